@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Artwork;
+
+/// <summary>The artwork at its finished size: what is sewn, in sewing order. Origin at its top left corner.</summary>
+/// <param name="Width">Micrometres.</param>
+/// <param name="Height">Micrometres.</param>
+/// <param name="Shapes">Later ones lie over earlier ones, which have been cut away below them.</param>
+public sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> Threads, ImmutableArray<Shape> Shapes)
+{
+    /// <summary>The box around all that is sewn.</summary>
+    internal Box Bounds { get; } = Box.Around(Shapes.Select(s => s.Footprint.Bounds));
+}
+
+/// <summary>A thread that the drawing uses: the recipe's name for its colour, or the colour itself as a name.</summary>
+/// <param name="Color"><c>#rrggbb</c>, lower case.</param>
+public sealed record SewThread(string Name, string Color);
+
+/// <summary>How a shape is sewn, every default filled in. Micrometres and degrees.</summary>
+public sealed record SewStyle
+{
+    /// <summary>Direction of fill rows, degrees clockwise from x.</summary>
+    public double Angle { get; init; }
+
+    /// <summary>Distance of fill rows, or of satin stitches along their column.</summary>
+    public int RowSpacing { get; init; }
+
+    /// <summary>Longest stitch of a fill row or a run.</summary>
+    public int StitchLength { get; init; }
+
+    /// <summary>In sewing order.</summary>
+    public ImmutableArray<UnderlayKind> Underlay { get; init; } = [];
+
+    /// <summary>How far a stitch reaches past the edge on each side.</summary>
+    public int Pull { get; init; }
+}
+
+/// <summary>One thing that is sewn with one thread. Its kind says what geometry the stitches follow.</summary>
+public abstract record Shape
+{
+    /// <summary>Unique in the drawing; the artwork's own id where it has one.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Where the artwork draws it.</summary>
+    public required Place Place { get; init; }
+
+    /// <summary>Index into <see cref="Drawing.Threads"/>.</summary>
+    public required int Thread { get; init; }
+
+    /// <summary>How it is sewn.</summary>
+    public required SewStyle Style { get; init; }
+
+    /// <summary>It must lie in one field, whole.</summary>
+    public bool KeepWhole { get; init; }
+
+    /// <summary>The visible ground that its stitches cover.</summary>
+    public required Region Footprint { get; init; }
+}
+
+/// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
+public sealed record FillShape : Shape;
+
+/// <summary>One or more columns sewn across.</summary>
+public sealed record SatinShape : Shape
+{
+    /// <summary>In sewing order.</summary>
+    public required ImmutableArray<Column> Columns { get; init; }
+}
+
+/// <summary>One or more lines of stitches.</summary>
+public sealed record RunShape : Shape
+{
+    /// <summary>In sewing order.</summary>
+    public required ImmutableArray<Polyline> Lines { get; init; }
+}
+
+/// <summary>
+/// A satin column: rungs along its length, each from its left to its right edge as one walks along it. Between
+/// neighbouring rungs both edges run straight. At least two rungs; a closed column's last rung repeats its first.
+/// </summary>
+public sealed record Column(ImmutableArray<Rung> Rungs);
+
+/// <summary>One rung of a column.</summary>
+public readonly record struct Rung(Point Left, Point Right)
+{
+    /// <summary>Its middle.</summary>
+    public Point Middle => Left.Towards(Right, 0.5);
+
+    /// <summary>Its length in micrometres.</summary>
+    public double Width => Left.DistanceTo(Right);
+}

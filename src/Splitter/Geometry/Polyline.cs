@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+
+namespace Splitter.Geometry;
+
+/// <summary>An open path, or a closed one whose last point repeats its first. At least two points.</summary>
+public sealed record Polyline(ImmutableArray<Point> Points)
+{
+    /// <summary>The last point is the first one.</summary>
+    public bool IsClosed => Points[0] == Points[^1];
+
+    /// <summary>The box around it.</summary>
+    public Box Bounds => Box.Around(Points);
+
+    /// <summary>Length in micrometres.</summary>
+    public double Length
+    {
+        get
+        {
+            double sum = 0;
+            for (var i = 1; i < Points.Length; i++)
+                sum += Points[i - 1].DistanceTo(Points[i]);
+            return sum;
+        }
+    }
+
+    /// <summary>Equal when the points are.</summary>
+    public bool Equals(Polyline? other) => other is not null && Points.AsSpan().SequenceEqual(other.Points.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Points.Length;
+}

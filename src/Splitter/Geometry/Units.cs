@@ -1,0 +1,28 @@
+namespace Splitter.Geometry;
+
+/// <summary>
+/// The library's unit of length is the whole micrometre: fine enough that no rounding of ours shows beside the tape's
+/// 0.1 mm, and small enough that an int spans two kilometres of cloth.
+/// </summary>
+internal static class Units
+{
+    /// <summary>Micrometres in a millimetre.</summary>
+    internal const int Millimetre = 1000;
+
+    /// <summary>Micrometres in an inch; one inch is 25.4 mm exactly.</summary>
+    internal const int Inch = 25_400;
+
+    /// <summary>Micrometres in one step of the tape, 0.1 mm.</summary>
+    internal const int TapeStep = 100;
+
+    /// <summary>Millimetres to whole micrometres, halves away from zero.</summary>
+    internal static int FromMillimetres(double millimetres) =>
+        (int)Math.Round(millimetres * Millimetre, MidpointRounding.AwayFromZero);
+
+    /// <summary>Micrometres to millimetres.</summary>
+    internal static double ToMillimetres(double micrometres) => micrometres / Millimetre;
+
+    /// <summary>The nearest multiple of the tape's step, halves towards positive, the same for every part.</summary>
+    internal static int OnTape(int micrometres) =>
+        (int)(Math.Floor((micrometres + (TapeStep / 2.0)) / TapeStep) * TapeStep);
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Planning;
+using Splitter.Stitching;
+
+namespace Splitter.Parts;
+
+/// <summary>One hooping as it is sewn: ordered steps, a stop between them.</summary>
+public sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
+{
+    /// <summary>A, B, … Z, AA, …</summary>
+    public string Letter => Hooping.Letter;
+
+    /// <summary>Where the hoop lies.</summary>
+    public Field Field => Hooping.Field;
+}
+
+/// <summary>What a step is for; the manifest writes the same words.</summary>
+public enum StepKind
+{
+    /// <summary>Fold lines on the bare stabilizer.</summary>
+    Placement,
+
+    /// <summary>Corners of earlier parts on the bare stabilizer.</summary>
+    Corners,
+
+    /// <summary>Stitches on the cloth that show the fit.</summary>
+    Alignment,
+
+    /// <summary>The artwork.</summary>
+    Body,
+
+    /// <summary>Corners for later parts.</summary>
+    NextCorners,
+}
+
+/// <summary>What is sewn without a stop, with one thread.</summary>
+/// <param name="Number">From 1 within its part.</param>
+/// <param name="Thread">Null for marks: any thread that contrasts.</param>
+/// <param name="Moves">In sewing order.</param>
+/// <param name="Stop">What the person does when the machine stops after it; null after the last step.</param>
+public sealed record Step(int Number, StepKind Kind, SewThread? Thread, ImmutableArray<Move> Moves, string? Stop);
+
+/// <summary>A block and how the needle comes to it.</summary>
+/// <param name="Trim">The thread is cut before the needle moves.</param>
+public sealed record Move(Block Block, bool Trim);

@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Planning;
+
+/// <summary>How one artwork is sewn with one hoop.</summary>
+public sealed record Plan
+{
+    /// <summary>The hoop.</summary>
+    public required Hoop Hoop { get; init; }
+
+    /// <summary>One hooping a field, in sewing order: the first is part A.</summary>
+    public required ImmutableArray<Hooping> Hoopings { get; init; }
+
+    /// <summary>No plan has fewer fields than this.</summary>
+    public required int LowerBound { get; init; }
+
+    /// <summary>For each shape of the drawing the hooping that sews it whole, or null when seams cut it.</summary>
+    public required ImmutableArray<int?> Owners { get; init; }
+
+    /// <summary>Where parts meet, by the letters of both.</summary>
+    public required ImmutableArray<PartJoin> Joins { get; init; }
+
+    /// <summary>Registration corners, by the part that sews them and their number.</summary>
+    public required ImmutableArray<Corner> Corners { get; init; }
+
+    /// <summary>Fold lines that the first hooping sews on the bare stabilizer.</summary>
+    public required ImmutableArray<PlacementLine> PlacementLines { get; init; }
+
+    /// <summary>What the seams show, and what straight ones would.</summary>
+    public required SeamCost Seams { get; init; }
+}
+
+/// <summary>One mounting of the cloth and what it sews.</summary>
+public sealed record Hooping
+{
+    /// <summary>A, B, … Z, AA, …</summary>
+    public required string Letter { get; init; }
+
+    /// <summary>Where the hoop lies.</summary>
+    public required Field Field { get; init; }
+
+    /// <summary>The ground whose cut shapes this hooping sews. Territories of a plan do not overlap.</summary>
+    public required Region Territory { get; init; }
+
+    /// <summary>Indexes into <see cref="Plan.Corners"/> that this hooping is set by; empty for the first.</summary>
+    public required ImmutableArray<int> Takes { get; init; }
+
+    /// <summary>Indexes into <see cref="Plan.Corners"/> that it sews last, for later hoopings.</summary>
+    public required ImmutableArray<int> Gives { get; init; }
+
+    /// <summary>Stitches on the cloth that show the fit before the part's own stitching.</summary>
+    public required ImmutableArray<AlignmentStitch> Alignments { get; init; }
+}
+
+/// <summary>
+/// A registration corner: two loose arms that meet at a point. The donor sews it last of all; each receiver sews it
+/// first, on the stabilizer, and the cloth's corner is set over it.
+/// </summary>
+/// <param name="Id">The donor's letter and a number.</param>
+/// <param name="At">Where the arms meet, on the tape's grid.</param>
+/// <param name="ArmX">The end of the level arm.</param>
+/// <param name="ArmY">The end of the upright arm.</param>
+/// <param name="Donor">Index of the hooping that sews it last.</param>
+/// <param name="Receivers">Indexes of the hoopings that are set by it.</param>
+public sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Donor, ImmutableArray<int> Receivers);
+
+/// <summary>A small cross sewn where the new part meets sewn work: its middle should meet the middle of what is there.</summary>
+/// <param name="At">Its middle, on the tape's grid.</param>
+/// <param name="With">Index of the hooping whose work is there.</param>
+/// <param name="On">Id of the shape or corner it should meet.</param>
+public sealed record AlignmentStitch(Point At, int With, string On);
+
+/// <summary>Which fold of the cloth a placement line is for.</summary>
+public enum Fold
+{
+    /// <summary>Runs up the cloth.</summary>
+    Upright,
+
+    /// <summary>Runs across the cloth.</summary>
+    Level,
+}
+
+/// <summary>A stretch of a fold line inside the first field, on the tape's grid.</summary>
+public sealed record PlacementLine(Fold Fold, Point From, Point To);
+
+/// <summary>Where two parts meet.</summary>
+public sealed record PartJoin
+{
+    /// <summary>Index of the earlier hooping.</summary>
+    public required int Earlier { get; init; }
+
+    /// <summary>Index of the later hooping.</summary>
+    public required int Later { get; init; }
+
+    /// <summary>The crossing of a cut shape and the seam at which the predicted misfit is largest.</summary>
+    public required Point WorstAt { get; init; }
+
+    /// <summary>Root mean square misfit of the two sides there, micrometres: chain and stretch included.</summary>
+    public required double PredictedError { get; init; }
+
+    /// <summary>How far each side runs past the seam, micrometres.</summary>
+    public required int Overlap { get; init; }
+}
+
+/// <summary>What the seams of a plan show.</summary>
+/// <param name="Cost">Exposed length weighted by what is cut, in millimetres of plain fill.</param>
+/// <param name="StraightCost">The same for straight seams.</param>
+/// <param name="CutShapes">How many shapes are divided.</param>
+public sealed record SeamCost(double Cost, double StraightCost, int CutShapes);

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Stitching;
+
+/// <summary>What a stitch is for.</summary>
+public enum StitchUse
+{
+    /// <summary>Fastens the thread at an end.</summary>
+    Tie,
+
+    /// <summary>Below the visible stitches.</summary>
+    Underlay,
+
+    /// <summary>Goes to where sewing continues, hidden under later stitches.</summary>
+    Travel,
+
+    /// <summary>A fill row.</summary>
+    Fill,
+
+    /// <summary>Across a column.</summary>
+    Satin,
+
+    /// <summary>Along a line.</summary>
+    Run,
+
+    /// <summary>A placement line, corner, alignment stitch or basting.</summary>
+    Mark,
+}
+
+/// <summary>One needle penetration, in design space on the tape's 0.1 mm grid.</summary>
+/// <param name="At">Where the needle goes in.</param>
+/// <param name="Use">What the stitch that ends here is for.</param>
+public readonly record struct Stitch(Point At, StitchUse Use);
+
+/// <summary>
+/// Continuous sewing with one thread: the needle comes to the first stitch without sewing, and sews from there to the
+/// last. Tied at both ends.
+/// </summary>
+/// <param name="Of">Id of the shape or mark that is sewn.</param>
+/// <param name="Stitches">At least two.</param>
+public sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
+{
+    /// <summary>Where it starts.</summary>
+    public Point Start => Stitches[0].At;
+
+    /// <summary>Where it ends.</summary>
+    public Point End => Stitches[^1].At;
+}
