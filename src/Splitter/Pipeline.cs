@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Cutting;
+using Splitter.Diagnostics;
+using Splitter.Outputs;
+using Splitter.Parts;
+using Splitter.Planning;
+using Splitter.Recipes;
+using Splitter.Stitching;
+
+namespace Splitter;
+
+/// <summary>
+/// The whole of Splitter on one page. Each line is one stage; its result is the next one's argument; a stage that reports
+/// an error is the last to run (<see cref="Result{T}"/>). Nothing here touches a disk: outputs are bytes, and whoever
+/// called decides whether to write them (make) or to compare them with what is there (check).
+/// </summary>
+public static class Pipeline
+{
+    /// <summary>Recipe in, finished files out: one set for each hoop that is asked for.</summary>
+    public static Result<Production> Make(Request request) =>
+        from job in Prepare(request)
+        from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, hoop)))
+        select new Production(job, sets);
+
+    /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
+    public static Result<Outlook> Plan(Request request) =>
+        from job in Prepare(request)
+        from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(job.Recipe, job.Drawing, hoop)))
+        select new Outlook(job, plans);
+
+    private static Result<Job> Prepare(Request request) =>
+        from recipe in RecipeReader.Read(request.File, request.Bytes)
+        from hoops in HoopChoice.Choose(recipe, request.Hoop)
+        from sources in SourceReader.Read(recipe, request.Read)
+        from drawing in DrawingReader.Read(recipe, sources)
+        select new Job(recipe, hoops, sources, drawing);
+
+    private static Result<PartSet> Sew(Request request, Job job, Hoop hoop) =>
+        from plan in Planner.Plan(job.Recipe, job.Drawing, hoop)
+        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
+        let sewn = Stitcher.Stitch(pieces, request.Jobs)
+        let parts = PartBuilder.Build(job.Drawing, plan, sewn)
+        let files = OutputRenderer.Render(request, job, plan, parts)
+        select new PartSet(plan, parts, files);
+}
+
+/// <summary>What is asked of the pipeline.</summary>
+/// <param name="File">The recipe's name as the person gave it; diagnostics repeat it.</param>
+/// <param name="Bytes">The recipe itself.</param>
+/// <param name="Read">How to reach the files that it names.</param>
+public sealed record Request(string File, ReadOnlyMemory<byte> Bytes, ReadSource Read)
+{
+    /// <summary>The name of one hoop of the recipe, or null for every one.</summary>
+    public string? Hoop { get; init; }
+
+    /// <summary>How many threads may work; the outputs do not depend on it.</summary>
+    public int Jobs { get; init; } = 1;
+}
+
+/// <summary>A recipe with all that it names, ready to be planned.</summary>
+/// <param name="Hoops">Those that are asked for.</param>
+/// <param name="Sources">The files that the recipe names, in the order in which it names them.</param>
+public sealed record Job(
+    Recipe Recipe,
+    ImmutableArray<Hoop> Hoops,
+    ImmutableArray<SourceFile> Sources,
+    Drawing Drawing
+);
+
+/// <summary>What <see cref="Pipeline.Plan"/> returns.</summary>
+public sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
+
+/// <summary>What <see cref="Pipeline.Make"/> returns.</summary>
+public sealed record Production(Job Job, ImmutableArray<PartSet> Sets);
+
+/// <summary>The parts for one hoop, and their files.</summary>
+public sealed record PartSet(Plan Plan, ImmutableArray<Part> Parts, ImmutableArray<OutputFile> Files);
