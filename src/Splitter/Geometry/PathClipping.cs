@@ -39,35 +39,60 @@ internal sealed class PathClipping
     internal ImmutableArray<Polyline> Outside(Polyline path) =>
         path.Bounds.Meets(region.Bounds) ? Stretches(path, inside: false) : [path];
 
-    private ImmutableArray<Polyline> Stretches(Polyline path, bool inside)
+    /// <summary>
+    /// The stretches of a path inside (or outside) the region as places along it: the whole part counts segments, the
+    /// fraction is the share of the way along one. In order; a closed path's stretch over its own start comes as two.
+    /// </summary>
+    internal ImmutableArray<(double From, double To)> Spans(ImmutableArray<Point> points, bool inside)
     {
-        var stretches = new List<List<Point>>();
+        var spans = new List<(double From, double To)>();
         var open = false;
-        for (var i = 1; i < path.Points.Length; i++)
+        for (var i = 1; i < points.Length; i++)
         {
-            var (from, to) = (path.Points[i - 1], path.Points[i]);
+            var (from, to) = (points[i - 1], points[i]);
             if (from == to)
                 continue;
             var shares = Crossings(from, to);
             for (var k = 1; k < shares.Count; k++)
             {
+                if (shares[k - 1] == shares[k])
+                    continue;
                 var middle = (shares[k - 1] + shares[k]) / 2;
                 var x = from.X + ((to.X - (double)from.X) * middle);
                 var y = from.Y + ((to.Y - (double)from.Y) * middle);
                 if (contains(x, y) != inside)
-                {
                     open = false;
-                    continue;
+                else if (open)
+                    spans[^1] = (spans[^1].From, i - 1 + shares[k]);
+                else
+                {
+                    spans.Add((i - 1 + shares[k - 1], i - 1 + shares[k]));
+                    open = true;
                 }
-                var (a, b) = (from.Towards(to, shares[k - 1]), from.Towards(to, shares[k]));
-                if (!open)
-                    stretches.Add([a]);
-                open = true;
-                if (stretches[^1][^1] != b)
-                    stretches[^1].Add(b);
             }
         }
-        stretches.RemoveAll(s => s.Count < 2);
+        return [.. spans];
+    }
+
+    /// <summary>The point at a place along a path, as <see cref="Spans"/> counts places.</summary>
+    internal static Point At(ImmutableArray<Point> points, double place)
+    {
+        var segment = Math.Min((int)place, points.Length - 2);
+        return points[segment].Towards(points[segment + 1], place - segment);
+    }
+
+    private ImmutableArray<Polyline> Stretches(Polyline path, bool inside)
+    {
+        var stretches = new List<List<Point>>();
+        foreach (var (from, to) in Spans(path.Points, inside))
+        {
+            var stretch = new List<Point> { At(path.Points, from) };
+            for (var i = (int)Math.Floor(from) + 1; i < to; i++)
+                Add(stretch, path.Points[i]);
+            Add(stretch, At(path.Points, to));
+            if (stretch.Count >= 2)
+                stretches.Add(stretch);
+        }
 
         // A closed path runs on over its own start.
         if (path.IsClosed && stretches.Count > 1 && stretches[^1][^1] == stretches[0][0])
@@ -76,6 +101,12 @@ internal sealed class PathClipping
             stretches.RemoveAt(0);
         }
         return [.. stretches.Select(points => new Polyline([.. points]))];
+
+        static void Add(List<Point> stretch, Point point)
+        {
+            if (stretch[^1] != point)
+                stretch.Add(point);
+        }
     }
 
     /// <summary>Shares of the way from 0 to 1 at which the segment meets the outline, both ends included.</summary>

@@ -19,6 +19,9 @@ public sealed record Plan
     /// <summary>For each shape of the drawing the hooping that sews it whole, or null when seams cut it.</summary>
     public required ImmutableArray<int?> Owners { get; init; }
 
+    /// <summary>The lines along which territories meet.</summary>
+    public required ImmutableArray<Seam> SeamLines { get; init; }
+
     /// <summary>Where parts meet, by the letters of both.</summary>
     public required ImmutableArray<PartJoin> Joins { get; init; }
 
@@ -40,6 +43,9 @@ public sealed record Hooping
 
     /// <summary>Where the hoop lies.</summary>
     public required Field Field { get; init; }
+
+    /// <summary>The ground whose artwork the field can sew: overlaps past a seam end at its edge.</summary>
+    public required Box Ground { get; init; }
 
     /// <summary>The ground whose cut shapes this hooping sews. Territories of a plan do not overlap.</summary>
     public required Region Territory { get; init; }
@@ -84,6 +90,11 @@ public enum Fold
 
 /// <summary>A stretch of a fold line inside the first field, on the tape's grid.</summary>
 public sealed record PlacementLine(Fold Fold, Point From, Point To);
+
+/// <summary>A line along which two territories meet.</summary>
+/// <param name="Earlier">Index of the hooping that is sewn first.</param>
+/// <param name="Later">Index of the other.</param>
+public sealed record Seam(int Earlier, int Later, Polyline Line);
 
 /// <summary>Where two parts meet.</summary>
 public sealed record PartJoin

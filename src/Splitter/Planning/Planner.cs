@@ -1,11 +1,57 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
+using Splitter.Planning.Fields;
+using Splitter.Planning.Marks;
+using Splitter.Planning.Order;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Planning;
 
-/// <summary>Drawing and hoop to <see cref="Plan"/>: fields, seams, order, marks.</summary>
+/// <summary>
+/// Drawing and hoop to <see cref="Plan"/>. Fields are laid first, seams divide the drawing among them, the sewing order
+/// numbers them, and marks let each hooping find the last.
+/// </summary>
 internal static class Planner
 {
-    internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) => throw new NotSupportedException();
+    internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
+        from placed in FieldPlacer.Place(recipe, drawing, hoop)
+        let divided = Divider.Divide(drawing, placed)
+        from sequence in SewingOrder.Choose(recipe, drawing, placed, divided)
+        let layout = placed.Reordered(sequence.Order)
+        let division = divided.Reordered(sequence.Order)
+        from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
+        let fit = new PredictedFit(recipe, sequence, corners)
+        from joins in JoinPlanner.Plan(recipe, layout, division, fit)
+        select new Plan
+        {
+            Hoop = hoop,
+            Hoopings =
+            [
+                .. layout.Fields.Select(
+                    (field, i) =>
+                        new Hooping
+                        {
+                            Letter = Letters.Of(i),
+                            Field = field,
+                            Ground = layout.Grounds[i],
+                            Territory = division.Territories[i],
+                            Takes = Indexes(corners, c => c.Receivers.Contains(i)),
+                            Gives = Indexes(corners, c => c.Donor == i),
+                            Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, joins, i),
+                        }
+                ),
+            ],
+            LowerBound = layout.LowerBound,
+            Owners = division.Owners,
+            SeamLines = division.Seams,
+            Joins = joins,
+            Corners = corners,
+            PlacementLines = Folds.LinesIn(recipe.Cloth, layout.Fields[0]),
+            Seams = division.Cost,
+        };
+
+    private static ImmutableArray<int> Indexes(ImmutableArray<Corner> corners, Func<Corner, bool> belongs) =>
+        [.. Enumerable.Range(0, corners.Length).Where(i => belongs(corners[i]))];
 }

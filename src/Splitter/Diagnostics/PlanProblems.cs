@@ -1,0 +1,76 @@
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Recipes;
+using static System.FormattableString;
+
+namespace Splitter.Diagnostics;
+
+/// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
+internal static class PlanProblems
+{
+    internal static Diagnostic ShapeSticksOut(Place place, Shape shape, Point at, double by, Hoop hoop) =>
+        Diagnostic.Error(
+            3001,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Mm(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}; add a field there, move one, or write 'place: fewest'"
+            )
+        );
+
+    internal static Diagnostic WholeShapeDivided(Place place, Shape shape, int by, Hoop hoop) =>
+        Diagnostic.Error(
+            3002,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Mm(by)} mm; move a field so that it holds all of it, or write 'place: fewest'"
+            )
+        );
+
+    internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, Hoop hoop) =>
+        Diagnostic.Error(
+            3003,
+            shape.Place,
+            Invariant(
+                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Mm(shape.Footprint.Bounds.Width)} x {Mm(shape.Footprint.Bounds.Height)} mm and a field sews {Mm(ground.Width)} x {Mm(ground.Height)} mm; take a larger hoop, or let it be cut with 'keep-whole: false'"
+            )
+        );
+
+    internal static Diagnostic FoldsNotHeld(Place place, Box held, Hoop hoop) =>
+        Diagnostic.Error(
+            3004,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: no field holds the crossing of the folds with enough of both lines (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); move a field there, or move the folds"
+            )
+        );
+
+    internal static Diagnostic FieldOutOfReach(Place place, Field field, int narrowest, int longest) =>
+        Diagnostic.Error(
+            3005,
+            place,
+            Invariant(
+                $"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)} cannot be reached from the others; let it share at least {Mm(narrowest)} x {Mm(longest)} mm with one of them"
+            )
+        );
+
+    internal static Diagnostic TooFewCorners(Place place, string receiver, string donor, Hoop hoop) =>
+        Diagnostic.Error(
+            3006,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on its common ground with part {donor}; move the fields closer together, or shorten 'registration.corners.arm'"
+            )
+        );
+
+    internal static Diagnostic FitExceedsOverlap(Place place, string earlier, string later, double error, int overlap, Hoop hoop) =>
+        Diagnostic.Warning(
+            3007,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: parts {earlier} and {later} may miss each other by {Mm(error)} mm (19 times in 20 by less), more than the {Mm(overlap)} mm that each runs past the seam; widen 'overlap.width' to at least {Mm(Math.Ceiling(error / 2 / 100) * 100)} mm"
+            )
+        );
+
+    private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
+}

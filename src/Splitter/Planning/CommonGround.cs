@@ -1,0 +1,26 @@
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Planning;
+
+/// <summary>What two fields must share so that one can be set by corners that the other sews.</summary>
+internal static class CommonGround
+{
+    /// <summary>How far a corner stays inside both usable fields, µm: cloth is never set perfectly.</summary>
+    internal const int CornerMargin = Units.Millimetre;
+
+    /// <summary>
+    /// Two corners nearer than this, µm, hardly hold an angle: at an accuracy of 0.3 mm per axis a hooping could turn by
+    /// 0.6 degrees, 2 mm at the far side of a 200 mm field.
+    /// </summary>
+    internal const int ShortestBase = 40 * Units.Millimetre;
+
+    /// <summary>The narrowest side of common ground that holds a corner, µm.</summary>
+    internal static int Narrowest(RegistrationRules rules) => rules.CornerArm + (2 * CornerMargin);
+
+    /// <summary>Two corners have room at a useful distance.</summary>
+    internal static bool Suffices(Box common, RegistrationRules rules) =>
+        !common.IsEmpty
+        && Math.Min(common.Width, common.Height) >= Narrowest(rules)
+        && Math.Max(common.Width, common.Height) >= ShortestBase + (2 * CornerMargin);
+}

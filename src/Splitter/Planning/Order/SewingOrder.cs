@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Planning.Fields;
+using Splitter.Planning.Seams;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Order;
+
+/// <summary>The order in which fields are sewn, and which sewn one gives each its corners.</summary>
+/// <param name="Order">For each place in the order the index of the field.</param>
+/// <param name="Donors">For each place in the order the place of its donor; null for the first.</param>
+internal sealed record Sequence(ImmutableArray<int> Order, ImmutableArray<int?> Donors)
+{
+    /// <summary>The hoopings from one back to the first, itself included: each is set by corners of the next.</summary>
+    internal IEnumerable<int> Chain(int hooping)
+    {
+        for (int? at = hooping; at is { } place; at = Donors[place])
+            yield return place;
+    }
+}
+
+/// <summary>
+/// Errors add up along the chain of hoopings, so chains are kept short: from the middle (or from the field that holds the
+/// folds) outwards, each field set by the neighbour that is nearest to the first.
+/// </summary>
+internal static class SewingOrder
+{
+    internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout, Division division)
+    {
+        var fields = layout.Fields;
+        var order = new List<int> { First(recipe, drawing, layout) };
+        var donors = new List<int?> { null };
+        var depth = new List<int> { 0 };
+        while (order.Count < fields.Length)
+        {
+            var next = Enumerable
+                .Range(0, fields.Length)
+                .Where(field => !order.Contains(field))
+                .SelectMany(field => Enumerable.Range(0, order.Count).Select(place => (Field: field, Donor: place)))
+                .Where(link => CommonGround.Suffices(Common(link), recipe.Registration))
+                .OrderBy(link => depth[link.Donor])
+                .ThenByDescending(link => Math.Max(Common(link).Width, Common(link).Height))
+                .ThenBy(link => (link.Donor, link.Field))
+                .Cast<(int Field, int Donor)?>()
+                .FirstOrDefault();
+            if (next is not { } link)
+                return Result.Fail<Sequence>([.. Unreached(recipe, layout, order)]);
+            order.Add(link.Field);
+            donors.Add(link.Donor);
+            depth.Add(depth[link.Donor] + 1);
+        }
+        return Result.Of(new Sequence([.. order], [.. donors]));
+
+        Box Common((int Field, int Donor) link) => fields[link.Field].Usable.Common(fields[order[link.Donor]].Usable);
+    }
+
+    private static int First(Recipe recipe, Drawing drawing, Layout layout)
+    {
+        var middle = drawing.Bounds.Centre;
+        var held = Folds.Held(recipe.Cloth, middle);
+        return Enumerable
+            .Range(0, layout.Fields.Length)
+            .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))
+            .OrderBy(i => layout.Fields[i].Centre.DistanceTo(middle))
+            .ThenBy(i => i)
+            .First();
+    }
+
+    private static IEnumerable<Diagnostic> Unreached(Recipe recipe, Layout layout, List<int> reached) =>
+        from i in Enumerable.Range(0, layout.Fields.Length)
+        where !reached.Contains(i)
+        select PlanProblems.FieldOutOfReach(
+            recipe.PlaceOf("fields.place"),
+            layout.Fields[i],
+            CommonGround.Narrowest(recipe.Registration),
+            CommonGround.ShortestBase + (2 * CommonGround.CornerMargin)
+        );
+}
