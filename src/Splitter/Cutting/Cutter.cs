@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Recipes;
 
@@ -8,6 +9,99 @@ namespace Splitter.Cutting;
 /// <summary>Divides the drawing among the hoopings of a plan.</summary>
 internal static class Cutter
 {
-    internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap) =>
-        throw new NotSupportedException();
+    /// <summary>Pieces by hooping, then in the drawing's sewing order.</summary>
+    internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap)
+    {
+        var pieces = ImmutableArray.CreateBuilder<Piece>();
+        for (var hooping = 0; hooping < plan.Hoopings.Length; hooping++)
+        {
+            var reach = Reach.Of(plan, hooping, overlap.Edges);
+            var lines = new PathClipping(reach.Lines);
+            for (var i = 0; i < drawing.Shapes.Length; i++)
+            {
+                if (plan.Owners[i] == hooping)
+                    pieces.Add(Whole(drawing.Shapes[i], hooping));
+                else if (plan.Owners[i] is null && Cut(drawing.Shapes[i], hooping, reach, lines) is { } piece)
+                    pieces.Add(piece);
+            }
+        }
+        return pieces.ToImmutable();
+    }
+
+    private static Piece Whole(Shape shape, int hooping) =>
+        shape switch
+        {
+            FillShape => new FillPiece
+            {
+                Shape = shape,
+                Hooping = hooping,
+                Core = shape.Footprint,
+                EvenRows = shape.Footprint,
+                OddRows = shape.Footprint,
+            },
+            SatinShape satin => new SatinPiece
+            {
+                Shape = shape,
+                Hooping = hooping,
+                Columns = satin.Columns,
+            },
+            RunShape run => new RunPiece
+            {
+                Shape = shape,
+                Hooping = hooping,
+                Lines = run.Lines,
+            },
+            _ => throw new InvalidOperationException($"No piece is known for {shape.GetType().Name}."),
+        };
+
+    /// <summary>What the hooping sews of a shape that seams cut; null when that is nothing.</summary>
+    private static Piece? Cut(Shape shape, int hooping, Reach reach, PathClipping lines)
+    {
+        if (!shape.Footprint.Bounds.Meets(reach.Lines.Bounds))
+            return null;
+        switch (shape)
+        {
+            case FillShape:
+                var core = Polygons.Intersect(shape.Footprint, reach.Territory);
+                // Only an overlap and nothing of its own: the neighbour sews that ground anyway.
+                return core.IsEmpty
+                    ? null
+                    : new FillPiece
+                    {
+                        Shape = shape,
+                        Hooping = hooping,
+                        IsCut = true,
+                        Core = core,
+                        EvenRows = Polygons.Intersect(shape.Footprint, reach.EvenRows),
+                        OddRows = Polygons.Intersect(shape.Footprint, reach.OddRows),
+                    };
+            case SatinShape satin:
+                ImmutableArray<Column> columns =
+                [
+                    .. satin.Columns.SelectMany(c => ColumnClipping.Keep(c, lines, inside: true)),
+                ];
+                return columns.IsEmpty
+                    ? null
+                    : new SatinPiece
+                    {
+                        Shape = shape,
+                        Hooping = hooping,
+                        IsCut = true,
+                        Columns = columns,
+                    };
+            case RunShape run:
+                ImmutableArray<Polyline> paths = [.. run.Lines.SelectMany(lines.Inside)];
+                return paths.IsEmpty
+                    ? null
+                    : new RunPiece
+                    {
+                        Shape = shape,
+                        Hooping = hooping,
+                        IsCut = true,
+                        Lines = paths,
+                    };
+            default:
+                throw new InvalidOperationException($"No piece is known for {shape.GetType().Name}.");
+        }
+    }
 }

@@ -63,12 +63,19 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic FitExceedsOverlap(Place place, string earlier, string later, double error, int overlap, Hoop hoop) =>
+    internal static Diagnostic FitExceedsOverlap(
+        Place place,
+        (string Earlier, string Later) parts,
+        double misfit,
+        double together,
+        double enough,
+        Hoop hoop
+    ) =>
         Diagnostic.Warning(
             3007,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {earlier} and {later} may miss each other by {Mm(error)} mm (19 times in 20 by less), more than the {Mm(overlap)} mm that each runs past the seam; widen 'overlap.width' to at least {Mm(Math.Ceiling(error / 2 / 100) * 100)} mm"
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(misfit)} mm (19 times in 20), more than the {Mm(together)} mm by which they overlap; widen 'overlap.width' to {Mm(Math.Ceiling(enough / 100) * 100)} mm or set corners more closely"
             )
         );
 

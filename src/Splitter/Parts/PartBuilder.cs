@@ -1,13 +1,102 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Stitching;
 
 namespace Splitter.Parts;
 
-/// <summary>Stitches and marks to parts: ordered steps with stops.</summary>
+/// <summary>
+/// Stitches and marks to parts. The first part sews the folds on bare stabilizer, then its body; a later one sews the
+/// corners it is set by, then crosses that show the fit, then its body; each sews the corners for later parts last.
+/// </summary>
 internal static class PartBuilder
 {
-    internal static ImmutableArray<Part> Build(Drawing drawing, Plan plan, ImmutableArray<SewnPiece> sewn) =>
-        throw new NotSupportedException();
+    /// <summary>
+    /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice, no
+    /// source.
+    /// </summary>
+    private const int LongestUntrimmed = 2 * Units.Millimetre;
+
+    internal static ImmutableArray<Part> Build(Drawing drawing, Plan plan, ImmutableArray<SewnPiece> sewn)
+    {
+        var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
+        return
+        [
+            .. plan.Hoopings.Select((hooping, i) => new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i])))),
+        ];
+    }
+
+    private static IEnumerable<Draft> Steps(Drawing drawing, Plan plan, int index, IEnumerable<SewnPiece> sewn)
+    {
+        var hooping = plan.Hoopings[index];
+        if (index == 0 && !plan.PlacementLines.IsEmpty)
+            yield return new(
+                StepKind.Placement,
+                null,
+                [.. plan.PlacementLines.Select(MarkStitcher.Line)],
+                StopTexts.MountOnFolds
+            );
+        if (!hooping.Takes.IsEmpty)
+        {
+            ImmutableArray<Corner> taken = [.. hooping.Takes.Select(i => plan.Corners[i])];
+            yield return new(
+                StepKind.Corners,
+                null,
+                [.. taken.Select(MarkStitcher.Corner)],
+                StopTexts.SetCorners([.. taken.Select(c => c.Id)])
+            );
+        }
+        if (!hooping.Alignments.IsEmpty)
+            yield return new(
+                StepKind.Alignment,
+                null,
+                [.. hooping.Alignments.Select(MarkStitcher.Cross)],
+                StopTexts.LookAtAlignment
+            );
+        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty)))
+            yield return new(
+                StepKind.Body,
+                drawing.Threads[group[0].Piece.Shape.Thread],
+                [.. group.SelectMany(s => s.Blocks)],
+                null
+            );
+        if (!hooping.Gives.IsEmpty)
+            yield return new(
+                StepKind.NextCorners,
+                null,
+                [.. hooping.Gives.Select(i => MarkStitcher.Corner(plan.Corners[i]))],
+                null
+            );
+    }
+
+    /// <summary>A step before its number and the stop that the next step asks for are known.</summary>
+    private sealed record Draft(StepKind Kind, SewThread? Thread, ImmutableArray<Block> Blocks, string? Stop);
+
+    private static ImmutableArray<Step> Numbered(IEnumerable<Draft> drafts)
+    {
+        ImmutableArray<Draft> all = [.. drafts];
+        return [.. all.Select((step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i)))];
+    }
+
+    /// <summary>The stop after a step: its own work, then the thread of the next.</summary>
+    private static string? Stop(ImmutableArray<Draft> steps, int index)
+    {
+        if (index == steps.Length - 1)
+            return null;
+        var next = steps[index + 1];
+        var change =
+            next.Thread is { } thread ? StopTexts.Thread(thread)
+            : next.Kind == StepKind.NextCorners ? StopTexts.CornersForLater
+            : null;
+        return string.Join(" ", new[] { steps[index].Stop, change }.Where(text => text is not null));
+    }
+
+    private static ImmutableArray<Move> Moves(Draft step) =>
+        [
+            .. step.Blocks.Select(
+                (block, i) =>
+                    new Move(block, i > 0 && step.Blocks[i - 1].End.DistanceTo(block.Start) > LongestUntrimmed)
+            ),
+        ];
 }

@@ -76,7 +76,11 @@ public sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Don
 /// <param name="At">Its middle, on the tape's grid.</param>
 /// <param name="With">Index of the hooping whose work is there.</param>
 /// <param name="On">Id of the shape or corner it should meet.</param>
-public sealed record AlignmentStitch(Point At, int With, string On);
+public sealed record AlignmentStitch(Point At, int With, string On)
+{
+    /// <summary>Half the length of each stroke of the cross, µm: long enough to see its middle, short enough to unpick.</summary>
+    internal const int Arm = 3 * Units.Millimetre;
+}
 
 /// <summary>Which fold of the cloth a placement line is for.</summary>
 public enum Fold

@@ -40,7 +40,10 @@ internal static class Coverage
                 yield return PlanProblems.ShapeSticksOut(place, shape, worst.At, worst.By, template.Hoop);
             }
         }
-        if (Folds.Held(recipe.Cloth, drawing.Bounds.Centre) is { } held && !layout.Fields.Any(f => f.Usable.Contains(held)))
+        if (
+            Folds.Held(recipe.Cloth, drawing.Bounds.Centre) is { } held
+            && !layout.Fields.Any(f => f.Usable.Contains(held))
+        )
             yield return PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
     }
 
@@ -51,10 +54,7 @@ internal static class Coverage
     /// <summary>By how much a box sticks out of the ground that nearly holds it.</summary>
     private static int Outside(Layout layout, Box box) =>
         layout.Grounds.Min(g =>
-            Math.Max(
-                Math.Max(g.Left - box.Left, box.Right - g.Right),
-                Math.Max(g.Top - box.Top, box.Bottom - g.Bottom)
-            )
+            Math.Max(Math.Max(g.Left - box.Left, box.Right - g.Right), Math.Max(g.Top - box.Top, box.Bottom - g.Bottom))
         );
 
     private static double Distance(Box box, Point p)

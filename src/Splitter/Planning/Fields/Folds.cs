@@ -52,8 +52,12 @@ internal static class Folds
         {
             var p = new Point(x, y).OnTape();
             return new(
-                p.X < box.Left ? p.X + Units.TapeStep : p.X > box.Right ? p.X - Units.TapeStep : p.X,
-                p.Y < box.Top ? p.Y + Units.TapeStep : p.Y > box.Bottom ? p.Y - Units.TapeStep : p.Y
+                p.X < box.Left ? p.X + Units.TapeStep
+                    : p.X > box.Right ? p.X - Units.TapeStep
+                    : p.X,
+                p.Y < box.Top ? p.Y + Units.TapeStep
+                    : p.Y > box.Bottom ? p.Y - Units.TapeStep
+                    : p.Y
             );
         }
     }

@@ -36,7 +36,9 @@ internal static class Divider
                 (ground, i) =>
                     Polygons.Subtract(
                         Region.Of(ground),
-                        Polygons.Union(grounds.Where((_, j) => j != i).Select(other => Region.Of(OthersHalf(ground, other))))
+                        Polygons.Union(
+                            grounds.Where((_, j) => j != i).Select(other => Region.Of(OthersHalf(ground, other)))
+                        )
                     )
             )
             .ToArray();
@@ -59,11 +61,23 @@ internal static class Divider
         var middle = common.Centre;
         if (common.Width < common.Height)
             return IsBefore(own.Centre.X, other.Centre.X, own, other)
-                ? common with { Left = middle.X }
-                : common with { Right = middle.X };
+                ? common with
+                {
+                    Left = middle.X,
+                }
+                : common with
+                {
+                    Right = middle.X,
+                };
         return IsBefore(own.Centre.Y, other.Centre.Y, own, other)
-            ? common with { Top = middle.Y }
-            : common with { Bottom = middle.Y };
+            ? common with
+            {
+                Top = middle.Y,
+            }
+            : common with
+            {
+                Bottom = middle.Y,
+            };
     }
 
     /// <summary>Which of two boxes lies to the left (or above); a fixed answer even for equal middles.</summary>

@@ -28,21 +28,25 @@ internal sealed record Division(
             Seams =
             [
                 .. Seams
-                    .Select(s => s with
-                    {
-                        Earlier = Math.Min(At(s.Earlier), At(s.Later)),
-                        Later = Math.Max(At(s.Earlier), At(s.Later)),
-                    })
+                    .Select(s =>
+                        s with
+                        {
+                            Earlier = Math.Min(At(s.Earlier), At(s.Later)),
+                            Later = Math.Max(At(s.Earlier), At(s.Later)),
+                        }
+                    )
                     .OrderBy(s => (s.Earlier, s.Later)),
             ],
             Crossings =
             [
                 .. Crossings
-                    .Select(c => c with
-                    {
-                        Earlier = Math.Min(At(c.Earlier), At(c.Later)),
-                        Later = Math.Max(At(c.Earlier), At(c.Later)),
-                    })
+                    .Select(c =>
+                        c with
+                        {
+                            Earlier = Math.Min(At(c.Earlier), At(c.Later)),
+                            Later = Math.Max(At(c.Earlier), At(c.Later)),
+                        }
+                    )
                     .OrderBy(c => (c.Earlier, c.Later, c.Shape)),
             ],
         };

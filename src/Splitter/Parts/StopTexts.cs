@@ -1,0 +1,21 @@
+using Splitter.Artwork;
+
+namespace Splitter.Parts;
+
+/// <summary>What the person does when the machine stops. Common practice, no source.</summary>
+internal static class StopTexts
+{
+    internal static string MountOnFolds =>
+        "Lay the folds of the cloth on the sewn lines, unfold and smooth the cloth down. Hands clear before the machine runs.";
+
+    internal static string SetCorners(IReadOnlyList<string> ids) =>
+        $"From behind, put a tack through the hole where the arms of each corner meet: {string.Join(", ", ids)} ({ids.Count} tacks). Set the cloth's corners over the points, smooth the cloth down, then take out and count {ids.Count} tacks before the machine runs.";
+
+    internal static string LookAtAlignment =>
+        "Look at each cross: its middle should meet the middle of the sewn work. If it does not, unpick the crosses, set the cloth again and start this part over.";
+
+    internal static string Thread(SewThread thread) => $"Change to thread: {thread.Name}.";
+
+    internal static string CornersForLater =>
+        "Change to a thread that shows on the cloth: the corners for later parts follow. Leave them in until the work is finished.";
+}
