@@ -90,7 +90,7 @@ internal static class Cutter
                         Columns = columns,
                     };
             case RunShape run:
-                ImmutableArray<Polyline> paths = [.. run.Lines.SelectMany(lines.Inside)];
+                ImmutableArray<Polyline> paths = [.. run.Lines.SelectMany(line => lines.Inside(line))];
                 return paths.IsEmpty
                     ? null
                     : new RunPiece
