@@ -15,12 +15,19 @@ internal static class CommonGround
     /// </summary>
     internal const int ShortestBase = 40 * Units.Millimetre;
 
-    /// <summary>The narrowest side of common ground that holds a corner, µm.</summary>
-    internal static int Narrowest(RegistrationRules rules) => rules.CornerArm + (2 * CornerMargin);
+    /// <summary>The longer side of common ground that holds two corners that far apart on any grid of places, µm.</summary>
+    internal const int Longest = ShortestBase + (2 * CornerMargin) + (2 * CornerStep);
+
+    /// <summary>Distance between the places that are looked at for a corner, µm, where common ground is small.</summary>
+    internal const int CornerStep = Units.Millimetre;
+
+    /// <summary>The narrowest side of common ground that holds a corner on the tape's grid, µm.</summary>
+    internal static int Narrowest(RegistrationRules rules) =>
+        rules.CornerArm + (2 * CornerMargin) + (2 * Units.TapeStep);
 
     /// <summary>Two corners have room at a useful distance.</summary>
     internal static bool Suffices(Box common, RegistrationRules rules) =>
         !common.IsEmpty
         && Math.Min(common.Width, common.Height) >= Narrowest(rules)
-        && Math.Max(common.Width, common.Height) >= ShortestBase + (2 * CornerMargin);
+        && Math.Max(common.Width, common.Height) >= Longest;
 }

@@ -16,9 +16,12 @@ internal static class FieldSweep
     {
         // Common ground lies between usable fields, which are larger than the grounds by the stitches' reach.
         var common = CommonGround.Narrowest(recipe.Registration) - (2 * template.Reach) + Units.TapeStep;
-        var upright = Cover(drawing, template, Turn.None, common, held);
-        var turned = Cover(drawing, template, Turn.Quarter, common, held);
+        var upright = Reachable(Turn.None);
+        var turned = Reachable(Turn.Quarter);
         return turned.Length < upright.Length ? turned : upright;
+
+        ImmutableArray<Field> Reachable(Turn turn) =>
+            Bridges.Added(Cover(drawing, template, turn, common, held), recipe.Registration, template);
     }
 
     private static ImmutableArray<Field> Cover(

@@ -14,10 +14,10 @@ namespace Splitter.Planning.Marks;
 /// </summary>
 internal static class CornerPlacer
 {
-    /// <summary>Distance between candidates, µm, where common ground is small; larger ground is searched more coarsely.</summary>
-    private const int FinestStep = Units.Millimetre;
-
-    /// <summary>Candidates looked at for one hooping; pairs of them are compared, so time grows with the square.</summary>
+    /// <summary>
+    /// Candidates looked at for one hooping: larger common ground is searched more coarsely, for pairs of them are
+    /// compared, and time grows with the square.
+    /// </summary>
     private const int MostCandidates = 1200;
 
     /// <summary>Distance between places along an arm at which the ground is looked at, µm.</summary>
@@ -29,8 +29,11 @@ internal static class CornerPlacer
     /// </summary>
     private const int SewnPenalty = 4 * Units.Millimetre;
 
-    /// <summary>Corners nearer to each other than this many arms can be confused.</summary>
-    private const int ArmsApart = 2;
+    /// <summary>
+    /// Corners nearer to each other than two arms can be confused. Where common ground is so tight that there is no other
+    /// way they come nearer, but never so near that their tacks could be.
+    /// </summary>
+    private static readonly ImmutableArray<double> ArmsApart = [2, 1, 0.5];
 
     internal static Result<ImmutableArray<Corner>> Place(
         Recipe recipe,
@@ -51,10 +54,22 @@ internal static class CornerPlacer
                 .Fields[receiver]
                 .Usable.Common(layout.Fields[donor].Usable)
                 .Grown(-CommonGround.CornerMargin);
-            var candidates = Candidates(common, rules.CornerArm, p => ground.FirstSewn(p) <= donor);
-            var apart = ArmsApart * (double)rules.CornerArm;
-            var clear = candidates.Where(c => corners.All(other => other.At.DistanceTo(c.At) >= apart)).ToList();
-            var chosen = Choose(clear, rules.CornerCount, apart);
+            var anywhere = Candidates(common, rules.CornerArm, p => ground.FirstSewn(p) <= donor);
+            // A corner that the donor sews anyway serves a second receiver as well.
+            var shared = corners
+                .Where(c =>
+                    c.Donor == donor && common.Contains(c.At) && common.Contains(c.ArmX) && common.Contains(c.ArmY)
+                )
+                .Select(c => new Candidate(c.At, c.ArmX, c.ArmY, 0))
+                .ToList();
+            var chosen = ArmsApart
+                .Select(arms => arms * rules.CornerArm)
+                .Select(apart =>
+                {
+                    var free = anywhere.Where(c => corners.TrueForAll(other => other.At.DistanceTo(c.At) >= apart));
+                    return Choose([.. shared, .. free], rules.CornerCount, apart);
+                })
+                .FirstOrDefault(found => found.Count >= 2, []);
             if (chosen.Count < 2)
             {
                 problems.Add(
@@ -67,12 +82,17 @@ internal static class CornerPlacer
                 );
                 continue;
             }
-            var number = corners.Count(c => c.Donor == donor);
-            corners.AddRange(
-                chosen
-                    .OrderBy(c => (c.At.Y, c.At.X))
-                    .Select(c => new Corner($"{Letters.Of(donor)}{++number}", c.At, c.ArmX, c.ArmY, donor, [receiver]))
-            );
+            foreach (var c in chosen.OrderBy(c => (c.At.Y, c.At.X)))
+            {
+                var same = corners.FindIndex(other => other.At == c.At);
+                if (same >= 0)
+                    corners[same] = corners[same] with { Receivers = corners[same].Receivers.Add(receiver) };
+                else
+                {
+                    var id = $"{Letters.Of(donor)}{corners.Count(other => other.Donor == donor) + 1}";
+                    corners.Add(new(id, c.At, c.ArmX, c.ArmY, donor, [receiver]));
+                }
+            }
         }
         return Result.From<ImmutableArray<Corner>>([.. corners.OrderBy(c => c.Donor)], problems);
     }
@@ -86,11 +106,14 @@ internal static class CornerPlacer
         var found = new List<Candidate>();
         if (common.IsEmpty)
             return found;
-        var step = Math.Max(FinestStep, (int)Math.Sqrt((double)common.Width * common.Height / MostCandidates));
+        var step = Math.Max(
+            CommonGround.CornerStep,
+            (int)Math.Sqrt((double)common.Width * common.Height / MostCandidates)
+        );
         step = Units.OnTape(step);
         var middle = common.Centre;
-        for (var y = Units.OnTape(common.Top + Units.TapeStep); y <= common.Bottom; y += step)
-        for (var x = Units.OnTape(common.Left + Units.TapeStep); x <= common.Right; x += step)
+        for (var y = Units.OnTape(common.Top + (Units.TapeStep / 2)); y <= common.Bottom; y += step)
+        for (var x = Units.OnTape(common.Left + (Units.TapeStep / 2)); x <= common.Right; x += step)
         {
             var at = new Point(x, y);
             var best = (

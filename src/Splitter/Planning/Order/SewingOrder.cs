@@ -75,6 +75,6 @@ internal static class SewingOrder
             recipe.PlaceOf("fields.place"),
             layout.Fields[i],
             CommonGround.Narrowest(recipe.Registration),
-            CommonGround.ShortestBase + (2 * CommonGround.CornerMargin)
+            CommonGround.Longest
         );
 }

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Fields;
+
+/// <summary>
+/// Adds fields that let corners be handed on between fields which cover the drawing but share too little ground.
+/// </summary>
+internal static class Bridges
+{
+    /// <summary>
+    /// Each bridge lies midway between the nearest two fields that do not reach each other, and shares half of its ground
+    /// with a field that touches it.
+    /// </summary>
+    internal static ImmutableArray<Field> Added(
+        ImmutableArray<Field> fields,
+        RegistrationRules rules,
+        FieldTemplate template
+    )
+    {
+        while (true)
+        {
+            var reached = Reached(fields, rules);
+            if (reached.Count == fields.Length)
+                return fields;
+            var (inside, outside) = (
+                from a in reached
+                from b in Enumerable.Range(0, fields.Length)
+                where !reached.Contains(b)
+                orderby fields[a].Centre.DistanceTo(fields[b].Centre), a, b
+                select (fields[a], fields[b])
+            ).First();
+            var bridge = template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
+            fields = fields.Add(bridge);
+        }
+    }
+
+    /// <summary>The fields that can be reached from the first, in ascending order.</summary>
+    private static SortedSet<int> Reached(ImmutableArray<Field> fields, RegistrationRules rules)
+    {
+        var reached = new SortedSet<int> { 0 };
+        var open = new Queue<int>(reached);
+        while (open.TryDequeue(out var from))
+            for (var to = 0; to < fields.Length; to++)
+                if (CommonGround.Suffices(fields[from].Usable.Common(fields[to].Usable), rules) && reached.Add(to))
+                    open.Enqueue(to);
+        return reached;
+    }
+}

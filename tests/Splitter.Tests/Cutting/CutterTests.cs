@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Splitter.Artwork;
+using Splitter.Cutting;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Cutting;
+
+/// <summary>Random blobs, hoops and turns: pieces make up the shape, overlap only at seams, and stay in their fields.</summary>
+public sealed class CutterTests
+{
+    /// <summary>
+    /// Area that snapping to whole micrometres may add or take where two outlines cross at a flat angle, mm². A hundredth
+    /// of a square millimetre is less than one stitch's hole.
+    /// </summary>
+    private const double AreaTolerance = 0.01;
+
+    private static readonly Gen<FillShape> Blob =
+        from radii in Gen.Double[40, 220].Array[5, 24]
+        from x in Gen.Double[0, 100]
+        from y in Gen.Double[0, 100]
+        select Samples.Fill(
+            "blob",
+            [
+                .. radii.SelectMany(
+                    (r, i) =>
+                        new[]
+                        {
+                            230 + x + (r * Math.Cos(2 * Math.PI * i / radii.Length)),
+                            230 + y + (r * Math.Sin(2 * Math.PI * i / radii.Length)),
+                        }
+                ),
+            ]
+        );
+
+    private static readonly Gen<(FillShape Shape, Plan Plan, Recipe Recipe)> Planned =
+        from shape in Blob
+        from width in Gen.Int[90, 200]
+        from height in Gen.Int[90, 300]
+        from edges in Gen.Enum<EdgeRule>()
+        let recipe = WithEdges(Samples.Recipe(Samples.Hoop(width, height)), edges)
+        select (shape, PlanOf(recipe, shape), recipe);
+
+    [Fact]
+    public void CoresMakeUpTheShapeWithoutOverlap() =>
+        Planned.Sample(
+            t =>
+            {
+                var cores = Pieces(t).Select(p => p.Core).ToList();
+                var union = Polygons.Union(cores);
+                Assert.InRange(Mm2(cores.Sum(c => c.Area) - union.Area), -AreaTolerance, AreaTolerance);
+                Assert.InRange(Mm2(Polygons.Subtract(t.Shape.Footprint, union).Area), 0, AreaTolerance);
+                Assert.InRange(Mm2(Polygons.Subtract(union, t.Shape.Footprint).Area), 0, AreaTolerance);
+            },
+            iter: 40,
+            seed: "0000KOIPOl23"
+        );
+
+    [Fact]
+    public void PiecesOverlapOnlyWithinTheOverlapOfASeamAndStayInTheirGround() =>
+        Planned.Sample(
+            t =>
+            {
+                var pieces = Pieces(t);
+                foreach (var piece in pieces)
+                {
+                    Assert.True(t.Plan.Hoopings[piece.Hooping].Ground.Contains(piece.EvenRows.Bounds));
+                    Assert.True(t.Plan.Hoopings[piece.Hooping].Ground.Contains(piece.OddRows.Bounds));
+                }
+                var widest = t.Plan.Joins.Select(j => j.Overlap).DefaultIfEmpty(0).Max();
+                var strips = Polygons.Union(
+                    t.Plan.SeamLines.Select(s =>
+                        Polygons.Stroke(s.Line, (2 * widest * Math.Sqrt(2)) + 20, Cap.Square, Join.Mitre)
+                    )
+                );
+                for (var i = 0; i < pieces.Length; i++)
+                for (var j = i + 1; j < pieces.Length; j++)
+                {
+                    var shared = Polygons.Intersect(pieces[i].EvenRows, pieces[j].EvenRows);
+                    Assert.InRange(Mm2(Polygons.Subtract(shared, strips).Area), 0, AreaTolerance);
+                }
+            },
+            iter: 40,
+            seed: "0000KOIPOl23"
+        );
+
+    [Fact]
+    public void InterleavedRowsAreComplementary()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var shape = Samples.Rectangle("a", 0, 0, 200, 100);
+        var plan = Planner.Plan(recipe, Samples.Drawing(shape), recipe.Hoops[0]).Value;
+        var pieces = Cutter.Cut(Samples.Drawing(shape), plan, recipe.Overlap).Cast<FillPiece>().ToArray();
+        var join = Assert.Single(plan.Joins);
+        var together = join.Overlap * 1.25;
+        foreach (var rows in new Func<FillPiece, Region>[] { p => p.EvenRows, p => p.OddRows })
+        {
+            var shared = Polygons.Intersect(rows(pieces[0]), rows(pieces[1]));
+            Assert.Equal(together, shared.Bounds.Width, 1.0);
+        }
+        Assert.NotEqual(pieces[0].EvenRows.Bounds, pieces[0].OddRows.Bounds);
+    }
+
+    [Fact]
+    public void ARunIsCutPastTheSeamOnBothSides()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var drawing = Samples.Drawing(Samples.Run("line", 0, 50, 200, 50));
+        var plan = Planner.Plan(recipe, drawing, recipe.Hoops[0]).Value;
+        var pieces = Cutter.Cut(drawing, plan, recipe.Overlap).Cast<RunPiece>().ToArray();
+        Assert.Equal(2, pieces.Length);
+        var total = pieces.Sum(p => p.Lines.Sum(l => l.Length));
+        Assert.Equal(200_000 + (2 * plan.Joins[0].Overlap), total, 2.0);
+    }
+
+    private static Plan PlanOf(Recipe recipe, FillShape shape)
+    {
+        var result = Planner.Plan(recipe, Samples.Drawing(shape), recipe.Hoops[0]);
+        Assert.True(result.Succeeded, string.Join("\n", result.Diagnostics));
+        return result.Value;
+    }
+
+    private static Recipe WithEdges(Recipe recipe, EdgeRule edges) =>
+        recipe with
+        {
+            Overlap = recipe.Overlap with { Edges = edges },
+        };
+
+    private static ImmutableArray<FillPiece> Pieces((FillShape Shape, Plan Plan, Recipe Recipe) t) =>
+        [.. Cutter.Cut(Samples.Drawing(t.Shape), t.Plan, t.Recipe.Overlap).Cast<FillPiece>()];
+
+    private static double Mm2(double squareMicrometres) => squareMicrometres / 1e6;
+}

@@ -1,0 +1,191 @@
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Planning;
+
+public sealed class PlannerTests
+{
+    [Fact]
+    public void ArtworkThatFitsOneHoopIsOnePartWithoutSeams()
+    {
+        var plan = Plan(
+            Samples.Recipe(Samples.Hoop(130, 180)),
+            Samples.Drawing(Samples.Rectangle("a", 0, 0, 100, 150))
+        );
+        var only = Assert.Single(plan.Hoopings);
+        Assert.Equal("A", only.Letter);
+        Assert.Empty(plan.SeamLines);
+        Assert.Empty(plan.Corners);
+        Assert.Equal(0, plan.Owners[0]);
+    }
+
+    /// <summary>
+    /// ceil((W - o) / (w - o)) * ceil((H - o) / (h - o)) fields of one orientation cover a rectangle when neighbours share
+    /// o: closed form. The ground of a field is smaller than the field by the stitches' reach of 0.1 mm a side.
+    /// </summary>
+    [Theory]
+    [InlineData(300, 100, 130, 180, 3)]
+    [InlineData(300, 300, 130, 180, 6)]
+    [InlineData(250, 170, 130, 180, 3)]
+    [InlineData(420, 560, 200, 300, 6)]
+    public void AutomaticFieldsOfARectangleNeedNoMoreThanTheClosedForm(
+        double w,
+        double h,
+        double hoopW,
+        double hoopH,
+        int most
+    )
+    {
+        var plan = Plan(
+            Samples.Recipe(Samples.Hoop(hoopW, hoopH)),
+            Samples.Drawing(Samples.Rectangle("a", 0, 0, w, h))
+        );
+        Assert.InRange(plan.Hoopings.Length, plan.LowerBound, most);
+    }
+
+    [Fact]
+    public void EveryHoopingAfterTheFirstTakesTwoCornersFromAnEarlierOneInsideBothFields()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var plan = Plan(recipe, Samples.Drawing(Samples.Rectangle("a", 0, 0, 420, 560)));
+        for (var i = 1; i < plan.Hoopings.Length; i++)
+        {
+            var taken = plan.Hoopings[i].Takes.Select(c => plan.Corners[c]).ToList();
+            Assert.InRange(taken.Count, 2, recipe.Registration.CornerCount);
+            foreach (var corner in taken)
+            {
+                Assert.True(corner.Donor < i);
+                Assert.Contains(i, corner.Receivers);
+                foreach (var field in new[] { plan.Hoopings[i].Field, plan.Hoopings[corner.Donor].Field })
+                foreach (var p in new[] { corner.At, corner.ArmX, corner.ArmY })
+                    Assert.True(field.Usable.Contains(p));
+            }
+        }
+        Assert.Equal(plan.Corners.Length, plan.Corners.Select(c => c.Id).Distinct().Count());
+    }
+
+    [Fact]
+    public void CornersAvoidSewnStitchingWhereThereIsRoom()
+    {
+        // Two fields share a strip 40 mm wide; artwork covers its left half only.
+        var fields = new ListedFields([
+            new(Point.FromMillimetres(65, 90), Turn.None),
+            new(Point.FromMillimetres(155, 90), Turn.None),
+        ]);
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180), fields);
+        var plan = Plan(
+            recipe,
+            Samples.Drawing(Samples.Rectangle("left", 1, 5, 108, 170), Samples.Rectangle("right", 135, 5, 80, 170))
+        );
+        var drawingLeft = Box.Around([Point.FromMillimetres(1, 5), Point.FromMillimetres(109, 175)]);
+        foreach (var corner in plan.Corners)
+        foreach (var p in new[] { corner.At, corner.ArmX, corner.ArmY })
+            Assert.False(drawingLeft.Contains(p), $"{corner}");
+    }
+
+    [Fact]
+    public void AShapeThatSticksOutIsAnErrorThatSaysWhereAndByHowMuch()
+    {
+        var fields = new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]);
+        var result = Planner.Plan(
+            Samples.Recipe(Samples.Hoop(100, 100), fields),
+            Samples.Drawing(Samples.Rectangle("sea", 10, 10, 97.1, 50)),
+            Samples.Hoop(100, 100)
+        );
+        var error = Assert.Single(result.Diagnostics);
+        Assert.Equal("SPL3001", error.Code);
+        Assert.Contains("'sea'", error.Message, StringComparison.Ordinal);
+        Assert.Contains("by 7.2 mm at x 107.1", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AKeepWholeShapeLiesInOneFieldThoughTheGridWouldCutIt()
+    {
+        var word = Samples.Rectangle("word", 110, 40, 60, 20) with { KeepWhole = true };
+        var plan = Plan(
+            Samples.Recipe(Samples.Hoop(130, 180)),
+            Samples.Drawing(Samples.Rectangle("ground", 0, 0, 300, 100), word)
+        );
+        Assert.NotNull(plan.Owners[1]);
+        Assert.True(plan.Hoopings[plan.Owners[1]!.Value].Ground.Contains(word.Footprint.Bounds));
+    }
+
+    [Fact]
+    public void AKeepWholeShapeLargerThanTheHoopIsAnError()
+    {
+        var hoop = Samples.Hoop(100, 100);
+        var word = Samples.Rectangle("word", 0, 0, 120, 20) with { KeepWhole = true };
+        var result = Planner.Plan(Samples.Recipe(hoop), Samples.Drawing(word), hoop);
+        Assert.Equal("SPL3003", Assert.Single(result.Diagnostics, d => d.Severity == Severity.Error).Code);
+    }
+
+    [Fact]
+    public void AFieldThatSharesTooLittleGroundIsAnError()
+    {
+        var hoop = Samples.Hoop(100, 100);
+        var fields = new ListedFields([
+            new(Point.FromMillimetres(50, 50), Turn.None),
+            new(Point.FromMillimetres(149, 50), Turn.None),
+        ]);
+        var result = Planner.Plan(
+            Samples.Recipe(hoop, fields),
+            Samples.Drawing(Samples.Rectangle("a", 1, 1, 90, 90), Samples.Rectangle("b", 105, 1, 90, 90)),
+            hoop
+        );
+        Assert.Equal("SPL3005", Assert.Single(result.Diagnostics).Code);
+    }
+
+    /// <summary>
+    /// A fold one inch up from the cloth's bottom edge lies 25.4 mm above it (one inch is 25.4 mm exactly: international
+    /// yard and pound agreement of 1959), in either hoop, and turns with the field.
+    /// </summary>
+    [Theory]
+    [InlineData(130, 180)]
+    [InlineData(200, 300)]
+    public void PlacementLinesLieOnTheFoldsInTheFirstField(double width, double height)
+    {
+        var hoop = Samples.Hoop(width, height);
+        var recipe = Samples.Recipe(hoop) with
+        {
+            Cloth = new()
+            {
+                Size = (460_000, 620_000),
+                ArtworkAt = new(20_000, 30_000),
+                UprightFold = 230_000,
+                LevelFold = 620_000 - 25_400,
+            },
+        };
+        var plan = Plan(recipe, Samples.Drawing(Samples.Rectangle("a", 0, 0, 420, 560)));
+        var level = Assert.Single(plan.PlacementLines, l => l.Fold == Fold.Level);
+        Assert.Equal(620_000 - 25_400, level.From.Y + 30_000);
+        Assert.Equal(level.From.Y, level.To.Y);
+        Assert.True(level.From.DistanceTo(level.To) >= 30_000);
+        var upright = Assert.Single(plan.PlacementLines, l => l.Fold == Fold.Upright);
+        Assert.Equal(230_000, upright.From.X + 20_000);
+        Assert.True(upright.From.DistanceTo(upright.To) >= 30_000);
+        Assert.True(plan.Hoopings[0].Field.Usable.Contains(level.From));
+        Assert.True(plan.Hoopings[0].Field.Usable.Contains(new Point(upright.From.X, level.From.Y)));
+    }
+
+    [Fact]
+    public void MovingTheWholeArtworkByWholeMillimetresMovesThePlanWithIt()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var here = Plan(recipe, Samples.Drawing(Samples.Rectangle("a", 0, 0, 420, 560)));
+        var there = Plan(recipe, Samples.Drawing(Samples.Rectangle("a", 37, 12, 420, 560)));
+        Assert.Equal(
+            here.Hoopings.Select(h => h.Field.Centre + new Point(37_000, 12_000)),
+            there.Hoopings.Select(h => h.Field.Centre)
+        );
+    }
+
+    private static Plan Plan(Recipe recipe, Drawing drawing)
+    {
+        var result = Planner.Plan(recipe, drawing, recipe.Hoops[0]);
+        Assert.True(result.Succeeded, string.Join("\n", result.Diagnostics));
+        return result.Value;
+    }
+}
