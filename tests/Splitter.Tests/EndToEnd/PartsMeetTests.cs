@@ -1,0 +1,124 @@
+using System.Text;
+using System.Text.Json;
+using CsCheck;
+
+namespace Splitter.Tests.EndToEnd;
+
+/// <summary>What a machine would sew, read by the tests' own tape reader and laid back by the manifest alone.</summary>
+public sealed class PartsMeetTests
+{
+    [Theory]
+    [InlineData("lighthouse-bay", "small")]
+    [InlineData("lighthouse-bay", "large")]
+    [InlineData("faroe-islands", "small")]
+    [InlineData("faroe-islands", "large")]
+    public void EveryStitchOfTheExamplesLiesInTheUsableFieldAndEveryCornerMeetsItself(string recipe, string hoop) =>
+        Check(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop), clearance: 3);
+
+    /// <summary>Random polygons, hoops and turns.</summary>
+    [Fact]
+    public void EveryStitchLiesInTheUsableFieldAndEveryCornerMeetsItself()
+    {
+        var points =
+            from radii in Gen.Double[30, 150].Array[4, 12]
+            select string.Join(
+                ",",
+                Enumerable
+                    .Range(0, radii.Length + 1)
+                    .Select(i =>
+                        FormattableString.Invariant(
+                            $"{160 + (radii[i % radii.Length] * Math.Cos(2 * Math.PI * i / radii.Length)):0.###} {160 + (radii[i % radii.Length] * Math.Sin(2 * Math.PI * i / radii.Length)):0.###}"
+                        )
+                    )
+            );
+        var requests =
+            from outline in points
+            from satin in points
+            from width in Gen.Int[90, 180]
+            from height in Gen.Int[120, 260]
+            from clearance in Gen.Int[0, 5]
+            select (
+                Clearance: clearance,
+                Recipe: $$"""
+                splitter: 1
+                artwork:
+                  shapes:
+                    - { wkt: "POLYGON(({{outline}}))", id: ground, fill: "#336699" }
+                    - { wkt: "LINESTRING({{satin}})", id: rope, stroke: "#993333", stroke-width: 3 mm }
+                    - { wkt: "LINESTRING({{outline}})", id: line, stroke: "#222222", stroke-width: 0.4 mm }
+                hoops: [{ name: test, field: {{width}} x {{height}} mm }]
+                fields: { clearance: {{clearance}} mm }
+                overlap: { seams: straight }
+                output: { folder: parts, files: [tape] }
+                """
+            );
+        requests.Sample(
+            r => Check(new("random.yaml", Encoding.UTF8.GetBytes(r.Recipe), _ => default), r.Clearance),
+            iter: 25
+        );
+    }
+
+    private static void Check(Request request, int clearance)
+    {
+        var made = Pipeline.Make(request);
+        Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
+        var files = made.Value.Sets.Single().Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
+        using var manifest = JsonDocument.Parse(files["manifest.json"]);
+        var hoop = manifest.RootElement.GetProperty("hoop");
+        var halfU = (hoop.GetProperty("width_mm").GetDouble() / 2) - clearance;
+        var halfV = (hoop.GetProperty("height_mm").GetDouble() / 2) - clearance;
+        var seen = new Dictionary<string, List<(int X, int Y)>>();
+        foreach (var part in manifest.RootElement.GetProperty("parts").EnumerateArray())
+        {
+            var letter = part.GetProperty("letter").GetString();
+            var steps = PlainTape.Steps(files[$"part-{letter}.dst"]);
+            foreach (var (u, v) in steps.SelectMany(s => s).SelectMany(r => r))
+                Assert.True(
+                    Math.Abs(u) / 10.0 <= halfU && Math.Abs(v) / 10.0 <= halfV,
+                    $"part {letter}: a stitch at {u / 10.0}, {v / 10.0}"
+                );
+            var kinds = part.GetProperty("steps")
+                .EnumerateArray()
+                .Select(s => s.GetProperty("kind").GetString()!)
+                .ToList();
+            foreach (var corner in part.GetProperty("corners").EnumerateArray())
+            {
+                var step = steps[
+                    kinds.IndexOf(corner.GetProperty("sewn").GetString() == "first" ? "corners" : "next-corners")
+                ];
+                var id = corner.GetProperty("id").GetString()!;
+                var at = (
+                    X: (int)Math.Round(corner.GetProperty("x_mm").GetDouble() * 10),
+                    Y: (int)Math.Round(corner.GetProperty("y_mm").GetDouble() * 10)
+                );
+                Assert.Contains(at, step.SelectMany(r => r).Select(p => Design(part, p)));
+                if (!seen.TryGetValue(id, out var places))
+                    seen[id] = places = [];
+                places.Add(at);
+            }
+        }
+        foreach (var (id, places) in seen)
+        {
+            Assert.True(places.Count >= 2, $"corner {id} is in one part only");
+            Assert.Single(places.Distinct());
+        }
+    }
+
+    /// <summary>From the field to the drawing, tenths of a millimetre.</summary>
+    private static (int X, int Y) Design(JsonElement part, (int U, int V) p)
+    {
+        var centre = part.GetProperty("field")
+            .GetProperty("center_mm")
+            .EnumerateArray()
+            .Select(c => (int)Math.Round(c.GetDouble() * 10))
+            .ToArray();
+        var (x, y) = part.GetProperty("field").GetProperty("turn_deg").GetInt32() switch
+        {
+            0 => (p.U, -p.V),
+            90 => (p.V, p.U),
+            180 => (-p.U, p.V),
+            _ => (-p.V, -p.U),
+        };
+        return (centre[0] + x, centre[1] + y);
+    }
+}
