@@ -16,6 +16,9 @@ internal static class RecipeProblems
     /// <summary>More mistakes than a person reads at once; the rest of a file that is no recipe at all is left unsaid.</summary>
     private const int Most = 100;
 
+    /// <summary>What the parser makes of the two exclamation marks of YAML's own tags.</summary>
+    private const string YamlTags = "tag:yaml.org,2002:";
+
     /// <summary>Longer pieces of the file are cut short in messages.</summary>
     private const int LongestQuote = 40;
 
@@ -25,15 +28,7 @@ internal static class RecipeProblems
         var sorted = problems.Sorted();
         return sorted.Length <= Most
             ? sorted
-            :
-            [
-                .. sorted[..Most],
-                Error(
-                    1019,
-                    sorted[Most].Place,
-                    $"{sorted.Length - Most} more mistakes follow; correct those above first"
-                ),
-            ];
+            : [.. sorted[..Most], Error(1019, sorted[Most].Place, "more mistakes follow; correct those above first")];
     }
 
     internal static Diagnostic FileTooLarge(string file, int bytes, int most) =>
@@ -66,6 +61,9 @@ internal static class RecipeProblems
 
     internal static Diagnostic NotClosed(Place place) =>
         Error(1007, place, "this is not YAML: a bracket or a brace is not closed before or after this place; close it");
+
+    internal static Diagnostic NoPair(Place place) =>
+        Error(1006, place, "this is not YAML: before this place a key or a value is missing; write 'key: value'");
 
     internal static Diagnostic TooDeep(Place place, int most) =>
         Error(1008, place, $"values are nested more than {most} deep; a recipe needs six");
@@ -100,7 +98,7 @@ internal static class RecipeProblems
         Error(
             1013,
             place,
-            $"'{Short(tag)}' is a tag, which recipes do not have; leave it out, or put text that begins with ! in quotation marks"
+            $"'{Short(tag.Replace(YamlTags, "!!", StringComparison.Ordinal))}' is a tag, which recipes do not have; leave it out, or put text that begins with ! in quotation marks"
         );
 
     internal static Diagnostic KeyNotText(Place place) => Error(1014, place, "a key must be text; write 'key: value'");
@@ -135,11 +133,7 @@ internal static class RecipeProblems
         );
 
     internal static Diagnostic WrongForm(Place place, Key key, string expected, string found) =>
-        Error(
-            1030,
-            place,
-            $"'{key.Name}' takes {expected}, not {Short(found)}; write it as in '{key.Name}: {key.Example}'"
-        );
+        Error(1030, place, $"'{key.Name}' takes {expected}, not {found}; write it as in '{key.Name}: {key.Example}'");
 
     internal static Diagnostic NoValue(Place place, Key key, string expected) =>
         Error(
@@ -289,6 +283,9 @@ internal static class RecipeProblems
 
     private static string Instead(string word, ImmutableArray<string> known, string all, string and) =>
         Words.Nearest(word, known) is { } nearest ? $"did you mean '{nearest}'?" : $"{all} {Words.List(known, and)}";
+
+    /// <summary>A piece of the file in quotation marks.</summary>
+    internal static string Quoted(string text) => $"'{Short(text)}'";
 
     private static double Mm(int micrometres) => Units.ToMillimetres(micrometres);
 

@@ -16,7 +16,7 @@ internal static class ArtworkKeys
 
     internal static readonly Key<ImmutableArray<InlineShape>> Shapes = new(
         "shapes",
-        new GroupListKind<InlineShape>(ShapeKeys.Group, 1, 10_000)
+        new GroupListKind<InlineShape>(ShapeKeys.Group, 1, 2000)
     )
     {
         Says = "Shapes written in the recipe itself.",

@@ -105,8 +105,19 @@ internal static class RecipeKeys
         return name.Length > 0 ? name : "recipe";
     }
 
+    private static string FolderOf(string file) => $"parts/{NameOf(file)}";
+
     private static void Check(Group group)
     {
+        // A recipe's own name may be one that no folder can have everywhere.
+        var folder = FolderOf(group.Given.Reading.File);
+        if (
+            group.TryGet(Output, out var output)
+            && output.Folder.Length == 0
+            && PortablePath.Fault(folder) is { } fault
+        )
+            group.Report(RecipeProblems.BadPath(group.PlaceOf(Output), OutputKeys.Folder, folder, fault));
+
         if (!group.TryGet(Hoops, out var hoops) || !group.TryGet(Fields, out var fields))
             return;
         foreach (var hoop in hoops)
@@ -135,7 +146,7 @@ internal static class RecipeKeys
             Fields = group.Get(Fields),
             Overlap = group.Get(Overlap),
             Registration = group.Get(Registration),
-            Output = output.Folder.Length > 0 ? output : output with { Folder = $"parts/{NameOf(reading.File)}" },
+            Output = output.Folder.Length > 0 ? output : output with { Folder = FolderOf(reading.File) },
             Places = reading.Places.ToImmutable(),
         };
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Recipes.Yaml;
 
 namespace Splitter.Recipes.Language;
@@ -8,7 +9,7 @@ internal sealed class WordOr<T>(string word, T meaning, Kind<T> other) : Kind<T>
 {
     internal string Word => word;
 
-    internal Kind Other => other;
+    internal override ImmutableArray<Kind> Parts => [other];
 
     internal override string Expects => $"{word} or {other.Expects}";
 
@@ -26,11 +27,7 @@ internal sealed class WordOr<T>(string word, T meaning, Kind<T> other) : Kind<T>
 internal sealed class ByForm<T>(Kind<T> text, Kind<T> list, Kind<T> mapping) : Kind<T>
     where T : notnull
 {
-    internal Kind Text => text;
-
-    internal Kind List => list;
-
-    internal Kind Mapping => mapping;
+    internal override ImmutableArray<Kind> Parts => [text, list, mapping];
 
     internal override string Expects => $"{text.Expects}, {list.Expects}, or {mapping.Expects}";
 
@@ -49,7 +46,7 @@ internal sealed class Made<TFrom, T>(Kind<TFrom> from, Func<TFrom, T> make) : Ki
     where TFrom : notnull
     where T : notnull
 {
-    internal Kind From => from;
+    internal override ImmutableArray<Kind> Parts => [from];
 
     internal override string Expects => from.Expects;
 

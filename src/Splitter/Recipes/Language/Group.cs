@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using Splitter.Diagnostics;
+using Splitter.Recipes.Yaml;
 
 namespace Splitter.Recipes.Language;
 
@@ -15,7 +16,7 @@ internal sealed class Group(Given given)
     internal bool IsSound { get; private set; } = true;
 
     /// <summary>The file has none of its keys.</summary>
-    internal bool IsEmpty => values.Count == 0;
+    internal bool IsEmpty => given.Node is MappingNode { Entries.IsEmpty: true };
 
     /// <summary>The file has the key, be its value right or wrong.</summary>
     internal bool Has(Key key) => values.ContainsKey(key);
@@ -55,6 +56,13 @@ internal sealed class Group(Given given)
     {
         values[key] = value;
         IsSound &= value is not null;
+    }
+
+    /// <summary>A misspelt key stands for the one that was meant: nobody need say that it is missing.</summary>
+    internal void SetMeant(Key key)
+    {
+        values.TryAdd(key, null);
+        IsSound = false;
     }
 
     internal void Report(Diagnostic problem)

@@ -11,7 +11,7 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
     : Kind<T>
     where T : notnull
 {
-    internal ImmutableArray<Key> Keys => keys;
+    internal override ImmutableArray<Key> Keys => keys;
 
     internal override string Expects => $"keys with values ({Words.List(keys.Select(k => k.Name), "and")})";
 
@@ -26,8 +26,10 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
         var group = new Group(given);
         foreach (var entry in ((MappingNode)given.Node).Entries)
         {
+            if (given.Reading.IsFull)
+                break;
             if (keys.FirstOrDefault(k => k.Name == entry.Key) is not { } key)
-                group.Report(RecipeProblems.UnknownKey(entry.KeyPlace, entry.Key, [.. keys.Select(k => k.Name)]));
+                RefuseUnknown(entry, group);
             else if (key.NotYet is { } advice)
                 group.Report(RecipeProblems.KeyNotYet(entry.KeyPlace, key.Name, advice));
             else
@@ -38,5 +40,13 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
             group.Report(RecipeProblems.MissingKey(given.Place, key));
         check?.Invoke(group);
         return group;
+    }
+
+    private void RefuseUnknown(Entry entry, Group group)
+    {
+        ImmutableArray<string> names = [.. keys.Select(k => k.Name)];
+        group.Report(RecipeProblems.UnknownKey(entry.KeyPlace, entry.Key, names));
+        if (Words.Nearest(entry.Key, names) is { } meant)
+            group.SetMeant(keys.Single(k => k.Name == meant));
     }
 }

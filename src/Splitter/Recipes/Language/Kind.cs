@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Recipes.Yaml;
 
 namespace Splitter.Recipes.Language;
@@ -7,6 +8,12 @@ internal abstract class Kind
 {
     /// <summary>A phrase that completes "takes …": <c>a length from 0.2 mm to 5 mm</c>.</summary>
     internal abstract string Expects { get; }
+
+    /// <summary>The keys of a mapping.</summary>
+    internal virtual ImmutableArray<Key> Keys => [];
+
+    /// <summary>The kinds that it is made of: a list's item, the alternatives of a choice.</summary>
+    internal virtual ImmutableArray<Kind> Parts => [];
 }
 
 /// <summary>A kind whose values become a <typeparamref name="T"/>.</summary>

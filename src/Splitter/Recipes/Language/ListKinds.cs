@@ -8,7 +8,7 @@ namespace Splitter.Recipes.Language;
 internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<ImmutableArray<T>>
     where T : notnull
 {
-    internal Kind Item => item;
+    internal override ImmutableArray<Kind> Parts => [item];
 
     internal override string Expects => $"a list of {item.Expects}";
 
@@ -16,7 +16,9 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
     {
         if (given.Node is not SequenceNode sequence)
             return given.RefuseForm(Expects);
-        var sound = ListLength.Check(given, sequence, least, most);
+        if (!ListLength.Check(given, sequence, least, most))
+            return default(Refused);
+        var sound = true;
         var values = ImmutableArray.CreateBuilder<T>();
         for (var i = 0; i < sequence.Items.Length; i++)
         {
@@ -39,7 +41,7 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
 internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) : Kind<ImmutableArray<T>>
     where T : notnull
 {
-    internal GroupKind<T> Item => item;
+    internal override ImmutableArray<Kind> Parts => [item];
 
     internal override string Expects => $"a list of {item.Expects}";
 
@@ -47,7 +49,8 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
     {
         if (given.Node is not SequenceNode sequence)
             return given.RefuseForm(Expects);
-        var sound = ListLength.Check(given, sequence, least, most);
+        if (!ListLength.Check(given, sequence, least, most))
+            return default(Refused);
         var groups = ImmutableArray.CreateBuilder<Group>();
         for (var i = 0; i < sequence.Items.Length; i++)
         {
@@ -60,7 +63,7 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
 
         foreach (var key in item.Keys)
             RefuseRepeats(key, groups);
-        sound &= groups.Count == sequence.Items.Length && groups.All(g => g.IsSound);
+        var sound = groups.Count == sequence.Items.Length && groups.All(g => g.IsSound);
         return sound ? groups.Select(g => item.Build(g).Value).ToImmutableArray() : default(Refused);
     }
 

@@ -27,7 +27,7 @@ internal static partial class PortablePath
         var down = steps.SkipWhile(s => s == "..").ToArray();
         return down.Length == 0 ? "names no file or folder, only the way up"
             : down.Contains("..") ? "goes up after it went down"
-            : down.Any(s => s.Length == 0 || s == ".") ? "has an empty step"
+            : down.Any(s => s.Length == 0 || s == ".") ? "has an empty step or a '.'"
             : down.Any(s => s[^1] is '.' or ' ' || s[0] == ' ')
                 ? "has a name that begins or ends with a blank or ends with a point"
             : down.FirstOrDefault(IsReserved) is { } name ? $"has the name '{name}', which Windows keeps for itself"

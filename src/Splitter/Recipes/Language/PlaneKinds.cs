@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes.Yaml;
@@ -8,6 +9,8 @@ namespace Splitter.Recipes.Language;
 internal sealed class SizeKind(string least, string most) : ScalarKind<(int Width, int Height)>
 {
     private readonly LengthKind side = new(least, most);
+
+    internal override ImmutableArray<Kind> Parts => [side];
 
     internal override string Expects => $"width x height, each {side.Expects}";
 
@@ -32,13 +35,6 @@ internal sealed class SizeKind(string least, string most) : ScalarKind<(int Widt
             return given.Refuse(RecipeProblems.NoUnit(given.Place, given.Key.Name, "a size", text, side.UnitNames));
 
         var across = side.Read(width, sides[0], given);
-        // A wrong unit that serves both sides is one mistake.
-        if (
-            !across.Has
-            && sides[0].EndsWith(height.Unit, StringComparison.Ordinal)
-            && !side.UnitNames.Contains(height.Unit)
-        )
-            return default(Refused);
         var down = side.Read(height, sides[1], given);
         return across.Has && down.Has ? (across.Value, down.Value) : default(Refused);
     }
@@ -55,6 +51,8 @@ internal sealed class PointKind(string least, string most) : Kind<Point>
         get => each.OnTape;
         init => each = new(least, most) { OnTape = value };
     }
+
+    internal override ImmutableArray<Kind> Parts => [each];
 
     internal override string Expects => $"a point [x, y], each {each.Expects}";
 

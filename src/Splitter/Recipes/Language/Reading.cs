@@ -7,11 +7,16 @@ namespace Splitter.Recipes.Language;
 /// <summary>What is gathered while one file is read: mistakes, and where everything stands.</summary>
 internal sealed class Reading(string file)
 {
+    private const int MostProblems = 1000;
+
     /// <summary>The recipe's name as the person gave it.</summary>
     internal string File => file;
 
     /// <summary>In the order in which they were found.</summary>
     internal List<Diagnostic> Problems { get; } = [];
+
+    /// <summary>More mistakes than anyone reads: what is left of the file need not be looked at.</summary>
+    internal bool IsFull => Problems.Count >= MostProblems;
 
     /// <summary>Key path to place.</summary>
     internal ImmutableDictionary<string, Place>.Builder Places { get; } =
@@ -46,7 +51,9 @@ internal sealed record Given(Node Node, string Path, Key Key, Reading Reading)
         {
             RefusedNode => default,
             ScalarNode { IsMissing: true } => Refuse(RecipeProblems.NoValue(Place, Key, expected)),
-            ScalarNode scalar => Refuse(RecipeProblems.WrongForm(Place, Key, expected, $"'{scalar.Text}'")),
+            ScalarNode scalar => Refuse(
+                RecipeProblems.WrongForm(Place, Key, expected, RecipeProblems.Quoted(scalar.Text))
+            ),
             SequenceNode => Refuse(RecipeProblems.WrongForm(Place, Key, expected, "a list")),
             _ => Refuse(RecipeProblems.WrongForm(Place, Key, expected, "keys with values")),
         };

@@ -49,7 +49,8 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
 /// <summary>A whole number.</summary>
 internal sealed class CountKind(int least, int most) : ScalarKind<int>
 {
-    internal override string Expects => $"a whole number from {least} to {most}";
+    internal override string Expects =>
+        least == most ? $"the number {least}" : $"a whole number from {least} to {most}";
 
     internal override Maybe<int> ReadText(string text, Given given) =>
         Quantity.TryParse(text, out var q) && q.Unit.Length == 0 && decimal.IsInteger(q.Number)

@@ -14,14 +14,14 @@ internal static class YamlEvents
     /// <summary>The language nests six deep; what follows the events may recurse this deep safely.</summary>
     internal const int MostNested = 64;
 
-    /// <summary>A bound on time and memory; a large recipe has some thousand events.</summary>
-    internal const int MostEvents = 100_000;
+    /// <summary>A bound on time: a tenth of a second. Two thousand shapes of three keys have 16,000 events.</summary>
+    internal const int MostEvents = 20_000;
 
     internal static Result<ImmutableArray<ParsingEvent>> Read(string file, string text)
     {
         var events = ImmutableArray.CreateBuilder<ParsingEvent>();
         var parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
-        var nested = 0;
+        var nesting = new Nesting();
         while (true)
         {
             var (more, problem) = Advance(parser, file, text, events.Count > 0 ? events[^1].End : Mark.Empty);
@@ -31,16 +31,13 @@ internal static class YamlEvents
                 return Result.Of(events.ToImmutable());
 
             events.Add(found);
-            if (found is SequenceStart or MappingStart or SequenceEnd or MappingEnd)
-                nested += found.NestingIncrease;
-            if (nested > MostNested)
-                return Result.Fail<ImmutableArray<ParsingEvent>>(
-                    RecipeProblems.TooDeep(At(file, found.Start), MostNested)
-                );
+            var place = At(file, found.Start);
+            if (!nesting.Accepts(found))
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.NoPair(place));
+            if (nesting.Depth > MostNested)
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.TooDeep(place, MostNested));
             if (events.Count > MostEvents)
-                return Result.Fail<ImmutableArray<ParsingEvent>>(
-                    RecipeProblems.TooManyValues(At(file, found.Start), MostEvents)
-                );
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.TooManyValues(place, MostEvents));
         }
     }
 
