@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+using Splitter.Recipes.Language;
+
+namespace Splitter.Recipes.Keys;
+
+/// <summary>The keys of <c>artwork</c>.</summary>
+internal static class ArtworkKeys
+{
+    internal static readonly Key<string> File = new("file", new ArtworkFileKind())
+    {
+        Says = "The drawing, relative to the recipe.",
+        Example = "../artwork/bay.svg",
+        Otherwise = "the recipe has shapes of its own",
+    };
+
+    internal static readonly Key<ImmutableArray<InlineShape>> Shapes = new(
+        "shapes",
+        new GroupListKind<InlineShape>(ShapeKeys.Group, 1, 2000)
+    )
+    {
+        Says = "Shapes written in the recipe itself.",
+        Example = "[{ wkt: \"POLYGON ((0 0, 60 0, 30 40, 0 0))\", fill: \"#1b3a5c\" }]",
+        Otherwise = "the artwork is in a file",
+    };
+
+    internal static readonly Key<int> Width = new("width", new LengthKind("5 mm", "20000 mm"))
+    {
+        Says = "Finished width; the height follows.",
+        Example = "420 mm",
+        Otherwise = "the size that the artwork states",
+    };
+
+    internal static readonly Key<ImmutableArray<SewRule>> Sew = new(
+        "sew",
+        new GroupListKind<SewRule>(SewKeys.Group, 0, 1000)
+    )
+    {
+        Says = "How shapes are sewn; the first rule that matches a shape wins.",
+        Example = "[{ match: { class: lettering }, as: satin }]",
+        Default = "[]",
+    };
+
+    internal static readonly GroupKind<ArtworkSource> Group = new([File, Shapes, Width, Sew], Build, Check);
+
+    private static void Check(Group group)
+    {
+        if (group.Has(File) == group.Has(Shapes))
+            group.Report(RecipeProblems.FileOrShapes(group.Has(File) ? group.PlaceOf(Shapes) : group.Given.Place));
+    }
+
+    private static ArtworkSource Build(Group group) =>
+        new()
+        {
+            File = group.OrNull(File),
+            Shapes = group.MaybeValue(Shapes) ?? [],
+            Width = group.MaybeValue(Width),
+            Sew = group.Get(Sew),
+        };
+}

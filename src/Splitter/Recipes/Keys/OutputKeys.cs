@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Splitter.Recipes.Language;
+
+namespace Splitter.Recipes.Keys;
+
+/// <summary>The keys of <c>output</c>.</summary>
+internal static class OutputKeys
+{
+    internal static readonly Key<string> Folder = new("folder", new FolderKind())
+    {
+        Says = "Where parts are written, relative to the recipe; each hoop has a folder in it.",
+        Example = "parts/bay",
+        Otherwise = "parts/ and the recipe's file name without its extension",
+    };
+
+    internal static readonly Key<ImmutableArray<OutputKind>> Files = new(
+        "files",
+        new ListKind<OutputKind>(
+            new WordKind<OutputKind>([
+                ("tape", OutputKind.Tape),
+                ("svg", OutputKind.Svg),
+                ("csv", OutputKind.Csv),
+                ("png", OutputKind.Png),
+            ])
+            {
+                NotYet = [("worksheet", "leave it out for now"), ("template", "leave it out for now")],
+            },
+            1,
+            4
+        )
+    )
+    {
+        Says = "Kinds of files; manifest and sums are always written.",
+        Example = "[tape, svg, png]",
+        Default = "[tape, svg, csv, png]",
+    };
+
+    internal static readonly Key<string> Paper = new(
+        "paper",
+        new WordKind<string>([("A4", "A4"), ("Letter", "Letter")])
+    )
+    {
+        Says = "Paper of the template.",
+        Example = "A4",
+        NotYet = "leave it out until templates are",
+    };
+
+    /// <summary>An empty folder stands for the default, which only the recipe's name can tell.</summary>
+    internal static readonly GroupKind<OutputRules> Group = new(
+        [Folder, Files, Paper],
+        group => new() { Folder = group.OrNull(Folder) ?? "", Files = group.Get(Files) }
+    );
+}

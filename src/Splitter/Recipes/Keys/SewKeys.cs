@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Splitter.Recipes.Language;
+
+namespace Splitter.Recipes.Keys;
+
+/// <summary>The keys of a rule in <c>artwork.sew</c>.</summary>
+internal static class SewKeys
+{
+    internal static readonly Key<SewMatch> Match = new("match", MatchKeys.Group)
+    {
+        Says = "Which shapes the rule is for; all that is asked must hold.",
+        Example = "{ class: lettering }",
+        Required = true,
+    };
+
+    internal static readonly Key<SewAs> As = new(
+        "as",
+        new WordKind<SewAs>([("fill", SewAs.Fill), ("satin", SewAs.Satin), ("run", SewAs.Run), ("leave", SewAs.Leave)])
+    )
+    {
+        Says = "Rows over an area, stitches across a column, a line of stitches, or nothing at all.",
+        Example = "satin",
+        Otherwise = "what suits the shape: a narrow area or a stroke from 1 mm up is satin, a finer stroke a run",
+    };
+
+    internal static readonly Key<bool> KeepWhole = new(
+        "keep-whole",
+        new WordKind<bool>([("true", true), ("false", false)])
+    )
+    {
+        Says = "The shape lies in one field; no seam cuts it.",
+        Example = "true",
+        Otherwise = "seams may cut it",
+    };
+
+    internal static readonly Key<double> Angle = new("angle", new AngleKind())
+    {
+        Says = "Direction of fill rows, clockwise as seen on the drawing.",
+        Example = "20 deg",
+        Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly Key<int> RowSpacing = new("row-spacing", new LengthKind("0.2 mm", "5 mm"))
+    {
+        Says = "Distance of fill rows, or of satin stitches along their column.",
+        Example = "0.4 mm",
+        Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly Key<int> StitchLength = new("stitch-length", new LengthKind("0.5 mm", "12.1 mm"))
+    {
+        Says = "Longest stitch of a fill row or a run.",
+        Example = "4 mm",
+        Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly Key<ImmutableArray<UnderlayKind>> Underlay = new(
+        "underlay",
+        new WordOr<ImmutableArray<UnderlayKind>>(
+            "none",
+            [],
+            new ListKind<UnderlayKind>(
+                new WordKind<UnderlayKind>([
+                    ("edge", UnderlayKind.Edge),
+                    ("cross", UnderlayKind.Cross),
+                    ("centre", UnderlayKind.Centre),
+                ]),
+                0,
+                3
+            )
+        )
+    )
+    {
+        Says = "Stitches below the visible ones, in sewing order.",
+        Example = "[edge, cross]",
+        Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly Key<int> Pull = new("pull", new LengthKind("0 mm", "2 mm"))
+    {
+        Says = "How far a stitch reaches past the edge on each side, against the thread's pull.",
+        Example = "0.2 mm",
+        Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly GroupKind<SewRule> Group = new(
+        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Underlay, Pull],
+        group =>
+            new(group.Given.Path, group.Get(Match))
+            {
+                As = group.MaybeValue(As),
+                KeepWhole = group.MaybeValue(KeepWhole),
+                Angle = group.MaybeValue(Angle),
+                RowSpacing = group.MaybeValue(RowSpacing),
+                StitchLength = group.MaybeValue(StitchLength),
+                Underlay = group.MaybeValue(Underlay),
+                Pull = group.MaybeValue(Pull),
+            }
+    );
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+using Splitter.Recipes.Yaml;
+
+namespace Splitter.Recipes.Language;
+
+/// <summary>A mapping with the keys of a table.</summary>
+/// <param name="check">Looks for mistakes between keys, whatever else is wrong.</param>
+/// <param name="build">Makes the value of a group without mistakes.</param>
+internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> build, Action<Group>? check = null)
+    : Kind<T>
+    where T : notnull
+{
+    internal override ImmutableArray<Key> Keys => keys;
+
+    internal override string Expects => $"keys with values ({Words.List(keys.Select(k => k.Name), "and")})";
+
+    internal override Maybe<T> Read(Given given) =>
+        given.Node is MappingNode ? Build(Open(given)) : given.RefuseForm(Expects);
+
+    internal Maybe<T> Build(Group group) => group.IsSound ? build(group) : default(Refused);
+
+    /// <summary>Reads every key and reports every mistake, so that only building remains.</summary>
+    internal Group Open(Given given)
+    {
+        var group = new Group(given);
+        foreach (var entry in ((MappingNode)given.Node).Entries)
+        {
+            if (given.Reading.IsFull)
+                break;
+            if (keys.FirstOrDefault(k => k.Name == entry.Key) is not { } key)
+                RefuseUnknown(entry, group);
+            else if (key.NotYet is { } advice)
+                group.Report(RecipeProblems.KeyNotYet(entry.KeyPlace, key.Name, advice));
+            else
+                group.Set(key, key.ReadValue(given.Under(key, entry.Value)));
+        }
+
+        foreach (var key in keys.Where(k => k.Required && !group.Has(k)))
+            group.Report(RecipeProblems.MissingKey(given.Place, key));
+        check?.Invoke(group);
+        return group;
+    }
+
+    private void RefuseUnknown(Entry entry, Group group)
+    {
+        ImmutableArray<string> names = [.. keys.Select(k => k.Name)];
+        group.Report(RecipeProblems.UnknownKey(entry.KeyPlace, entry.Key, names));
+        if (Words.Nearest(entry.Key, names) is { } meant)
+            group.SetMeant(keys.Single(k => k.Name == meant));
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+using Splitter.Recipes.Yaml;
+
+namespace Splitter.Recipes.Language;
+
+/// <summary>A list of distinct values of one kind.</summary>
+internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<ImmutableArray<T>>
+    where T : notnull
+{
+    internal override ImmutableArray<Kind> Parts => [item];
+
+    internal override string Expects => $"a list of {item.Expects}";
+
+    internal override Maybe<ImmutableArray<T>> Read(Given given)
+    {
+        if (given.Node is not SequenceNode sequence)
+            return given.RefuseForm(Expects);
+        if (!ListLength.Check(given, sequence, least, most))
+            return default(Refused);
+        var sound = true;
+        var values = ImmutableArray.CreateBuilder<T>();
+        for (var i = 0; i < sequence.Items.Length; i++)
+        {
+            var each = given.Item(i, sequence.Items[i]);
+            if (item.Read(each) is not { Has: true, Value: var value })
+                sound = false;
+            else if (!values.Contains(value))
+                values.Add(value);
+            else
+            {
+                each.Report(RecipeProblems.ItemTwice(each.Place, given.Key.Name));
+                sound = false;
+            }
+        }
+        return sound ? values.ToImmutable() : default(Refused);
+    }
+}
+
+/// <summary>A list of mappings; keys that name an item are unique in it.</summary>
+internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) : Kind<ImmutableArray<T>>
+    where T : notnull
+{
+    internal override ImmutableArray<Kind> Parts => [item];
+
+    internal override string Expects => $"a list of {item.Expects}";
+
+    internal override Maybe<ImmutableArray<T>> Read(Given given)
+    {
+        if (given.Node is not SequenceNode sequence)
+            return given.RefuseForm(Expects);
+        if (!ListLength.Check(given, sequence, least, most))
+            return default(Refused);
+        var groups = ImmutableArray.CreateBuilder<Group>();
+        for (var i = 0; i < sequence.Items.Length; i++)
+        {
+            var each = given.Item(i, sequence.Items[i]);
+            if (each.Node is MappingNode)
+                groups.Add(item.Open(each));
+            else
+                each.RefuseForm(item.Expects);
+        }
+
+        foreach (var key in item.Keys)
+            RefuseRepeats(key, groups);
+        var sound = groups.Count == sequence.Items.Length && groups.All(g => g.IsSound);
+        return sound ? groups.Select(g => item.Build(g).Value).ToImmutableArray() : default(Refused);
+    }
+
+    private static void RefuseRepeats(Key key, IEnumerable<Group> groups)
+    {
+        if (key.Unique is not { } comparer)
+            return;
+        var first = new Dictionary<string, Place>(comparer);
+        foreach (var group in groups.Where(g => g.Has(key)))
+        {
+            if (group.Find(key)?.ToString() is { } value && !first.TryAdd(value, group.PlaceOf(key)))
+                group.Report(RecipeProblems.NotUnique(group.PlaceOf(key), key.Name, value, first[value]));
+        }
+    }
+}
+
+/// <summary>How long a list may be.</summary>
+internal static class ListLength
+{
+    internal static bool Check(Given given, SequenceNode sequence, int least, int most)
+    {
+        if (sequence.Items.Length >= least && sequence.Items.Length <= most)
+            return true;
+        given.Report(RecipeProblems.ListLength(given.Place, given.Key, sequence.Items.Length, least, most));
+        return false;
+    }
+}

@@ -1,0 +1,35 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Splitter.Recipes.Language;
+
+/// <summary>A number with what follows it: a unit or nothing.</summary>
+internal readonly partial record struct Quantity(decimal Number, string Unit)
+{
+    /// <summary>Longer text is no quantity; it bounds the work on hostile input.</summary>
+    private const int MostCharacters = 40;
+
+    /// <summary>Plain digits with a point: no exponent, no thousands, nothing that a culture could read otherwise.</summary>
+    internal static bool TryParse(string text, out Quantity quantity)
+    {
+        quantity = default;
+        if (text.Length > MostCharacters || Pattern().Match(text) is not { Success: true } match)
+            return false;
+        quantity = new(
+            decimal.Parse(match.Groups["number"].ValueSpan, NumberStyles.Number, CultureInfo.InvariantCulture),
+            match.Groups["unit"].Value
+        );
+        return true;
+    }
+
+    /// <summary>A quantity but for its decimal comma.</summary>
+    internal static bool HasComma(string text) =>
+        text.Length <= MostCharacters && text.Count(c => c == ',') == 1 && TryParse(text.Replace(',', '.'), out _);
+
+    [GeneratedRegex(
+        @"\A(?<number>[+-]?[0-9]{1,9}(\.[0-9]{1,9})?) *(?<unit>[A-Za-z%]*)\z",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex Pattern();
+}

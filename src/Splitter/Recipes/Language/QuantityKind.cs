@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+
+namespace Splitter.Recipes.Language;
+
+/// <summary>A unit of the language.</summary>
+/// <param name="Factor">How much of the library's own unit it is.</param>
+internal sealed record Unit(string Name, decimal Factor);
+
+/// <summary>A number with a unit, in a range.</summary>
+internal abstract class QuantityKind<T> : ScalarKind<T>
+    where T : notnull
+{
+    private readonly string name;
+    private readonly ImmutableArray<Unit> units;
+    private readonly string least;
+    private readonly string most;
+    private readonly (decimal Least, decimal Most) range;
+
+    /// <param name="name">With its article: <c>a length</c>.</param>
+    /// <param name="least">The bounds as one would write them.</param>
+    protected QuantityKind(string name, ImmutableArray<Unit> units, string least, string most)
+    {
+        (this.name, this.units, this.least, this.most) = (name, units, least, most);
+        range = (Bound(least), Bound(most));
+    }
+
+    internal ImmutableArray<string> UnitNames => [.. units.Select(u => u.Name)];
+
+    internal override string Expects => $"{name} from {least} to {most}";
+
+    internal sealed override Maybe<T> ReadText(string text, Given given)
+    {
+        if (Quantity.TryParse(text, out var quantity))
+            return Read(quantity, text, given);
+        return Quantity.HasComma(text)
+            ? given.Refuse(RecipeProblems.DecimalComma(given.Place, given.Key.Name, text))
+            : given.RefuseForm(Expects);
+    }
+
+    /// <param name="text">As the file writes it, for messages.</param>
+    internal Maybe<T> Read(Quantity quantity, string text, Given given)
+    {
+        if (quantity.Unit.Length == 0)
+            return given.Refuse(RecipeProblems.NoUnit(given.Place, given.Key.Name, name, text, UnitNames));
+        if (units.FirstOrDefault(u => u.Name == quantity.Unit) is not { } unit)
+            return given.Refuse(
+                RecipeProblems.UnknownUnit(given.Place, given.Key.Name, name, quantity.Unit, UnitNames)
+            );
+        var amount = quantity.Number * unit.Factor;
+        if (amount < range.Least || amount > range.Most)
+            return given.Refuse(RecipeProblems.OutOfRange(given.Place, given.Key.Name, text, least, most));
+        return From(amount, text, given);
+    }
+
+    protected abstract Maybe<T> From(decimal amount, string text, Given given);
+
+    private decimal Bound(string text) =>
+        Quantity.TryParse(text, out var bound)
+            ? bound.Number * units.Single(u => u.Name == bound.Unit).Factor
+            : throw new ArgumentException($"'{text}' is no bound.", nameof(text));
+}
+
+/// <summary>A length; whole micrometres.</summary>
+internal sealed class LengthKind(string least, string most) : QuantityKind<int>("a length", Units, least, most)
+{
+    private static readonly ImmutableArray<Unit> Units =
+    [
+        new("mm", Geometry.Units.Millimetre),
+        new("cm", 10 * Geometry.Units.Millimetre),
+        new("in", Geometry.Units.Inch),
+    ];
+
+    /// <summary>Only whole tape steps.</summary>
+    internal bool OnTape { get; init; }
+
+    protected override Maybe<int> From(decimal amount, string text, Given given) =>
+        OnTape && amount % Geometry.Units.TapeStep != 0
+            ? given.Refuse(
+                RecipeProblems.OffTape(given.Place, given.Key.Name, text, Geometry.Units.OnTape((int)amount))
+            )
+            : (int)decimal.Round(amount, MidpointRounding.AwayFromZero);
+}
+
+/// <summary>An angle, degrees clockwise as seen on the drawing.</summary>
+internal sealed class AngleKind() : QuantityKind<double>("an angle", [new("deg", 1)], "-360 deg", "360 deg")
+{
+    protected override Maybe<double> From(decimal amount, string text, Given given) => (double)amount;
+}
+
+/// <summary>A percentage; a share of one.</summary>
+internal sealed class PercentKind(string most) : QuantityKind<double>("a percentage", [new("%", 0.01m)], "0 %", most)
+{
+    protected override Maybe<double> From(decimal amount, string text, Given given) => (double)amount;
+}

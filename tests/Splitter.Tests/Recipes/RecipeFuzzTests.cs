@@ -1,0 +1,130 @@
+using System.Text;
+using CsCheck;
+using Splitter.Diagnostics;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Recipes;
+
+/// <summary>Whatever is done to a good recipe, reading it gives a recipe or messages, never an exception.</summary>
+public class RecipeFuzzTests
+{
+    private static readonly byte[] Good = File.ReadAllBytes(
+        Golden.Source("Recipes", "Readable", "every-form", "recipe.yaml")
+    );
+
+    /// <summary>What YAML or the language gives a meaning to, so that mutations go deep.</summary>
+    private static readonly string[] Pieces =
+    [
+        "[",
+        "]",
+        "{",
+        "}",
+        ":",
+        ": ",
+        ", ",
+        "- ",
+        "? ",
+        "\n",
+        "\n\n  ",
+        "\t",
+        "\"",
+        "'",
+        "#",
+        "&a ",
+        "*a",
+        "!t ",
+        "|",
+        ">",
+        "%",
+        "---\n",
+        "...\n",
+        "\0",
+        "\u0085",
+        "\u2028",
+        "\ufeff",
+        "é",
+        "🪡",
+        "\\ud800",
+        "0",
+        "-",
+        "9999999999",
+        "1e9",
+        "NaN",
+        ".inf",
+        " mm",
+        " in",
+        " deg",
+        " %",
+        "x",
+        "centre",
+        "from",
+        "auto",
+        "none",
+        "null",
+        "~",
+        "true",
+        "splitter",
+        "<<",
+        "#fff",
+    ];
+
+    private static readonly Gen<string> Piece = Gen.Int[0, Pieces.Length - 1].Select(i => Pieces[i]);
+
+    private static readonly Gen<Func<byte[], byte[]>> Mutation = Gen.OneOf<Func<byte[], byte[]>>(
+        Gen.Select(Gen.Int[0, 10_000], Gen.Byte, (at, value) => Change(at, 1, [value])),
+        Gen.Select(Gen.Int[0, 10_000], Gen.Int[1, 60], (at, count) => Change(at, count, [])),
+        Gen.Select(
+            Gen.Int[0, 10_000],
+            Gen.Int[0, 4],
+            Piece,
+            (at, count, piece) => Change(at, count, Encoding.UTF8.GetBytes(piece))
+        ),
+        Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, 10_000], Gen.Int[1, 80], CopyOver)
+    );
+
+    [Fact]
+    public void A_mutated_recipe_never_throws() =>
+        Mutation
+            .Array[1, 6]
+            .Select(changes => changes.Aggregate(Good, (bytes, change) => change(bytes)))
+            .Sample(Holds, iter: 5_000, threads: 1, print: bytes => Encoding.UTF8.GetString(bytes));
+
+    [Fact]
+    public void Bytes_at_random_never_throw() => Gen.Byte.Array[0, 200].Sample(Holds, iter: 3_000, threads: 1);
+
+    [Fact]
+    public void Pieces_at_random_never_throw() =>
+        Piece
+            .Array[0, 60]
+            .Select(pieces => Encoding.UTF8.GetBytes(string.Concat(pieces)))
+            .Sample(Holds, iter: 4_000, threads: 1, print: bytes => Encoding.UTF8.GetString(bytes));
+
+    private static void Holds(byte[] bytes)
+    {
+        var result = RecipeReader.Read("recipe.yaml", bytes);
+        Assert.NotEqual(result.Succeeded, result.Diagnostics.Any(d => d.Severity == Severity.Error));
+        var lines = bytes.Count(b => b == '\n') + 1;
+        foreach (var diagnostic in result.Diagnostics)
+        {
+            Assert.DoesNotContain('\n', diagnostic.ToString());
+            // YAML and the parser also end lines at CR, NEL and the Unicode separators.
+            Assert.InRange(diagnostic.Place.Line, 0, lines + bytes.Length);
+        }
+        if (result.Succeeded)
+            Assert.NotEmpty(RecipeDump.Of(result.Value));
+    }
+
+    private static Func<byte[], byte[]> Change(int at, int count, byte[] by) =>
+        bytes =>
+        {
+            var start = at % (bytes.Length + 1);
+            return [.. bytes[..start], .. by, .. bytes[Math.Min(bytes.Length, start + count)..]];
+        };
+
+    private static Func<byte[], byte[]> CopyOver(int from, int to, int count) =>
+        bytes =>
+        {
+            var start = from % (bytes.Length + 1);
+            return Change(to, 0, bytes[start..Math.Min(bytes.Length, start + count)])(bytes);
+        };
+}
