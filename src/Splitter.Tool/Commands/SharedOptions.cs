@@ -34,8 +34,8 @@ internal static class SharedOptions
             HelpName = "FOLDER",
         };
 
-    /// <summary>More threads than this are a slip of the finger.</summary>
-    private const int MostJobs = 1024;
+    /// <summary>More threads than this help nothing, and PLINQ takes 512 at most.</summary>
+    private const int MostJobs = 256;
 
     internal static Option<int?> Jobs()
     {
