@@ -30,11 +30,20 @@ internal static class OutputRenderer
         if (kinds.Contains(OutputKind.Svg))
             files.Add(new("overview.svg", SvgWriter.Write(overview)));
         if (kinds.Contains(OutputKind.Png))
-            files.Add(new("overview.png", PngWriter.Write(Raster.Of(overview, OverviewPixels))));
+            files.Add(new("overview.png", Png(overview)));
         files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
     }
+
+    /// <summary>The overview of a plan that is not stitched yet, as SVG or PNG.</summary>
+    internal static byte[] RenderPlan(Job job, Plan plan, OutputKind kind)
+    {
+        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        return kind == OutputKind.Svg ? SvgWriter.Write(overview) : Png(overview);
+    }
+
+    private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 
     private static (ListedPart, ImmutableArray<OutputFile>) RenderPart(
         Job job,

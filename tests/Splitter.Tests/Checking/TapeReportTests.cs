@@ -57,7 +57,7 @@ public sealed class TapeReportTests
                         && report.ToPng().Length > 0
                         && report.Stitches == all.Count(r => r.Command == TapeCommand.Stitch);
                 },
-                iter: 20
+                iter: 10
             );
     }
 }

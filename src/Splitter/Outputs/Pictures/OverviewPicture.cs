@@ -84,7 +84,7 @@ internal sealed class OverviewPicture
     private string Subtitle() =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{Figures.Millimetres(drawing.Width)} x {Figures.Millimetres(drawing.Height)} mm in {Figures.Many(parts.Length, "part", "parts")}, hoop {plan.Hoop.Name} ({Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm)"
+            $"{Figures.Millimetres(drawing.Width)} x {Figures.Millimetres(drawing.Height)} mm in {Figures.Many(plan.Hoopings.Length, "part", "parts")}, hoop {plan.Hoop.Name} ({Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm)"
         );
 
     private Point Laid(Point p) => p + shift;

@@ -4,7 +4,10 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>The table of parts beside an overview, in sewing order, and what the signs mean.</summary>
+/// <summary>
+/// The table of parts beside an overview, in sewing order, and what the signs mean. A plan that is not stitched yet has
+/// no parts, and no figures of theirs.
+/// </summary>
 internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts)
 {
     /// <summary>Right edges of the columns of numbers and left edges of the others, in heights of a letter.</summary>
@@ -22,7 +25,7 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
 
     internal int Width => RightAt * letters;
 
-    internal int Height => ((parts.Length + 3) * Row) + (Signs * Row) + Row;
+    internal int Height => ((plan.Hoopings.Length + 3) * Row) + (Signs * Row) + Row;
 
     internal void Draw(Point at)
     {
@@ -32,21 +35,20 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
                 [
                     ("part", PartAt, Side.Left),
                     ("hoop lies", HoopAt, Side.Left),
-                    ("stitches", StitchesAt, Side.Right),
-                    ("time", TimeAt, Side.Right),
+                    (Sewn ? "stitches" : "", StitchesAt, Side.Right),
+                    (Sewn ? "time" : "", TimeAt, Side.Right),
                     ("set by", SetByAt, Side.Left),
                 ]
         )
             Cell(text, at.X, column, y, side, MarkInk.Frame);
         Rule(at.X, y + (letters / 2));
-        foreach (var (listed, i) in parts.Select((p, i) => (p, i)))
+        foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
         {
             y += Row;
-            var hooping = listed.Part.Hooping;
-            Cell(listed.Part.Letter, at.X, PartAt, y, Side.Left, MarkInk.Field(i));
+            Cell(hooping.Letter, at.X, PartAt, y, Side.Left, MarkInk.Field(i));
             Cell(TurnText.Short(hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
-            Cell(Figures.Count(listed.Figures.Counts.Stitches), at.X, StitchesAt, y, Side.Right, Colour.Ink);
-            Cell(Figures.Minutes(listed.Figures.Minutes), at.X, TimeAt, y, Side.Right, Colour.Ink);
+            if (Sewn)
+                Amounts(parts[i].Figures.Counts.Stitches, parts[i].Figures.Minutes, at.X, y);
             var set =
                 !hooping.Takes.IsEmpty ? string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id))
                 : i == 0 && !plan.PlacementLines.IsEmpty ? "folds"
@@ -55,9 +57,11 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
         }
         Rule(at.X, y + (letters / 2));
         y += Row;
-        Cell("all", at.X, PartAt, y, Side.Left, Colour.Ink);
-        Cell(Figures.Count(parts.Sum(p => p.Figures.Counts.Stitches)), at.X, StitchesAt, y, Side.Right, Colour.Ink);
-        Cell(Figures.Minutes(parts.Sum(p => p.Figures.Minutes)), at.X, TimeAt, y, Side.Right, Colour.Ink);
+        if (Sewn)
+        {
+            Cell("all", at.X, PartAt, y, Side.Left, Colour.Ink);
+            Amounts(parts.Sum(p => p.Figures.Counts.Stitches), parts.Sum(p => p.Figures.Minutes), at.X, y);
+        }
         Key(new(at.X, y + (2 * Row)));
     }
 
@@ -81,6 +85,14 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
         canvas.Text("corner that later parts are set by", new(x, y), letters, Colour.Ink);
         y += Row;
         canvas.Text("Parts are sewn in the order of their letters.", new(at.X, y), letters, Colour.Ink);
+    }
+
+    private bool Sewn => !parts.IsEmpty;
+
+    private void Amounts(int stitches, double minutes, int x, int y)
+    {
+        Cell(Figures.Count(stitches), x, StitchesAt, y, Side.Right, Colour.Ink);
+        Cell(Figures.Minutes(minutes), x, TimeAt, y, Side.Right, Colour.Ink);
     }
 
     private void Cell(string text, int x, int column, int y, Side side, Colour colour) =>
