@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.CommandLine;
-using Splitter.Diagnostics;
 
 namespace Splitter.Tool.Commands;
 
@@ -11,40 +9,54 @@ internal static class PlanCommand
     {
         var recipe = SharedOptions.Recipe();
         var hoop = SharedOptions.Hoop();
+        var picture = new Option<string?>("--picture")
+        {
+            Description = "Also draw the overview, as .svg or .png; with several hoops choose one with --hoop.",
+            HelpName = "FILE",
+        };
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "plan",
             "Show fields, sewing order, corners and predicted fit; no stitches.",
             "splitter plan recipes/lighthouse-bay.yaml",
-            "splitter plan recipes/lighthouse-bay.yaml --hoop large"
+            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png"
         )
         {
             recipe,
             hoop,
+            picture,
             format,
         };
         command.SetAction(
             async (call, stop) =>
             {
-                var (file, name) = (new RecipeFile(call.GetRequiredValue(recipe)), call.GetValue(hoop));
+                var asked = new PlanCall(call.GetRequiredValue(recipe), call.GetValue(hoop), call.GetValue(picture));
                 var form = call.GetValue(format);
-                var answer = await Progress.Around(form, error, progress => Run(file, name, progress), stop);
+                var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
                 return answer.Write(form, output, error);
             }
         );
         return command;
     }
 
-    private static Answer Run(RecipeFile recipe, string? hoop, Progress progress)
+    /// <param name="Picture">Where to draw it; null for nowhere.</param>
+    private sealed record PlanCall(string Recipe, string? Hoop, string? Picture);
+
+    private static Answer Run(PlanCall call, Progress progress)
     {
+        if (call.Picture is { } path && PictureFile.KindOf(path) is null)
+            return Answer.Wrong([CallProblems.PictureKind(path)]);
+        var recipe = new RecipeFile(call.Recipe);
         progress.Say(recipe.Given);
         var planned =
-            from request in recipe.Load(hoop, Environment.ProcessorCount)
+            from request in recipe.Load(call.Hoop, Environment.ProcessorCount)
             from outlook in Pipeline.Plan(request)
             select outlook;
-        ImmutableArray<Diagnostic> diagnostics = recipe.FromHere(planned.Diagnostics);
+        var diagnostics = recipe.FromHere(planned.Diagnostics);
         if (!planned.TryGet(out var seen))
             return Answer.Wrong(diagnostics);
+        if (call.Picture is { } file && PictureFile.Write(file, seen) is { } problem)
+            return Answer.Wrong([.. diagnostics, problem]);
         PlanSummary[] plans = [.. seen.Plans.Select(PlanSummary.Of)];
         return new(ExitCode.Done, diagnostics)
         {
