@@ -64,7 +64,7 @@ internal static class CheckCommand
     }
 
     /// <summary>A link is no file of a set, wherever it leads.</summary>
-    private static ReadOnlyMemory<byte>? Read(SetFolder folder, string path)
+    private static byte[]? Read(SetFolder folder, string path)
     {
         var disk = new LocalDisk();
         var file = Path.Combine(folder.Output, path);
