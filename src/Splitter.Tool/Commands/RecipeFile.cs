@@ -1,0 +1,45 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary>A recipe on disk, and the files beside it that it names.</summary>
+/// <param name="Given">Its path as the person gave it.</param>
+internal sealed record RecipeFile(string Given)
+{
+    private readonly ConcurrentDictionary<string, string> sources = new(StringComparer.Ordinal);
+
+    internal string FullPath { get; } = Path.GetFullPath(Given);
+
+    internal string Folder => Path.GetDirectoryName(FullPath)!;
+
+    internal Result<Request> Load(string? hoop, int jobs)
+    {
+        var (bytes, problem) = BoundedFile.Read(FullPath);
+        return problem is null
+            ? Result.Of(new Request(Given, bytes, ReadSource) { Hoop = hoop, Jobs = jobs })
+            : Result.Fail<Request>(CallProblems.CannotRead(Given, problem));
+    }
+
+    /// <summary>
+    /// The library names a source as the recipe does; a person at the command line is helped by a path from where they
+    /// are.
+    /// </summary>
+    internal ImmutableArray<Diagnostic> FromHere(ImmutableArray<Diagnostic> diagnostics) =>
+        [
+            .. diagnostics.Select(d =>
+                sources.TryGetValue(d.Place.File, out var path) ? d with { Place = d.Place with { File = path } } : d
+            ),
+        ];
+
+    private SourceRead ReadSource(string path)
+    {
+        var shown = Path.GetDirectoryName(Given) is { Length: > 0 } folder
+            ? Path.Combine(folder, path).Replace('\\', '/')
+            : path;
+        sources[path] = shown;
+        var (bytes, problem) = BoundedFile.Read(Path.Combine(Folder, path));
+        return new(bytes, problem);
+    }
+}

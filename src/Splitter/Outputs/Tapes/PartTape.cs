@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Splitter.Parts;
+
+namespace Splitter.Outputs.Tapes;
+
+/// <summary>
+/// A part to a tape. The tape starts at the field's centre. A move that is not sewn is a run of jumps to the very place,
+/// then a stitch without length that puts the needle in there; at least <see cref="TapeRecord.TrimJumps"/> jumps cut the
+/// thread. A stop stands between steps.
+/// </summary>
+internal static class PartTape
+{
+    internal static Tape Of(Part part, string title)
+    {
+        var records = ImmutableArray.CreateBuilder<TapeRecord>();
+        var at = default(TapePoint);
+        var step = 1;
+        foreach (var needle in NeedleWalk.Of(part))
+        {
+            for (; step < needle.Step.Number; step++)
+                records.Add(new(TapeCommand.Stop, 0, 0));
+            if (needle.Arrival == Arrival.Sewn)
+                records.Add(new(TapeCommand.Stitch, needle.At.U - at.U, needle.At.V - at.V));
+            else
+            {
+                var jumps =
+                    needle.Arrival == Arrival.Trimmed ? TapeRecord.TrimJumps
+                    : at == needle.At ? 0
+                    : 1;
+                var from = at;
+                foreach (var to in LongMove.Stops(at, needle.At, jumps))
+                {
+                    records.Add(new(TapeCommand.Jump, to.U - from.U, to.V - from.V));
+                    from = to;
+                }
+                records.Add(new(TapeCommand.Stitch, 0, 0));
+            }
+            at = needle.At;
+        }
+        return new(TapeLabel.Of(title, part.Letter), records.ToImmutable());
+    }
+}
