@@ -71,15 +71,33 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
                 TravelStitch
             );
         var (forward, use) = (best.Right, from is null ? StitchUse.Fill : StitchUse.Travel);
+        Stand? before = null;
         for (var n = first; n <= last; n++)
         {
-            var stretches = rows.On(spans[best.Up ? n : last - (n - first)]);
+            var span = spans[best.Up ? n : last - (n - first)];
+            var stretches = rows.On(span);
+            if (!stretches.IsEmpty && before is { } previous)
+                TurnAtBranch(previous, Corner(span, forward));
             for (var j = 0; j < stretches.Length; j++)
                 Sew(stretches[forward ? j : stretches.Length - 1 - j], forward, j == 0 ? use : StitchUse.Travel);
             if (!stretches.IsEmpty)
-                (forward, use) = (!forward, StitchUse.Fill);
+                (forward, use, before) = (!forward, StitchUse.Fill, Corner(span, !forward));
         }
         return Corner(spans[best.Up ? last : first], !forward);
+    }
+
+    /// <summary>
+    /// Where the ground divides or joins, the next row may begin far along: the needle goes there along the row, and not
+    /// straight, over what divides them.
+    /// </summary>
+    private void TurnAtBranch(Stand from, Stand to)
+    {
+        if (
+            (ground.Branches[from.Span] || ground.Branches[to.Span])
+            && Math.Abs(from.U - to.U) > TravelStitch
+            && ground.Scan.Spans[from.Span].IsBeside(ground.Scan.Spans[to.Span])
+        )
+            needle.Along(Trail.Over(ground, [from.Span, to.Span], from.U, to.U), StitchUse.Travel, TravelStitch);
     }
 
     private void Sew(Stretch stretch, bool forward, StitchUse arriving)

@@ -14,6 +14,9 @@ internal readonly record struct Span(int Row, double From, double To, int Of)
 
     internal double Middle => (From + To) / 2;
 
+    /// <summary>How long the stretch is along which both lie side by side, µm.</summary>
+    internal double SharedWith(Span other) => Math.Min(To, other.To) - Math.Max(From, other.From);
+
     /// <summary>How far a place along the row is from the span, 0 inside.</summary>
     internal double Away(double u) => Math.Max(0, Math.Max(From - u, u - To));
 
