@@ -1,1 +1,19 @@
-return 70;
+using Splitter.Tool;
+
+// The one place that ends the process, and the one that catches what nobody expected.
+try
+{
+    return await CommandLine.Run(args, Console.Out, Console.Error);
+}
+catch (OperationCanceledException)
+{
+    await Console.Error.WriteLineAsync("splitter: stopped; what was there before is still there");
+    return ExitCode.Stopped;
+}
+#pragma warning disable CA1031 // Whatever it is, it is a defect of ours, and the person is told so.
+catch (Exception defect)
+#pragma warning restore CA1031
+{
+    await Console.Error.WriteLineAsync(DefectReport.Text(defect));
+    return ExitCode.Defect;
+}

@@ -1,16 +1,67 @@
 using System.Collections.Immutable;
+using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs;
 
-/// <summary>Parts to files, the manifest last because it lists the others.</summary>
+/// <summary>Parts to files, the manifest and the sums last because they list the others.</summary>
 internal static class OutputRenderer
 {
-    internal static ImmutableArray<OutputFile> Render(
-        Request request,
+    /// <summary>Height of the overview in pixels: every letter of it can be read on a screen.</summary>
+    private const int OverviewPixels = 1600;
+
+    internal static ImmutableArray<OutputFile> Render(Request request, Job job, Plan plan, ImmutableArray<Part> parts)
+    {
+        var kinds = job.Recipe.Output.Files;
+        ImmutableArray<(ListedPart Listed, ImmutableArray<OutputFile> Files)> rendered =
+        [
+            .. parts
+                .AsParallel()
+                .AsOrdered() // Parallel work, ordered result.
+                .WithDegreeOfParallelism(request.Jobs)
+                .Select(part => RenderPart(job, plan, part, kinds)),
+        ];
+        ImmutableArray<ListedPart> listed = [.. rendered.Select(r => r.Listed)];
+        var files = rendered.SelectMany(r => r.Files).ToList();
+        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, listed);
+        if (kinds.Contains(OutputKind.Svg))
+            files.Add(new("overview.svg", SvgWriter.Write(overview)));
+        if (kinds.Contains(OutputKind.Png))
+            files.Add(new("overview.png", Png(overview)));
+        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed)));
+        files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
+        return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
+    }
+
+    /// <summary>The overview of a plan that is not stitched yet, as SVG or PNG.</summary>
+    internal static byte[] RenderPlan(Job job, Plan plan, OutputKind kind)
+    {
+        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        return kind == OutputKind.Svg ? SvgWriter.Write(overview) : Png(overview);
+    }
+
+    private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
+
+    private static (ListedPart, ImmutableArray<OutputFile>) RenderPart(
         Job job,
         Plan plan,
-        ImmutableArray<Part> parts
-    ) => throw new NotSupportedException();
+        Part part,
+        ImmutableArray<OutputKind> kinds
+    )
+    {
+        var tape = PartTape.Of(part, job.Recipe.Title);
+        var figures = PartFigures.Of(part, tape, job.Recipe.Cloth.Thickness);
+        var name = $"part-{part.Letter}";
+        var files = ImmutableArray.CreateBuilder<OutputFile>();
+        if (kinds.Contains(OutputKind.Tape))
+            files.Add(new($"{name}.dst", TapeWriter.Write(tape)));
+        if (kinds.Contains(OutputKind.Svg))
+            files.Add(new($"{name}.svg", SvgWriter.Write(PartPicture.Of(job.Recipe, plan, part, figures))));
+        if (kinds.Contains(OutputKind.Csv))
+            files.Add(new($"{name}.csv", CsvWriter.Write(part)));
+        return (new(part, figures, [.. files.Select(f => f.Path)]), files.ToImmutable());
+    }
 }

@@ -1,0 +1,32 @@
+using Splitter.Diagnostics;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary>What can be wrong with a call: SPL9000 to SPL9999.</summary>
+internal static class CallProblems
+{
+    /// <summary>Where a mistake of the call itself stands.</summary>
+    private static readonly Place Call = Place.Whole("splitter");
+
+    internal static Diagnostic NotUnderstood(string why) =>
+        Diagnostic.Error(9001, Call, $"{why} 'splitter --help' lists commands and options");
+
+    internal static Diagnostic CannotRead(string file, string why) =>
+        Diagnostic.Error(9010, Place.Whole(file), $"the file {why}; give the path of a file that can be read");
+
+    internal static Diagnostic RecipeTwice(string file, string other) =>
+        Diagnostic.Error(9011, Place.Whole(file), $"is the same recipe as '{other}'; name it once");
+
+    internal static Diagnostic PictureKind(string file) =>
+        Diagnostic.Error(9012, Place.Whole(file), "a picture is an .svg or a .png; end the name with one of the two");
+
+    internal static Diagnostic PictureNeedsOneHoop(string file, IEnumerable<string> hoops) =>
+        Diagnostic.Error(
+            9013,
+            Place.Whole(file),
+            $"one picture shows one plan, and there are {string.Join(" and ", hoops)}; choose with '--hoop'"
+        );
+
+    internal static Diagnostic CannotWritePicture(string file, string why) =>
+        Diagnostic.Error(9014, Place.Whole(file), $"cannot write the picture: {why}");
+}

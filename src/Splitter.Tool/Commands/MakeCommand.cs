@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Splitter.Diagnostics;
+using Splitter.Tool.Disk;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary><c>splitter make</c>: all outputs of all recipes, or nothing.</summary>
+internal static class MakeCommand
+{
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var recipes = SharedOptions.Recipes();
+        var hoop = SharedOptions.Hoop();
+        var folder = SharedOptions.Out();
+        var jobs = SharedOptions.Jobs();
+        var format = SharedOptions.Format();
+        var command = new ExampleCommand(
+            "make",
+            "Write machine files, pictures and manifest.",
+            "splitter make recipes/lighthouse-bay.yaml",
+            "splitter make recipes/lighthouse-bay.yaml --hoop small --out /tmp/bay",
+            "splitter make recipes/*.yaml --format json"
+        )
+        {
+            recipes,
+            hoop,
+            folder,
+            jobs,
+            format,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var batch = new BatchCall(
+                    call.GetRequiredValue(recipes),
+                    call.GetValue(hoop),
+                    call.GetValue(folder),
+                    call.GetValue(jobs) ?? Environment.ProcessorCount
+                );
+                var form = call.GetValue(format);
+                var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
+                return answer.Write(form, output, error);
+            }
+        );
+        return command;
+    }
+
+    private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
+    {
+        var batch = Batch.Make(call, progress, stop);
+        if (!batch.TryGet(out var all))
+            return Answer.Wrong(batch.Diagnostics);
+        var disk = new LocalDisk();
+        var links = all.Select(made =>
+            call.Out is null ? OutputFolder.LinkOnTheWay(disk, made.Recipe, made.Production.Job.Recipe.Output) : null
+        );
+        ImmutableArray<Diagnostic> problems = [.. links.OfType<Diagnostic>()];
+        if (problems.IsEmpty)
+        {
+            progress.Say("writing");
+            problems = new SetWriter(disk).Write([.. all.SelectMany(Sets)], stop);
+        }
+        if (!problems.IsEmpty)
+            return Answer.Wrong([.. batch.Diagnostics, .. problems]);
+
+        SetSummary[] summaries =
+        [
+            .. all.SelectMany(made => made.Production.Sets.Zip(made.Folders, (s, f) => SetSummary.Of(made, s, f))),
+        ];
+        return new(ExitCode.Done, batch.Diagnostics) { Text = SetSummary.Table(summaries), Data = summaries };
+    }
+
+    private static IEnumerable<(SetFolder, ImmutableArray<Outputs.OutputFile>)> Sets(Made made) =>
+        made.Folders.Zip(made.Production.Sets, (folder, set) => (folder, set.Files));
+}

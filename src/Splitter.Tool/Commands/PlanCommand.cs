@@ -1,0 +1,67 @@
+using System.CommandLine;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary><c>splitter plan</c>: fields, joins and corners, before anything is stitched.</summary>
+internal static class PlanCommand
+{
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var recipe = SharedOptions.Recipe();
+        var hoop = SharedOptions.Hoop();
+        var picture = new Option<string?>("--picture")
+        {
+            Description = "Also draw the overview, as .svg or .png; with several hoops choose one with --hoop.",
+            HelpName = "FILE",
+        };
+        var format = SharedOptions.Format();
+        var command = new ExampleCommand(
+            "plan",
+            "Show fields, sewing order, corners and predicted fit; no stitches.",
+            "splitter plan recipes/lighthouse-bay.yaml",
+            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png"
+        )
+        {
+            recipe,
+            hoop,
+            picture,
+            format,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var asked = new PlanCall(call.GetRequiredValue(recipe), call.GetValue(hoop), call.GetValue(picture));
+                var form = call.GetValue(format);
+                var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
+                return answer.Write(form, output, error);
+            }
+        );
+        return command;
+    }
+
+    /// <param name="Picture">Where to draw it; null for nowhere.</param>
+    private sealed record PlanCall(string Recipe, string? Hoop, string? Picture);
+
+    private static Answer Run(PlanCall call, Progress progress)
+    {
+        if (call.Picture is { } path && PictureFile.KindOf(path) is null)
+            return Answer.Wrong([CallProblems.PictureKind(path)]);
+        var recipe = new RecipeFile(call.Recipe);
+        progress.Say(recipe.Given);
+        var planned =
+            from request in recipe.Load(call.Hoop, Environment.ProcessorCount)
+            from outlook in Pipeline.Plan(request)
+            select outlook;
+        var diagnostics = recipe.FromHere(planned.Diagnostics);
+        if (!planned.TryGet(out var seen))
+            return Answer.Wrong(diagnostics);
+        if (call.Picture is { } file && PictureFile.Write(file, seen) is { } problem)
+            return Answer.Wrong([.. diagnostics, problem]);
+        PlanSummary[] plans = [.. seen.Plans.Select(PlanSummary.Of)];
+        return new(ExitCode.Done, diagnostics)
+        {
+            Text = string.Join("\n", plans.Select(plan => plan.ToText())),
+            Data = plans,
+        };
+    }
+}

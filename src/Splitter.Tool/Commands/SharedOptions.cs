@@ -1,0 +1,73 @@
+using System.CommandLine;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary>How an answer is written.</summary>
+internal enum AnswerFormat
+{
+    /// <summary>For a person.</summary>
+    Text,
+
+    /// <summary>One JSON document, for a program.</summary>
+    Json,
+}
+
+/// <summary>Options and arguments that several commands have; each command gets its own.</summary>
+internal static class SharedOptions
+{
+    internal static Argument<string[]> Recipes() =>
+        new("RECIPE") { Description = "A recipe file; several are done together.", Arity = ArgumentArity.OneOrMore };
+
+    internal static Argument<string> Recipe() => new("RECIPE") { Description = "A recipe file." };
+
+    internal static Option<string?> Hoop() =>
+        new("--hoop")
+        {
+            Description = "One of the recipe's hoops, or 'all'. Without it: every hoop.",
+            HelpName = "NAME|all",
+        };
+
+    internal static Option<string?> Out() =>
+        new("--out")
+        {
+            Description = "Folder to use instead of the recipe's output.folder; each hoop has a folder in it.",
+            HelpName = "FOLDER",
+        };
+
+    /// <summary>More threads than this help nothing, and PLINQ takes 512 at most.</summary>
+    private const int MostJobs = 256;
+
+    internal static Option<int?> Jobs()
+    {
+        var jobs = new Option<int?>("--jobs")
+        {
+            Description = "How many threads may work; the files do not depend on it. Without it: one a processor.",
+            HelpName = "N",
+            CustomParser = result =>
+            {
+                var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+                if (int.TryParse(text, out var count) && count is >= 1 and <= MostJobs)
+                    return count;
+                result.AddError($"'--jobs' takes a whole number from 1 to {MostJobs}, not '{text}'.");
+                return 1;
+            },
+        };
+        return jobs;
+    }
+
+    internal static Option<AnswerFormat> Format() =>
+        new("--format")
+        {
+            Description = "How the answer is written: text for a person, json for a program.",
+            HelpName = "text|json",
+            CustomParser = result =>
+            {
+                var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+                if (text == "json")
+                    return AnswerFormat.Json;
+                if (text != "text")
+                    result.AddError($"'--format' takes text or json, not '{text}'.");
+                return AnswerFormat.Text;
+            },
+        };
+}

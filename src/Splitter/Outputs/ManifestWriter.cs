@@ -1,0 +1,217 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Reflection;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Splitter.Geometry;
+using Splitter.Parts;
+using Splitter.Planning;
+
+namespace Splitter.Outputs;
+
+/// <summary>A part, its figures and its files, as the manifest lists it.</summary>
+internal sealed record ListedPart(Part Part, PartFigures Figures, ImmutableArray<string> Files);
+
+/// <summary>
+/// <c>manifest.json</c>: what was made of what. UTF-8, LF, keys in a fixed order, lengths in millimetres with at most
+/// three decimals. No path of a machine is in it: files have their names, sources the names that the recipe gives them.
+/// </summary>
+internal static class ManifestWriter
+{
+    internal const string FileName = "manifest.json";
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+        // The file is read as JSON alone, never inside a web page: letters stay readable.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private static readonly string Version = typeof(ManifestWriter)
+        .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
+        .InformationalVersion;
+
+    internal static byte[] Write(Request request, Job job, Plan plan, ImmutableArray<ListedPart> parts)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("manifest", 1);
+            json.WriteStartObject("tool");
+            json.WriteString("name", "splitter");
+            json.WriteString("version", Version);
+            json.WriteEndObject();
+            json.WriteString("title", job.Recipe.Title);
+            Sources(json, request, job);
+            Sizes(json, job, plan);
+            json.WriteStartArray("parts");
+            foreach (var part in parts)
+                Part(json, plan, part);
+            json.WriteEndArray();
+            Joins(json, plan);
+            json.WriteStartObject("seams");
+            json.WriteNumber("cost", Rounded(plan.Seams.Cost, 1));
+            json.WriteNumber("straight_cost", Rounded(plan.Seams.StraightCost, 1));
+            json.WriteNumber("cut_shapes", plan.Seams.CutShapes);
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
+    }
+
+    private static void Sources(Utf8JsonWriter json, Request request, Job job)
+    {
+        json.WriteStartObject("recipe");
+        json.WriteString("file", request.File[(request.File.LastIndexOfAny(['/', '\\']) + 1)..]);
+        json.WriteString("sha256", SumsWriter.Sum(request.Bytes.Span));
+        json.WriteEndObject();
+        json.WriteStartArray("inputs");
+        foreach (var source in job.Sources)
+        {
+            json.WriteStartObject();
+            json.WriteString("file", source.Path);
+            json.WriteString("sha256", SumsWriter.Sum(source.Bytes.Span));
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void Sizes(Utf8JsonWriter json, Job job, Plan plan)
+    {
+        json.WriteStartObject("hoop");
+        json.WriteString("name", plan.Hoop.Name);
+        json.WriteNumber("width_mm", Millimetres(plan.Hoop.Width));
+        json.WriteNumber("height_mm", Millimetres(plan.Hoop.Height));
+        json.WriteEndObject();
+        json.WriteStartObject("artwork");
+        json.WriteNumber("width_mm", Millimetres(job.Drawing.Width));
+        json.WriteNumber("height_mm", Millimetres(job.Drawing.Height));
+        json.WriteNumber("shapes", job.Drawing.Shapes.Length);
+        json.WriteEndObject();
+        json.WriteStartObject("fields");
+        json.WriteNumber("count", plan.Hoopings.Length);
+        json.WriteNumber("lower_bound", plan.LowerBound);
+        json.WriteEndObject();
+    }
+
+    private static void Part(Utf8JsonWriter json, Plan plan, ListedPart listed)
+    {
+        var (part, figures) = (listed.Part, listed.Figures);
+        json.WriteStartObject();
+        json.WriteString("letter", part.Letter);
+        json.WriteStartArray("files");
+        foreach (var file in listed.Files)
+            json.WriteStringValue(file);
+        json.WriteEndArray();
+        json.WriteStartObject("field");
+        At(json, "center_mm", part.Field.Centre);
+        json.WriteNumber("turn_deg", (int)part.Field.Turn);
+        json.WriteEndObject();
+        json.WriteNumber("stitches", figures.Counts.Stitches);
+        json.WriteNumber("jumps", figures.Counts.Jumps);
+        json.WriteNumber("trims", figures.Counts.Trims);
+        json.WriteNumber("stops", figures.Counts.Stops);
+        var bounds = figures.Counts.Bounds;
+        json.WriteStartArray("bounds_mm");
+        foreach (var edge in (ReadOnlySpan<int>)[bounds.Left, bounds.Bottom, bounds.Right, bounds.Top])
+            json.WriteNumberValue(Millimetres(edge * Units.TapeStep));
+        json.WriteEndArray();
+        json.WriteStartObject("thread_m");
+        foreach (var (thread, metres) in figures.Threads)
+            json.WriteNumber(thread, Rounded(metres, 2));
+        json.WriteEndObject();
+        json.WriteNumber("minutes", Rounded(figures.Minutes, 1));
+        Steps(json, listed);
+        Corners(json, plan, plan.Hoopings.IndexOf(part.Hooping));
+        json.WriteEndObject();
+    }
+
+    private static void Steps(Utf8JsonWriter json, ListedPart listed)
+    {
+        json.WriteStartArray("steps");
+        foreach (var step in listed.Part.Steps)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", step.Number);
+            json.WriteString("kind", Words.Of(step.Kind));
+            json.WriteString("thread", PartFigures.NameOf(step));
+            json.WriteNumber("stitches", listed.Figures.Counts.Steps[step.Number - 1]);
+            json.WriteString("stop", step.Stop);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void Corners(Utf8JsonWriter json, Plan plan, int index)
+    {
+        var hooping = plan.Hoopings[index];
+        json.WriteStartArray("corners");
+        foreach (
+            var (number, sewn) in hooping.Takes.Select(i => (i, "first")).Concat(hooping.Gives.Select(i => (i, "last")))
+        )
+        {
+            var corner = plan.Corners[number];
+            json.WriteStartObject();
+            json.WriteString("id", corner.Id);
+            json.WriteNumber("x_mm", Millimetres(corner.At.X));
+            json.WriteNumber("y_mm", Millimetres(corner.At.Y));
+            json.WriteString("sewn", sewn);
+            json.WriteStartArray("shared_with");
+            foreach (var other in Users(corner).Where(h => h != index).Order())
+                json.WriteStringValue(plan.Hoopings[other].Letter);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void Joins(Utf8JsonWriter json, Plan plan)
+    {
+        json.WriteStartArray("joins");
+        foreach (var join in plan.Joins)
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("between");
+            json.WriteStringValue(plan.Hoopings[join.Earlier].Letter);
+            json.WriteStringValue(plan.Hoopings[join.Later].Letter);
+            json.WriteEndArray();
+            json.WriteStartArray("corners");
+            foreach (
+                var corner in plan.Corners.Where(c => Users(c).Contains(join.Earlier) && Users(c).Contains(join.Later))
+            )
+                json.WriteStringValue(corner.Id);
+            json.WriteEndArray();
+            At(json, "worst_at_mm", join.WorstAt);
+            json.WriteNumber("predicted_error_mm", Rounded(join.PredictedError / Units.Millimetre, 3));
+            json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    /// <summary>Every hooping that sews a corner.</summary>
+    private static ImmutableArray<int> Users(Corner corner) => corner.Receivers.Add(corner.Donor);
+
+    private static void At(Utf8JsonWriter json, string name, Point point)
+    {
+        json.WriteStartArray(name);
+        json.WriteNumberValue(Millimetres(point.X));
+        json.WriteNumberValue(Millimetres(point.Y));
+        json.WriteEndArray();
+    }
+
+    private static decimal Millimetres(int micrometres) => Rounded((decimal)micrometres / Units.Millimetre, 3);
+
+    private static decimal Rounded(double value, int decimals) => Rounded((decimal)value, decimals);
+
+    /// <summary>Without trailing zeros.</summary>
+    private static decimal Rounded(decimal value, int decimals) =>
+        decimal.Parse(
+            Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("0.###", CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
+}

@@ -1,0 +1,217 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Parts;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>
+/// A part in its field as the machine holds it, in true scale: every stitch, and the marks with their names. Printed at
+/// full size it lies on the work.
+/// </summary>
+internal sealed class PartPicture
+{
+    private const int Margin = 12 * Units.Millimetre;
+    private const int Header = 30 * Units.Millimetre;
+    private const int NarrowestPage = 150 * Units.Millimetre;
+    private const int RowHeight = 6 * Units.Millimetre;
+    private const int ColumnWidth = 88 * Units.Millimetre;
+    private const int Letters = 2600;
+
+    private readonly Canvas canvas = new();
+    private readonly Part part;
+    private readonly Plan plan;
+    private readonly Point centre;
+    private readonly Box field;
+    private readonly int pageWidth;
+
+    private PartPicture(Plan plan, Part part)
+    {
+        (this.plan, this.part) = (plan, part);
+        pageWidth = Math.Max(NarrowestPage, plan.Hoop.Width + (2 * Margin));
+        centre = new Point(pageWidth / 2, Header + Margin + (plan.Hoop.Height / 2)).OnTape();
+        field = new(
+            centre.X - (plan.Hoop.Width / 2),
+            centre.Y - (plan.Hoop.Height / 2),
+            centre.X + (plan.Hoop.Width / 2),
+            centre.Y + (plan.Hoop.Height / 2)
+        );
+    }
+
+    internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures)
+    {
+        var drawn = new PartPicture(plan, part);
+        return drawn.Draw(recipe, figures);
+    }
+
+    private Picture Draw(Recipe recipe, PartFigures figures)
+    {
+        var below = field.Bottom + Margin + RowHeight;
+        var columns = Math.Max(1, (pageWidth - (2 * Margin)) / ColumnWidth);
+        var rows = (part.Steps.Length + columns - 1) / columns;
+        var height = below + (6 * Units.Millimetre) + (3 * RowHeight) + (rows * RowHeight) + Margin;
+        canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
+        Heading(recipe, figures);
+        canvas.Area(field, Colour.Of(recipe.Cloth.Color));
+        foreach (var step in part.Steps)
+            Stitches(step);
+        Frame();
+        Marks();
+        ScaleBar.Draw(canvas, new(Margin, below), pageWidth - (2 * Margin) - (20 * Units.Millimetre), Letters);
+        Key(below + (6 * Units.Millimetre) + RowHeight);
+        Steps(below + (6 * Units.Millimetre) + (3 * RowHeight), rows, figures);
+        return canvas.ToPicture(pageWidth, height, $"{recipe.Title}, hoop {plan.Hoop.Name}, part {part.Letter}");
+    }
+
+    private void Heading(Recipe recipe, PartFigures figures)
+    {
+        var counts = figures.Counts;
+        canvas.Text($"Part {part.Letter}", new(Margin, 17 * Units.Millimetre), 7000, Colour.Ink);
+        canvas.Text(
+            Fitted(recipe.Title, pageWidth - (2 * Margin) - StrokeFont.WidthOf($"Part {part.Letter}  ", 7000), 4500),
+            new(pageWidth - Margin, 17 * Units.Millimetre),
+            4500,
+            Colour.Ink,
+            Side.Right
+        );
+        canvas.Text(
+            $"hoop {plan.Hoop.Name}, {Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm: {Figures.Many(counts.Stitches, "stitch", "stitches")}, {Figures.Many(counts.Trims, "trim", "trims")}, {Figures.Many(counts.Stops, "stop", "stops")}, about {Figures.Minutes(figures.Minutes)}",
+            new(Margin, 25 * Units.Millimetre),
+            Letters,
+            Colour.Ink
+        );
+        canvas.Text(
+            $"The {TurnText.EdgeUp(part.Field.Turn)} edge of the hoop is up on the drawing (arrow).",
+            new(Margin, 31 * Units.Millimetre),
+            Letters,
+            Colour.Ink
+        );
+    }
+
+    private static string Fitted(string text, int room, int height)
+    {
+        while (text.Length > 1 && StrokeFont.WidthOf(text, height) > room)
+            text = text[..^1];
+        return text;
+    }
+
+    private Point Lay(Point p)
+    {
+        var at = part.Field.ToField(p);
+        return new(centre.X + at.U, centre.Y - at.V);
+    }
+
+    private void Stitches(Step step)
+    {
+        canvas.Thread(
+            [.. step.Moves.Select(m => m.Block.Stitches.Select(s => Lay(s.At)).ToImmutableArray())],
+            ColourOf(step)
+        );
+    }
+
+    private static Colour ColourOf(Step step) =>
+        step.Kind switch
+        {
+            StepKind.Placement => MarkInk.Placement,
+            StepKind.Alignment => MarkInk.Alignment,
+            StepKind.Corners or StepKind.NextCorners => MarkInk.Corner,
+            _ => Colour.Of(step.Thread!.Color),
+        };
+
+    /// <summary>The field, the ground that may be sewn, the middle of each edge, and the way up on the drawing.</summary>
+    private void Frame()
+    {
+        canvas.Outline(field, 500, Colour.Ink);
+        canvas.DashedOutline(field.Grown(-part.Field.Clearance), 200, 2000, MarkInk.Frame);
+        const int Tick = 4 * Units.Millimetre;
+        canvas.Line(300, Colour.Ink, 100, new(centre.X, field.Top), new(centre.X, field.Top - Tick));
+        canvas.Line(300, Colour.Ink, 100, new(centre.X, field.Bottom), new(centre.X, field.Bottom + Tick));
+        canvas.Line(300, Colour.Ink, 100, new(field.Left, centre.Y), new(field.Left - Tick, centre.Y));
+        canvas.Line(300, Colour.Ink, 100, new(field.Right, centre.Y), new(field.Right + Tick, centre.Y));
+        var up = TurnText.DrawingUp(part.Field.Turn);
+        var away = new Point(
+            centre.X + (up.X * ((plan.Hoop.Width / 2) + (Margin / 2))),
+            centre.Y + (up.Y * ((plan.Hoop.Height / 2) + (Margin / 2)))
+        );
+        // Beside the tick of that edge, so that both are seen.
+        var beside = new Point(Math.Abs(up.Y) * 8 * Units.Millimetre, Math.Abs(up.X) * 8 * Units.Millimetre);
+        Arrow.Draw(canvas, away + beside, up, 8 * Units.Millimetre, Colour.Ink);
+    }
+
+    private void Marks()
+    {
+        foreach (var corner in part.Hooping.Takes)
+            Corner(plan.Corners[corner], first: true);
+        foreach (var corner in part.Hooping.Gives)
+            Corner(plan.Corners[corner], first: false);
+        foreach (var cross in part.Hooping.Alignments)
+            canvas.Ring(Lay(cross.At), AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
+    }
+
+    /// <summary>Its name stands in the quarter that the arms leave free; a whole ring for a corner that is sewn first.</summary>
+    private void Corner(Corner corner, bool first)
+    {
+        var (at, x, y) = (Lay(corner.At), Lay(corner.ArmX), Lay(corner.ArmY));
+        var (right, down) = (Math.Sign(x.X + y.X - (2 * at.X)), Math.Sign(x.Y + y.Y - (2 * at.Y)));
+        if (first)
+            canvas.Ring(at, 1800, 300, MarkInk.Corner);
+        else
+            canvas.Lines(
+                300,
+                MarkInk.Corner,
+                100,
+                Dashed.Cut([.. Circle.Around(at, 1800), Circle.Around(at, 1800)[0]], 900, 900)
+            );
+        canvas.Label(
+            corner.Id,
+            new(at.X - (right * 2600), at.Y - (down * 2600) + (down > 0 ? 0 : 3000)),
+            3000,
+            MarkInk.Corner,
+            right > 0 ? Side.Right : Side.Left
+        );
+    }
+
+    private void Key(int y)
+    {
+        var x = Margin;
+        foreach (var (kind, text, colour) in Kinds.Where(k => part.Steps.Any(s => s.Kind == k.Kind)))
+        {
+            canvas.Line(800, colour, 100, new(x, y - 1300), new(x + 5000, y - 1300));
+            canvas.Text(text, new(x + 7000, y), Letters, Colour.Ink);
+            x += 7000 + StrokeFont.WidthOf(text, Letters) + 6000;
+        }
+    }
+
+    private static readonly ImmutableArray<(StepKind Kind, string Text, Colour Colour)> Kinds =
+    [
+        (StepKind.Placement, "placement lines", MarkInk.Placement),
+        (StepKind.Corners, "corners, sewn first (ring)", MarkInk.Corner),
+        (StepKind.Alignment, "alignment", MarkInk.Alignment),
+        (StepKind.NextCorners, "corners for later parts (dashes)", MarkInk.Corner),
+    ];
+
+    private static string NameOf(Step step) =>
+        step.Thread?.Name ?? Kinds.First(k => k.Kind == step.Kind).Text.Split(',', '(')[0].TrimEnd();
+
+    private void Steps(int top, int rows, PartFigures figures)
+    {
+        foreach (var step in part.Steps)
+        {
+            var (column, row) = Math.DivRem(step.Number - 1, rows);
+            var (x, y) = (Margin + (column * ColumnWidth), top + (row * RowHeight));
+            canvas.Text($"{step.Number}", new(x + 5000, y), Letters, Colour.Ink, Side.Right);
+            var swatch = new Box(x + 8000, y - 3200, x + 16_000, y + 600);
+            canvas.Area(swatch, ColourOf(step));
+            canvas.Outline(swatch, 150, MarkInk.Frame);
+            canvas.Text(Fitted(NameOf(step), 42_000, Letters), new(x + 18_500, y), Letters, Colour.Ink);
+            canvas.Text(
+                Figures.Count(figures.Counts.Steps[step.Number - 1]),
+                new(x + 80_000, y),
+                Letters,
+                Colour.Ink,
+                Side.Right
+            );
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>
+/// A page and what is painted on it, bottom first. SVG and PNG are made from the same picture, so that they show the same.
+/// </summary>
+/// <param name="Width">Micrometres, as are all lengths of a picture; true scale where it shows work.</param>
+/// <param name="Title">What is shown, for those who do not see it.</param>
+internal sealed record Picture(int Width, int Height, string Title, ImmutableArray<Item> Items);
+
+/// <summary>One thing on a page.</summary>
+internal abstract record Item(Colour Colour);
+
+/// <summary>Closed outlines, filled by the non-zero rule.</summary>
+/// <param name="Opacity">Percent.</param>
+internal sealed record PaintedArea(ImmutableArray<ImmutableArray<Point>> Outlines, Colour Colour, int Opacity)
+    : Item(Colour);
+
+/// <summary>Lines of a width, round at bends and ends.</summary>
+/// <param name="Opacity">Percent.</param>
+/// <param name="Text">What the lines spell; null when they are no letters.</param>
+internal sealed record PaintedLines(
+    ImmutableArray<ImmutableArray<Point>> Lines,
+    int Width,
+    Colour Colour,
+    int Opacity,
+    string? Text = null
+) : Item(Colour);
+
+/// <summary>Thread as it lies: a line of the thread's width, darker at its edges so that stitches can be told apart.</summary>
+internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour)
+{
+    /// <summary>Width of no. 40 thread on cloth, µm. Common practice, no source.</summary>
+    internal const int Width = 400;
+
+    /// <summary>The part of the width that shows the thread's own colour; the rest is shade.</summary>
+    internal const int CoreWidth = 260;
+
+    internal Colour Shade => Colour.Mixed(new(0, 0, 0), 28);
+}

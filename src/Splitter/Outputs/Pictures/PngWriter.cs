@@ -1,0 +1,81 @@
+using System.Buffers.Binary;
+using ICSharpCode.SharpZipLib.Checksum;
+using ICSharpCode.SharpZipLib.Zip.Compression;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>
+/// Pixels to PNG (ISO/IEC 15948). The compressor is managed code that a system cannot exchange: .NET's own gives other
+/// bytes with another zlib.
+/// </summary>
+internal static class PngWriter
+{
+    private static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
+
+    private const int Channels = 3;
+    private const byte Colour = 2;
+    private const byte Bits = 8;
+    private const byte PerMetre = 1;
+
+    /// <summary>The filter that writes each byte as its difference from the one above.</summary>
+    private const byte Up = 2;
+
+    internal static byte[] Write(Raster raster)
+    {
+        using var png = new MemoryStream();
+        png.Write(Signature);
+        Span<byte> header = stackalloc byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, raster.Width);
+        BinaryPrimitives.WriteInt32BigEndian(header[4..], raster.Height);
+        (header[8], header[9]) = (Bits, Colour);
+        Chunk(png, "IHDR"u8, header);
+        Span<byte> scale = stackalloc byte[9];
+        BinaryPrimitives.WriteInt32BigEndian(scale, raster.PixelsPerMetre);
+        BinaryPrimitives.WriteInt32BigEndian(scale[4..], raster.PixelsPerMetre);
+        scale[8] = PerMetre;
+        Chunk(png, "pHYs"u8, scale);
+        Chunk(png, "IDAT"u8, Compressed(Filtered(raster)));
+        Chunk(png, "IEND"u8, []);
+        return png.ToArray();
+    }
+
+    private static byte[] Filtered(Raster raster)
+    {
+        var row = raster.Width * Channels;
+        var rows = new byte[(row + 1) * raster.Height];
+        for (var y = 0; y < raster.Height; y++)
+        {
+            var line = rows.AsSpan(y * (row + 1), row + 1);
+            line[0] = Up;
+            for (var i = 0; i < row; i++)
+                line[i + 1] = (byte)(raster.Pixels[(y * row) + i] - (y == 0 ? 0 : raster.Pixels[((y - 1) * row) + i]));
+        }
+        return rows;
+    }
+
+    private static byte[] Compressed(byte[] data)
+    {
+        var deflater = new Deflater(Deflater.BEST_COMPRESSION);
+        deflater.SetInput(data);
+        deflater.Finish();
+        using var compressed = new MemoryStream();
+        var buffer = new byte[1 << 16];
+        while (!deflater.IsFinished)
+            compressed.Write(buffer, 0, deflater.Deflate(buffer));
+        return compressed.ToArray();
+    }
+
+    private static void Chunk(MemoryStream png, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    {
+        Span<byte> number = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(number, data.Length);
+        png.Write(number);
+        png.Write(type);
+        png.Write(data);
+        var sum = new Crc32();
+        byte[] summed = [.. type, .. data];
+        sum.Update(summed);
+        BinaryPrimitives.WriteUInt32BigEndian(number, (uint)sum.Value);
+        png.Write(number);
+    }
+}

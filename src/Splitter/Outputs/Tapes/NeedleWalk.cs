@@ -1,0 +1,58 @@
+using Splitter.Parts;
+using Splitter.Stitching;
+
+namespace Splitter.Outputs.Tapes;
+
+/// <summary>How the needle comes to where it goes in.</summary>
+internal enum Arrival
+{
+    /// <summary>With a stitch.</summary>
+    Sewn,
+
+    /// <summary>Without sewing, the thread uncut (or cut by the stop before it).</summary>
+    Moved,
+
+    /// <summary>Without sewing, after the thread is cut.</summary>
+    Trimmed,
+}
+
+/// <summary>One needle penetration of a part.</summary>
+/// <param name="IsFirst">It is the first of its step.</param>
+internal readonly record struct Penetration(
+    Step Step,
+    Block Block,
+    Stitch Stitch,
+    TapePoint At,
+    Arrival Arrival,
+    bool IsFirst
+);
+
+/// <summary>
+/// Every penetration of a part in sewing order: what tape, table and figures are made from, so that they agree.
+/// </summary>
+internal static class NeedleWalk
+{
+    internal static IEnumerable<Penetration> Of(Part part)
+    {
+        foreach (var step in part.Steps)
+        {
+            TapePoint? last = null;
+            foreach (var move in step.Moves)
+            {
+                var sewing = false;
+                foreach (var stitch in move.Block.Stitches)
+                {
+                    var at = TapePoint.Of(part.Field, stitch.At);
+                    var arrival =
+                        sewing ? Arrival.Sewn
+                        : move.Trim && last is not null ? Arrival.Trimmed
+                        : Arrival.Moved;
+                    // A block that begins where the last one ended is sewn on from there: the needle is in that hole.
+                    if (sewing || arrival == Arrival.Trimmed || last != at)
+                        yield return new(step, move.Block, stitch, at, arrival, last is null);
+                    (last, sewing) = (at, true);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+
+namespace Splitter.Outputs.Tapes;
+
+/// <summary>Bytes to tapes. Whatever the bytes are, the answer is a tape or diagnostics.</summary>
+internal static class TapeReader
+{
+    internal static Result<Tape> Read(string file, ReadOnlySpan<byte> bytes)
+    {
+        if (bytes.Length < TapeHeader.Length)
+            return Result.Fail<Tape>(OutputProblems.ShortHeader(file, bytes.Length));
+        var label = TapeHeader.Label(bytes);
+        var records = ImmutableArray.CreateBuilder<TapeRecord>((bytes.Length - TapeHeader.Length) / RecordCode.Length);
+        for (var at = TapeHeader.Length; at + RecordCode.Length <= bytes.Length; at += RecordCode.Length)
+        {
+            var code = bytes.Slice(at, RecordCode.Length);
+            if (code is [0, 0, RecordCode.End])
+                return Ended(file, new(label, records.ToImmutable()), bytes.Length - at - RecordCode.Length);
+            if (RecordCode.Read(code) is not { } record)
+                return Result.Fail<Tape>(OutputProblems.UnknownRecord(file, records.Count + 1, at, code[2]));
+            records.Add(record);
+        }
+        return Result.Fail<Tape>(OutputProblems.NoEnd(file, records.Count));
+    }
+
+    private static Result<Tape> Ended(string file, Tape tape, int rest) =>
+        !tape.Records.Any(r => r.Command == TapeCommand.Stitch) ? Result.Fail<Tape>(OutputProblems.NothingSewn(file))
+        : rest > 0 ? Result.Of(tape, [OutputProblems.BytesAfterEnd(file, rest)])
+        : Result.Of(tape);
+}

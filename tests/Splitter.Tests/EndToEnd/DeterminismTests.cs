@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+
+namespace Splitter.Tests.EndToEnd;
+
+/// <summary>
+/// The built tool as a process, in other cultures, time zones, folders and with other counts of threads: bit-by-bit
+/// identical files, as reproducible-builds.org defines it.
+/// </summary>
+public sealed class DeterminismTests : IDisposable
+{
+    private readonly string root = Directory.CreateTempSubdirectory("splitter-same-").FullName;
+
+    public void Dispose() => Directory.Delete(root, recursive: true);
+
+    [Theory]
+    [InlineData("lighthouse-bay", "large")]
+    [InlineData("faroe-islands", "small")]
+    public async Task TheSameFilesWhereverTheyAreMade(string recipe, string hoop)
+    {
+        // Turkish has two kinds of i, Kathmandu is a quarter of an hour off, St John's half an hour.
+        var here = await Make(recipe, hoop, "C", "UTC", "here", "1");
+        Assert.NotEmpty(here);
+        Assert.Equal(here, await Make(recipe, hoop, "tr_TR.UTF-8", "Asia/Kathmandu", "önther folder/deeper", "2"));
+        Assert.Equal(here, await Make(recipe, hoop, "de_DE.UTF-8", "America/St_Johns", "x", "7"));
+    }
+
+    private async Task<ImmutableSortedDictionary<string, string>> Make(
+        string recipe,
+        string hoop,
+        string language,
+        string zone,
+        string folder,
+        string jobs
+    )
+    {
+        var home = Directory.CreateDirectory(Path.Combine(root, folder)).FullName;
+        Copy(home, "recipes", $"{recipe}.yaml");
+        foreach (var artwork in Directory.EnumerateFiles(Repository.Path("examples", "artwork")))
+            Copy(home, "examples", "artwork", Path.GetFileName(artwork));
+        var ran = await Processes.Run(
+            home,
+            new Dictionary<string, string>(StringComparer.Ordinal)
+            {
+                ["LANG"] = language,
+                ["LC_ALL"] = language,
+                ["TZ"] = zone,
+            },
+            "dotnet",
+            Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll"),
+            "make",
+            $"recipes/{recipe}.yaml",
+            "--hoop",
+            hoop,
+            "--jobs",
+            jobs
+        );
+        Assert.True(ran.ExitCode == 0, ran.ToString());
+        var made = Path.Combine(home, "examples", "parts");
+        return Directory
+            .EnumerateFiles(made, "*", SearchOption.AllDirectories)
+            .ToImmutableSortedDictionary(
+                path => Path.GetRelativePath(made, path).Replace('\\', '/'),
+                path => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(path))),
+                StringComparer.Ordinal
+            );
+    }
+
+    private static void Copy(string home, params string[] parts)
+    {
+        var to = Path.Combine([home, .. parts]);
+        Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+        File.Copy(Repository.Path(parts), to);
+    }
+}
