@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Artwork.Columns;
+
+/// <summary>Satin columns for a narrow filled outline: letters, stars, bands, rings.</summary>
+internal static class OutlineColumns
+{
+    /// <summary>Outline detail below this is dropped first, µm: a tenth of a tape step.</summary>
+    private const double Detail = 10;
+
+    /// <summary>The least of the ground that columns must cover; below it rows serve better.</summary>
+    internal const double LeastCovered = 0.97;
+
+    /// <summary>The most that columns may cover beside the ground, as a share of it.</summary>
+    internal const double MostOutside = 0.02;
+
+    /// <summary>
+    /// Points of the outline are this share of the mean half width apart, but not outside the two bounds, µm. Closer
+    /// ones only cost time.
+    /// </summary>
+    private const double SamplingShare = 0.2;
+
+    private const double LeastSampling = 60;
+    private const double LargestSampling = 400;
+
+    /// <summary>
+    /// How far a spur must reach to be a column of its own, in radii of the disc at its root; tried in this order until
+    /// the columns cover the ground. The first leaves corners out (a right angle has 1.41).
+    /// </summary>
+    private static readonly ImmutableArray<double> Reaches = [1.75, 1.3, 2.4];
+
+    /// <summary>
+    /// Columns that cover the ground, or none when it is wider than a bound somewhere or columns would not fit it.
+    /// </summary>
+    /// <param name="widest">Largest diameter of a disc inside the ground, µm.</param>
+    internal static ImmutableArray<Column> From(Region ground, int widest)
+    {
+        var outline = Polygons.Simplify(ground, Detail);
+        var perimeter = outline.Rings.Sum(r => r.ToPolyline().Length);
+        // No disc of a diameter fits only where the outline is everywhere within its radius: a quick no for large fills.
+        if (outline.IsEmpty || outline.Area > perimeter * widest / 2)
+            return [];
+        var columns = ImmutableArray.CreateBuilder<Column>();
+        foreach (var polygon in outline.Polygons)
+        {
+            var piece = Columns(new Region([polygon]), widest);
+            if (piece.IsEmpty)
+                return [];
+            columns.AddRange(piece);
+        }
+        return columns.ToImmutable();
+    }
+
+    private static ImmutableArray<Column> Columns(Region ground, int widest)
+    {
+        var perimeter = ground.Rings.Sum(r => r.ToPolyline().Length);
+        var triangles = InnerTriangles.Of(
+            ground,
+            Math.Clamp(SamplingShare * ground.Area / perimeter, LeastSampling, LargestSampling)
+        );
+        if (triangles.Count == 0 || new Skeleton(triangles).Widest > widest)
+            return [];
+        return Reaches
+            .Select(reach => Columns(ground, triangles, reach))
+            .FirstOrDefault(columns => Fits(columns, ground), []);
+    }
+
+    private static ImmutableArray<Column> Columns(Region ground, InnerTriangles triangles, double reach)
+    {
+        var skeleton = new Skeleton(triangles);
+        skeleton.Prune(reach);
+        var junctions = new Junctions(triangles, skeleton);
+        var branches = new SharpBends(triangles).Cut(junctions.Branches(), junctions.NextJoint);
+        var runs = ColumnJoining.Join(branches);
+        return new ColumnBuilder(triangles, new CrossLines(ground)).Build(runs);
+    }
+
+    /// <summary>Measured by area: what the columns' quadrilaterals cover of the ground, and beside it.</summary>
+    private static bool Fits(ImmutableArray<Column> columns, Region ground)
+    {
+        var sewn = Ground(columns);
+        var covered = Polygons.Intersect(sewn, ground).Area;
+        return covered >= LeastCovered * ground.Area && sewn.Area - covered <= MostOutside * ground.Area;
+    }
+
+    /// <summary>The ground between the rungs of columns.</summary>
+    internal static Region Ground(ImmutableArray<Column> columns) =>
+        Polygons.Union(
+            columns.SelectMany(c => c.Rungs.Zip(c.Rungs.Skip(1))).Select(pair => Quad(pair.First, pair.Second))
+        );
+
+    private static Region Quad(Rung a, Rung b) =>
+        Polygons.FromRings([new Ring([.. new[] { a.Left, b.Left, b.Right, a.Right }.Distinct()])], FillRule.NonZero);
+}

@@ -1,0 +1,178 @@
+using Splitter.Geometry;
+
+namespace Splitter.Artwork.Columns;
+
+/// <summary>
+/// Lays a track's rungs out evenly. Progress is counted as the way of both edges together, so that each edge's own way
+/// never runs backwards; a moving mean of it takes out the jitter of the outline's points and spreads a bend's turn over
+/// its neighbourhood, and cannot make rungs cross, since a mean of rising values rises.
+/// </summary>
+internal sealed class RungSpacing
+{
+    /// <summary>Half the length over which the mean is taken, in mean widths of the column.</summary>
+    private const double MeanReach = 0.5;
+
+    /// <summary>Distance of rungs before thinning: this share of the mean width, but not outside the two bounds, µm.</summary>
+    private const double SpacingShare = 0.15;
+
+    private const double LeastSpacing = 100;
+    private const double LargestSpacing = 500;
+
+    /// <summary>Outline vertices with a sharper turn than this get a rung of their own, radians (15 degrees).</summary>
+    private const double OwnRung = 15 * Math.PI / 180;
+
+    /// <summary>Rungs whose both ends lie this near to where their neighbours would put them are dropped, µm: a tenth of a tape step.</summary>
+    private const double Thinning = 10;
+
+    private readonly Track track;
+    private readonly double[] leftWay;
+    private readonly double[] rightWay;
+    private readonly List<double> progress = [];
+    private readonly List<double> leftAt = [];
+
+    /// <summary>The integral of <see cref="leftAt"/> over <see cref="progress"/>.</summary>
+    private readonly List<double> sums = [0];
+    private readonly double start;
+    private readonly double end;
+    private readonly double width;
+
+    private RungSpacing(Track track)
+    {
+        this.track = track;
+        leftWay = Ways(track.Left);
+        rightWay = Ways(track.Right);
+        var total = leftWay[^1] + rightWay[^1];
+        // A closed column's neighbourhood runs on over its start.
+        foreach (var lap in track.Closed ? [-1, 0, 1] : new[] { 0 })
+        {
+            foreach (var (left, right) in track.Rungs)
+            {
+                var at = leftWay[left] + rightWay[right] + (lap * total);
+                if (progress.Count > 0 && at <= progress[^1])
+                    continue;
+                progress.Add(at);
+                leftAt.Add(leftWay[left] + (lap * leftWay[^1]));
+                if (progress.Count > 1)
+                    sums.Add(sums[^1] + ((progress[^1] - progress[^2]) * (leftAt[^1] + leftAt[^2]) / 2));
+            }
+        }
+        (start, end) = (0, total);
+        width = Enumerable.Range(0, track.Count).Average(i => track[i].Width);
+    }
+
+    internal static Column Even(Track track)
+    {
+        var spacing = new RungSpacing(track);
+        return new Column([.. Thinned(spacing.Places().Select(at => (at, spacing.RungAt(at))).ToList())]);
+    }
+
+    private static double[] Ways(IReadOnlyList<Point> points)
+    {
+        var ways = new double[points.Count];
+        for (var i = 1; i < points.Count; i++)
+            ways[i] = ways[i - 1] + points[i - 1].DistanceTo(points[i]);
+        return ways;
+    }
+
+    private IEnumerable<double> Places()
+    {
+        // Progress counts both edges, hence twice the spacing.
+        var parts = Math.Max(
+            1,
+            (int)Math.Ceiling((end - start) / (2 * Math.Clamp(SpacingShare * width, LeastSpacing, LargestSpacing)))
+        );
+        var places = Enumerable.Range(0, parts + 1).Select(i => start + ((end - start) * i / parts)).ToList();
+        places.AddRange(Corners(track.Left).Select(i => Place(leftWay[i], SmoothLeft)));
+        places.AddRange(Corners(track.Right).Select(i => Place(rightWay[i], at => at - SmoothLeft(at))));
+        return places.Order();
+    }
+
+    private static IEnumerable<int> Corners(IReadOnlyList<Point> edge)
+    {
+        for (var i = 1; i < edge.Count - 1; i++)
+        {
+            var (before, after) = (Vector.Between(edge[i - 1], edge[i]), Vector.Between(edge[i], edge[i + 1]));
+            if (Math.Abs(Math.Atan2(Vector.Cross(before, after), Vector.Dot(before, after))) > OwnRung)
+                yield return i;
+        }
+    }
+
+    /// <summary>The progress at which an edge's way reaches a value.</summary>
+    private double Place(double way, Func<double, double> edge)
+    {
+        double low = start,
+            high = end;
+        while (high - low > 0.5)
+            (low, high) = edge((low + high) / 2) < way ? ((low + high) / 2, high) : (low, (low + high) / 2);
+        return (low + high) / 2;
+    }
+
+    private double SmoothLeft(double at)
+    {
+        var reach = 2 * MeanReach * width;
+        if (!track.Closed)
+            reach = Math.Min(reach, Math.Min(at - start, end - at));
+        return reach < 1 ? LeftAt(at) : (Sum(at + reach) - Sum(at - reach)) / (2 * reach);
+    }
+
+    private double LeftAt(double at)
+    {
+        var i = Segment(at);
+        var share = (at - progress[i]) / (progress[i + 1] - progress[i]);
+        return leftAt[i] + ((leftAt[i + 1] - leftAt[i]) * share);
+    }
+
+    private double Sum(double at)
+    {
+        var i = Segment(at);
+        return sums[i] + ((at - progress[i]) * (leftAt[i] + LeftAt(at)) / 2);
+    }
+
+    private int Segment(double at)
+    {
+        var i = progress.BinarySearch(at);
+        return Math.Clamp(i >= 0 ? i : ~i - 1, 0, progress.Count - 2);
+    }
+
+    private Rung RungAt(double at)
+    {
+        var left = SmoothLeft(at);
+        return new(On(track.Left, leftWay, left), On(track.Right, rightWay, at - left));
+    }
+
+    private Point On(IReadOnlyList<Point> edge, double[] ways, double way)
+    {
+        if (track.Closed)
+            way -= Math.Floor(way / ways[^1]) * ways[^1];
+        var i = Array.BinarySearch(ways, way);
+        i = Math.Clamp(i >= 0 ? i : ~i - 1, 0, edge.Count - 2);
+        var length = ways[i + 1] - ways[i];
+        return length == 0 ? edge[i] : edge[i].Towards(edge[i + 1], Math.Clamp((way - ways[i]) / length, 0, 1));
+    }
+
+    private static IEnumerable<Rung> Thinned(List<(double At, Rung Rung)> rungs)
+    {
+        rungs = [.. rungs.Where(r => r.Rung.Left != r.Rung.Right)];
+        var kept = 0;
+        for (var i = 0; i < rungs.Count; i++)
+        {
+            if (i > 0 && i < rungs.Count - 1 && Between(rungs, kept, i + 1).All(near => near))
+                continue;
+            if (i > 0 && rungs[i].Rung == rungs[kept].Rung)
+                continue;
+            kept = i;
+            yield return rungs[i].Rung;
+        }
+    }
+
+    private static IEnumerable<bool> Between(List<(double At, Rung Rung)> rungs, int from, int to)
+    {
+        for (var i = from + 1; i < to; i++)
+        {
+            var share = (rungs[i].At - rungs[from].At) / (rungs[to].At - rungs[from].At);
+            var (a, b, at) = (rungs[from].Rung, rungs[to].Rung, rungs[i].Rung);
+            yield return a.Left.Towards(b.Left, share).DistanceTo(at.Left) <= Thinning
+                && a.Right.Towards(b.Right, share).DistanceTo(at.Right) <= Thinning;
+        }
+    }
+}

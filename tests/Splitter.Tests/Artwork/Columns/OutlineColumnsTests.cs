@@ -1,0 +1,121 @@
+using Splitter.Artwork.Columns;
+using Splitter.Geometry;
+using Point = Splitter.Geometry.Point;
+
+namespace Splitter.Tests.Artwork.Columns;
+
+public class OutlineColumnsTests
+{
+    private const int Widest = 8000;
+
+    public static TheoryData<string> Shapes =>
+        [
+            "bar",
+            "tapered",
+            "slanted",
+            "ring",
+            "square ring",
+            "L",
+            "T",
+            "X",
+            "H",
+            "E",
+            "N",
+            "V",
+            "Z",
+            "Y",
+            "K",
+            "A",
+            "star",
+            "star of seven",
+            "crescent",
+            "comma",
+            "sine",
+            "leaf",
+            "round bar",
+            "plus",
+            "eight",
+            "triangle",
+        ];
+
+    internal static Region Shape(string name) =>
+        name switch
+        {
+            "bar" => OutlineSamples.Of("0 0, 30 0, 30 4, 0 4"),
+            "tapered" => OutlineSamples.Of("0 0, 30 1.5, 30 2.5, 0 5"),
+            "slanted" => OutlineSamples.Of("0 0, 20 0, 23 4, 3 4"),
+            "ring" => Polygons.FromRings(
+                [OutlineSamples.Circle(0, 0, 10), OutlineSamples.Circle(0, 0, 6)],
+                FillRule.EvenOdd
+            ),
+            "square ring" => OutlineSamples.Of("0 0, 20 0, 20 20, 0 20", "4 4, 4 16, 16 16, 16 4"),
+            "L" => OutlineSamples.Of("0 0, 4.4 0, 4.4 23.6, 15 23.6, 15 28, 0 28"),
+            "T" => OutlineSamples.Of("0 0, 18 0, 18 4.4, 11.2 4.4, 11.2 28, 6.8 28, 6.8 4.4, 0 4.4"),
+            "X" => OutlineSamples.Of("0 0, 5 0, 10 9, 15 0, 20 0, 12.5 14, 20 28, 15 28, 10 19, 5 28, 0 28, 7.5 14"),
+            "H" => OutlineSamples.Of(
+                "0 0, 4.4 0, 4.4 12, 14.6 12, 14.6 0, 19 0, 19 28, 14.6 28, 14.6 16.4, 4.4 16.4, 4.4 28, 0 28"
+            ),
+            "E" => OutlineSamples.Of(
+                "0 0, 15.5 0, 15.5 4.4, 4.4 4.4, 4.4 11.9, 13.6 11.9, 13.6 16.1, 4.4 16.1, 4.4 23.6, 15.5 23.6, 15.5 28, 0 28"
+            ),
+            "N" => OutlineSamples.Of("0 0, 4.5 0, 15 20, 15 0, 19.5 0, 19.5 28, 15 28, 4.5 8, 4.5 28, 0 28"),
+            "V" => OutlineSamples.Of("0 0, 4.6 0, 11 21, 17.4 0, 22 0, 13.2 28, 8.8 28"),
+            "Z" => OutlineSamples.Of("0 0, 18 0, 18 4.4, 6 23.6, 18 23.6, 18 28, 0 28, 0 23.6, 12 4.4, 0 4.4"),
+            "Y" => OutlineSamples.Of("0 0, 4.9 0, 10.5 10.6, 16.1 0, 21 0, 12.6 15.4, 12.6 28, 8.4 28, 8.4 15.4"),
+            "K" => OutlineSamples.Of(
+                "0 0, 4.4 0, 4.4 11, 13 0, 18.6 0, 9.4 11.8, 19 28, 13.8 28, 6.6 15.4, 4.4 18.2, 4.4 28, 0 28"
+            ),
+            "A" => OutlineSamples.Of(
+                "9.1 0, 13.9 0, 23 28, 18.5 28, 16.45 21.7, 6.55 21.7, 4.5 28, 0 28",
+                "11.5 6.4, 7.9 17.5, 15.1 17.5"
+            ),
+            "star" => OutlineSamples.Star(8, 3.1, 5),
+            "star of seven" => OutlineSamples.Star(9, 3.4, 7),
+            "crescent" => Polygons.Subtract(
+                Polygons.FromRings([OutlineSamples.Circle(0, 0, 10)], FillRule.NonZero),
+                Polygons.FromRings([OutlineSamples.Circle(4, -3, 8.5)], FillRule.NonZero)
+            ),
+            "comma" => Polygons.Union(
+                Polygons.FromRings([OutlineSamples.Circle(0, 0, 3)], FillRule.NonZero),
+                Polygons.Subtract(
+                    Polygons.FromRings([OutlineSamples.Circle(-6, 0, 9)], FillRule.NonZero),
+                    Polygons.Union(
+                        Polygons.FromRings([OutlineSamples.Circle(-7.5, -1.5, 7.5)], FillRule.NonZero),
+                        OutlineSamples.Of("-20 -20, 20 -20, 20 0, -20 0")
+                    )
+                )
+            ),
+            "sine" => Polygons.Stroke(
+                new Polyline([
+                    .. Enumerable.Range(0, 200).Select(i => Point.FromMillimetres(i * 0.2, 4 * Math.Sin(i * 0.1))),
+                ]),
+                3000,
+                Cap.Butt,
+                Join.Round
+            ),
+            "leaf" => Polygons.Intersect(
+                Polygons.FromRings([OutlineSamples.Circle(0, 0, 12)], FillRule.NonZero),
+                Polygons.FromRings([OutlineSamples.Circle(0, 19, 12)], FillRule.NonZero)
+            ),
+            "round bar" => Polygons.Stroke(new Polyline([new(0, 0), new(20000, 5000)]), 4000, Cap.Round, Join.Round),
+            "plus" => OutlineSamples.Of("8 0, 12 0, 12 8, 20 8, 20 12, 12 12, 12 20, 8 20, 8 12, 0 12, 0 8, 8 8"),
+            "eight" => Polygons.Union(
+                Polygons.FromRings([OutlineSamples.Circle(0, 0, 7), OutlineSamples.Circle(0, 0, 4)], FillRule.EvenOdd),
+                Polygons.FromRings([OutlineSamples.Circle(0, 11, 7), OutlineSamples.Circle(0, 11, 4)], FillRule.EvenOdd)
+            ),
+            "triangle" => OutlineSamples.Of("0 0, 6 0, 3 14"),
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such shape"),
+        };
+
+    [Theory]
+    [MemberData(nameof(Shapes))]
+    public void Columns_cover_the_ground_and_little_beside(string name)
+    {
+        var ground = Shape(name);
+        var columns = OutlineColumns.From(ground, Widest);
+        OutlineSamples.Picture(name, (ground, columns));
+        Assert.NotEmpty(columns);
+        ColumnChecks.Fit(ground, columns);
+        ColumnChecks.KeepOrder(columns);
+    }
+}
