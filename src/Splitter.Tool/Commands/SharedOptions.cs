@@ -16,9 +16,28 @@ internal enum AnswerFormat
 internal static class SharedOptions
 {
     internal static Argument<string[]> Recipes() =>
-        new("RECIPE") { Description = "A recipe file; several are done together.", Arity = ArgumentArity.OneOrMore };
+        Files(
+            new Argument<string[]>("RECIPE")
+            {
+                Description = "A recipe file; several are done together.",
+                Arity = ArgumentArity.OneOrMore,
+            }
+        );
 
-    internal static Argument<string> Recipe() => new("RECIPE") { Description = "A recipe file." };
+    internal static Argument<string> Recipe() =>
+        Files(new Argument<string>("RECIPE") { Description = "A recipe file." });
+
+    /// <summary>An option that a command does not have must not be taken for a file.</summary>
+    internal static T Files<T>(T argument)
+        where T : Argument
+    {
+        argument.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
+                result.AddError($"There is no option '{token.Value}'; a file of that name is './{token.Value}'.");
+        });
+        return argument;
+    }
 
     internal static Option<string?> Hoop() =>
         new("--hoop")

@@ -58,13 +58,30 @@ internal sealed class InnerTriangles
         var triangles = Triangulated(points);
         for (var round = 0; round < MendingRounds && Mend(points, next, triangles); round++)
             triangles = Triangulated(points);
-        var contains = Polygons.Containment(region);
+        // Asked of the outline as it was sampled: rounding leaves slivers between it and the region's own.
+        var contains = Polygons.Containment(Polygons.FromRings(Rings(points, next), FillRule.EvenOdd));
         bool Inside((int A, int B, int C) t)
         {
             var (a, b, c) = (points[t.A], points[t.B], points[t.C]);
             return contains(((double)a.X + b.X + c.X) / 3, ((double)a.Y + b.Y + c.Y) / 3);
         }
         return new(points, next, [.. triangles.Where(Inside)]);
+    }
+
+    private static IEnumerable<Ring> Rings(List<Point> points, List<int> next)
+    {
+        var passed = new bool[points.Count];
+        for (var first = 0; first < points.Count; first++)
+        {
+            var ring = ImmutableArray.CreateBuilder<Point>();
+            for (var at = first; !passed[at]; at = next[at])
+            {
+                passed[at] = true;
+                ring.Add(points[at]);
+            }
+            if (ring.Count > 0)
+                yield return new Ring(ring.ToImmutable());
+        }
     }
 
     private static (List<Point> Points, List<int> Next) Sampled(Region region, double step)

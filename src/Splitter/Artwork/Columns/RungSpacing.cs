@@ -24,6 +24,15 @@ internal sealed class RungSpacing
     /// <summary>Rungs whose both ends lie this near to where their neighbours would put them are dropped, µm: a tenth of a tape step.</summary>
     private const double Thinning = 10;
 
+    /// <summary>How far to both sides an edge's direction is measured, in mean widths.</summary>
+    private const double TangentReach = 0.2;
+
+    /// <summary>The furthest that a rung's ends move to stand square, in mean widths: about the distance of the outline's points.</summary>
+    private const double SquaringReach = 0.1;
+
+    /// <summary>The squared sum of two unit directions below which they point apart: there is no square between them.</summary>
+    private const double LeastTangents = 1;
+
     private readonly Track track;
     private readonly double[] leftWay;
     private readonly double[] rightWay;
@@ -42,22 +51,23 @@ internal sealed class RungSpacing
         leftWay = Ways(track.Left);
         rightWay = Ways(track.Right);
         var total = leftWay[^1] + rightWay[^1];
+        width = Enumerable.Range(0, track.Count).Average(i => track[i].Width);
+        var squared = Squared();
         // A closed column's neighbourhood runs on over its start.
         foreach (var lap in track.Closed ? [-1, 0, 1] : new[] { 0 })
         {
-            foreach (var (left, right) in track.Rungs)
+            for (var i = 0; i < track.Count; i++)
             {
-                var at = leftWay[left] + rightWay[right] + (lap * total);
+                var at = leftWay[track.Rungs[i].Left] + rightWay[track.Rungs[i].Right] + (lap * total);
                 if (progress.Count > 0 && at <= progress[^1])
                     continue;
                 progress.Add(at);
-                leftAt.Add(leftWay[left] + (lap * leftWay[^1]));
+                leftAt.Add(squared[i] + (lap * leftWay[^1]));
                 if (progress.Count > 1)
                     sums.Add(sums[^1] + ((progress[^1] - progress[^2]) * (leftAt[^1] + leftAt[^2]) / 2));
             }
         }
         (start, end) = (0, total);
-        width = Enumerable.Range(0, track.Count).Average(i => track[i].Width);
     }
 
     internal static Column Even(Track track)
@@ -72,6 +82,44 @@ internal sealed class RungSpacing
         for (var i = 1; i < points.Count; i++)
             ways[i] = ways[i - 1] + points[i - 1].DistanceTo(points[i]);
         return ways;
+    }
+
+    /// <summary>
+    /// The left edge's way at each rung once it is turned until it meets both edges at the same angle, as a rung across
+    /// a centre line does: facing points alone stand askew by up to the distance of the outline's points.
+    /// </summary>
+    private double[] Squared()
+    {
+        var squared = new double[track.Count];
+        for (var i = 0; i < track.Count; i++)
+        {
+            var (left, right) = (leftWay[track.Rungs[i].Left], rightWay[track.Rungs[i].Right]);
+            squared[i] = left;
+            if (i == 0 || i == track.Count - 1)
+                continue;
+            var tangents = Tangent(track.Left, leftWay, left) + Tangent(track.Right, rightWay, right);
+            var square = Vector.Dot(tangents, tangents);
+            if (square > LeastTangents)
+            {
+                var rung = Vector.Between(track[i].Left, track[i].Right);
+                var turn = Vector.Dot(rung, tangents) / square;
+                squared[i] += Math.Clamp(turn, -SquaringReach * width, SquaringReach * width);
+            }
+            var progressed = left + right - leftWay[track.Rungs[i - 1].Left] - rightWay[track.Rungs[i - 1].Right];
+            squared[i] = Math.Clamp(squared[i], squared[i - 1], squared[i - 1] + progressed);
+            var ahead = leftWay[^1] + rightWay[^1] - left - right;
+            squared[i] = Math.Clamp(squared[i], leftWay[^1] - ahead, leftWay[^1]);
+        }
+        return squared;
+    }
+
+    private Vector Tangent(IReadOnlyList<Point> edge, double[] ways, double at)
+    {
+        var (from, to) = (at - (TangentReach * width), at + (TangentReach * width));
+        if (!track.Closed)
+            (from, to) = (Math.Max(from, 0), Math.Min(to, ways[^1]));
+        var tangent = Vector.Between(On(edge, ways, from), On(edge, ways, to));
+        return tangent.Length > 0 ? tangent.Unit : tangent;
     }
 
     private IEnumerable<double> Places()

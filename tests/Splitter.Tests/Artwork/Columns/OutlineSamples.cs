@@ -9,6 +9,9 @@ namespace Splitter.Tests.Artwork.Columns;
 /// <summary>Outlines for the tests of columns, and pictures of what becomes of them.</summary>
 internal static class OutlineSamples
 {
+    /// <summary>Distance of stitches in pictures, µm.</summary>
+    private const double Stitch = 600;
+
     /// <summary>Rings as lists of "x y" in millimetres, comma between points, filled even-odd.</summary>
     internal static Region Of(params string[] rings) =>
         Polygons.FromRings(rings.Select(r => new Ring([.. r.Split(',').Select(ToPoint)])), FillRule.EvenOdd);
@@ -41,7 +44,7 @@ internal static class OutlineSamples
             FillRule.NonZero
         );
 
-    /// <summary>The ground (grey), the rungs (blue), first rung green, last red; written where SPLITTER_PICTURES says.</summary>
+    /// <summary>The ground (grey), rungs in a colour a column with stitches between, first rung green, last red; written where SPLITTER_PICTURES says.</summary>
     internal static void Picture(string name, params IEnumerable<(Region Ground, IEnumerable<Column> Columns)> parts)
     {
         if (Environment.GetEnvironmentVariable("SPLITTER_PICTURES") is not { Length: > 0 } folder)
@@ -65,8 +68,17 @@ internal static class OutlineSamples
             foreach (var (column, i) in columns.Select((c, i) => (c, i)))
             {
                 string[] colors = ["#1f5fbf", "#bf5f1f", "#5f1fbf", "#0f8f6f", "#8f0f5f"];
-                foreach (var rung in column.Rungs)
-                    Line(rung, colors[i % colors.Length], 50);
+                foreach (var (from, to) in column.Rungs.Zip(column.Rungs.Skip(1)))
+                    for (
+                        double at = 0, step = Stitch / Math.Max(1, from.Middle.DistanceTo(to.Middle));
+                        at < 1;
+                        at += step
+                    )
+                        Line(
+                            new(from.Left.Towards(to.Left, at), from.Right.Towards(to.Right, at)),
+                            colors[i % colors.Length],
+                            at == 0 ? 60 : 25
+                        );
                 Line(column.Rungs[0], "#00a000", 90);
                 Line(column.Rungs[^1], "#d00000", 90);
             }
@@ -77,7 +89,7 @@ internal static class OutlineSamples
         void Line(Rung r, string color, int width) =>
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"<path d='M{r.Left.X} {r.Left.Y}L{r.Right.X} {r.Right.Y}' stroke='{color}' stroke-width='{width * box.Width / 60000.0}'/>"
+                $"<path d='M{r.Left.X} {r.Left.Y}L{r.Right.X} {r.Right.Y}' stroke='{color}' stroke-width='{Math.Min(width, width * box.Width / 30000.0)}'/>"
             );
     }
 
