@@ -49,9 +49,10 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
             Cell(TurnText.Short(hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
             if (Sewn)
                 Amounts(parts[i].Figures.Counts.Stitches, parts[i].Figures.Minutes, at.X, y);
-            var set = hooping.Takes.IsEmpty
-                ? "itself"
-                : string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id));
+            var set =
+                !hooping.Takes.IsEmpty ? string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id))
+                : i == 0 && !plan.PlacementLines.IsEmpty ? "folds"
+                : "";
             Cell(set, at.X, SetByAt, y, Side.Left, Colour.Ink);
         }
         Rule(at.X, y + (letters / 2));

@@ -146,7 +146,20 @@ internal sealed class PartPicture
         foreach (var corner in part.Hooping.Gives)
             Corner(plan.Corners[corner], first: false);
         foreach (var cross in part.Hooping.Alignments)
-            canvas.Ring(Lay(cross.At), AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
+        {
+            var at = Lay(cross.At);
+            canvas.Ring(at, AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
+            canvas.Label(
+                cross.On,
+                at with
+                {
+                    Y = at.Y + (3 * AlignmentStitch.Arm),
+                },
+                2200,
+                MarkInk.Alignment,
+                Side.Middle
+            );
+        }
     }
 
     /// <summary>Its name stands in the quarter that the arms leave free; a whole ring for a corner that is sewn first.</summary>
