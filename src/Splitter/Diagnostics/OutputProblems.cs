@@ -39,4 +39,13 @@ internal static class OutputProblems
             Place.Whole(file),
             Invariant($"{count} bytes after the end mark are not sewn; make the tape again if stitches are missing")
         );
+
+    internal static Diagnostic OutOfReach(string file, int record, int millimetres) =>
+        Diagnostic.Error(
+            5006,
+            Place.Whole(file),
+            Invariant(
+                $"record {record} lies more than {millimetres} mm from the start, where no machine reaches; this is no tape, or it is damaged: copy it again"
+            )
+        );
 }

@@ -1,9 +1,51 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
+using Splitter.Geometry;
+using Splitter.Stitching.Fills;
 
 namespace Splitter.Stitching;
 
+/// <summary>
+/// Fills: rows on a lattice that the whole artwork shares, to and fro, in sections that hidden travel joins. Each polygon
+/// of the piece is one block, without a trim inside.
+/// </summary>
 internal static class FillStitcher
 {
-    internal static ImmutableArray<Block> Stitch(FillPiece piece) => throw new NotSupportedException();
+    internal static ImmutableArray<Block> Stitch(FillPiece piece)
+    {
+        var style = piece.Shape.Style;
+        var lattice = new Lattice(style.Angle, style.RowSpacing, style.StitchLength);
+        var region = ReferenceEquals(piece.EvenRows, piece.OddRows)
+            ? piece.EvenRows
+            : Polygons.Union(piece.EvenRows, piece.OddRows);
+        var ground = new FillGround(RowScan.Of(region, lattice));
+        var rows = SewnRows.Of(piece, lattice, ground.Scan);
+        var router = new Router(ground, lattice.Spacing);
+        var underlay = new Underlay(piece, ground, lattice, router);
+        var order = new SectionOrder(ground, router);
+        var sections = Enumerable.Range(0, ground.Sections).ToLookup(s => ground.Scan.Spans[ground.SpansOf(s)[0]].Of);
+        var blocks = new List<Block>();
+        for (var polygon = 0; polygon < region.Polygons.Length; polygon++)
+        {
+            ImmutableArray<int> own = [.. sections[polygon]];
+            var path = own.IsEmpty
+                ? Sliver.Sew(region.Polygons[polygon], lattice)
+                : new PolygonSewer(ground, rows, lattice, router, order).Sew(own.AsSpan(), underlay, polygon);
+            if (Ties.Fasten(piece.Shape.Id, path) is { } block)
+                blocks.Add(block);
+        }
+        return NearestFirst(blocks);
+    }
+
+    private static ImmutableArray<Block> NearestFirst(List<Block> blocks)
+    {
+        var sorted = ImmutableArray.CreateBuilder<Block>(blocks.Count);
+        while (blocks.Count > 0)
+        {
+            var next = sorted.Count == 0 ? blocks[0] : blocks.MinBy(b => b.Start.DistanceTo(sorted[^1].End))!;
+            blocks.Remove(next);
+            sorted.Add(next);
+        }
+        return sorted.ToImmutable();
+    }
 }

@@ -212,6 +212,17 @@ public sealed class TapeTests
     }
 
     [Fact]
+    public void ATapeThatLeavesEveryMachineIsDamaged()
+    {
+        var far = Enumerable.Repeat(new TapeRecord(TapeCommand.Stitch, 0, -121), 166).ToImmutableArray();
+        Assert.Equal(
+            "SPL5006",
+            TapeReader.Read("far.dst", TapeWriter.Write(new("far", far))).Diagnostics.Single().Code
+        );
+        Assert.True(TapeReader.Read("near.dst", TapeWriter.Write(new("near", far[1..]))).Succeeded);
+    }
+
+    [Fact]
     public void RandomBytesGiveATapeOrDiagnosticsAndNoException() =>
         Gen
             .Byte.Array[0, 1200]

@@ -5,8 +5,8 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// The table of parts beside an overview, in sewing order, and what the signs mean. A plan that is not stitched yet has
-/// no parts, and no figures of theirs.
+/// The table of parts beside an overview, in sewing order; a plan that is not stitched yet has no parts, and no
+/// figures of theirs.
 /// </summary>
 internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts)
 {
@@ -19,13 +19,11 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
     private const int SetByAt = 28;
     private const int RightAt = 38;
 
-    private const int Signs = 4;
-
     private int Row => 2 * letters;
 
     internal int Width => RightAt * letters;
 
-    internal int Height => ((plan.Hoopings.Length + 3) * Row) + (Signs * Row) + Row;
+    internal int Height => (plan.Hoopings.Length + 2) * Row;
 
     internal void Draw(Point at)
     {
@@ -49,9 +47,10 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
             Cell(TurnText.Short(hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
             if (Sewn)
                 Amounts(parts[i].Figures.Counts.Stitches, parts[i].Figures.Minutes, at.X, y);
-            var set = hooping.Takes.IsEmpty
-                ? "itself"
-                : string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id));
+            var set =
+                !hooping.Takes.IsEmpty ? string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id))
+                : i == 0 && !plan.PlacementLines.IsEmpty ? "folds"
+                : "";
             Cell(set, at.X, SetByAt, y, Side.Left, Colour.Ink);
         }
         Rule(at.X, y + (letters / 2));
@@ -61,29 +60,6 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
             Cell("all", at.X, PartAt, y, Side.Left, Colour.Ink);
             Amounts(parts.Sum(p => p.Figures.Counts.Stitches), parts.Sum(p => p.Figures.Minutes), at.X, y);
         }
-        Key(new(at.X, y + (2 * Row)));
-    }
-
-    private void Key(Point at)
-    {
-        var (x, y, middle) = (at.X + (5 * letters), at.Y, letters / 2);
-        Arrow.Draw(canvas, new(at.X + (2 * letters), y - middle), new(0, -1), letters * 3 / 2, MarkInk.Field(0));
-        canvas.Text("the hoop's upper edge", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Dashes(letters / 6, letters, Colour.Ink, new(at.X, y - middle), new(at.X + (4 * letters), y - middle));
-        canvas.Text("seam: parts meet and overlap", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Line(
-            letters / 6,
-            MarkInk.Corner,
-            100,
-            new(at.X + (3 * letters), y),
-            new(at.X + letters, y),
-            new(at.X + letters, y - letters)
-        );
-        canvas.Text("corner that later parts are set by", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Text("Parts are sewn in the order of their letters.", new(at.X, y), letters, Colour.Ink);
     }
 
     private bool Sewn => !parts.IsEmpty;

@@ -1,3 +1,4 @@
+using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Stitching;
 
@@ -47,6 +48,11 @@ internal static class NeedleWalk
                         sewing ? Arrival.Sewn
                         : move.Trim && last is not null ? Arrival.Trimmed
                         : Arrival.Moved;
+                    if (sewing)
+                    {
+                        foreach (var between in LongMove.Between(last!.Value, at))
+                            yield return new(step, move.Block, Laid(part, stitch, between), between, arrival, false);
+                    }
                     // A block that begins where the last one ended is sewn on from there: the needle is in that hole.
                     if (sewing || arrival == Arrival.Trimmed || last != at)
                         yield return new(step, move.Block, stitch, at, arrival, last is null);
@@ -55,4 +61,11 @@ internal static class NeedleWalk
             }
         }
     }
+
+    /// <summary>A stitch longer than a record is sewn in several.</summary>
+    private static Stitch Laid(Part part, Stitch stitch, TapePoint at) =>
+        stitch with
+        {
+            At = part.Field.ToDesign(new(at.U * Units.TapeStep, at.V * Units.TapeStep)),
+        };
 }

@@ -3,4 +3,4 @@ using System.Collections.Immutable;
 namespace Splitter.Outputs.Tapes;
 
 /// <summary>What a tape holds: its label and its records, the end mark left off.</summary>
-public sealed record Tape(string Label, ImmutableArray<TapeRecord> Records);
+internal sealed record Tape(string Label, ImmutableArray<TapeRecord> Records);

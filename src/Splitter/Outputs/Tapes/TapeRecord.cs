@@ -4,7 +4,7 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Tapes;
 
 /// <summary>What the machine does with one record of a tape.</summary>
-public enum TapeCommand
+internal enum TapeCommand
 {
     /// <summary>Moves, then the needle goes down.</summary>
     Stitch,
@@ -17,7 +17,7 @@ public enum TapeCommand
 }
 
 /// <summary>One record of a tape: a move in steps of 0.1 mm, u right and v up, and what the machine does there.</summary>
-public readonly record struct TapeRecord(TapeCommand Command, int U, int V)
+internal readonly record struct TapeRecord(TapeCommand Command, int U, int V)
 {
     /// <summary>The longest move of one record each way, steps of 0.1 mm: 81 + 27 + 9 + 3 + 1.</summary>
     internal const int Longest = 121;

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Stitching.Fills;
+
+/// <summary>Sews one polygon of a piece as one block: underlay, then its sections.</summary>
+internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lattice, Router router, SectionOrder order)
+{
+    /// <summary>Longest stitch of hidden travel, µm: longer ones would lift rows that are sewn over them. Common practice, no source.</summary>
+    internal const double TravelStitch = 3 * Units.Millimetre;
+
+    /// <summary>
+    /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the shortest
+    /// stitch, and what going to the tape's grid may take off it.
+    /// </summary>
+    private const double RowEnd = StitchRules.Shortest + StitchRules.GridSlack;
+
+    /// <summary>
+    /// How much worse a way over sewn ground is than one under stitches to come: it shows a little, even along a row.
+    /// </summary>
+    private const double OverSewn = 3;
+
+    private readonly Needle needle = new(lattice);
+
+    /// <summary>One block's path; fewer than two places when there is nothing to sew.</summary>
+    internal ImmutableArray<Stitch> Sew(ReadOnlySpan<int> sections, Underlay underlay, int polygon)
+    {
+        Stand? at = underlay.Sew(needle, polygon);
+        for (var i = 0; i < sections.Length; i++)
+        {
+            var section = i == 0 ? order.Begin(sections, at) : order.Next(at!.Value);
+            order.Done(section);
+            at = Sew(section, at);
+        }
+        return needle.Path;
+    }
+
+    /// <summary>Sews a section, from where the needle is, and says where it ends.</summary>
+    private Stand Sew(int section, Stand? from)
+    {
+        var spans = ground.SpansOf(section);
+        var (first, last, turns) = (-1, -1, 0);
+        for (var i = 0; i < spans.Length; i++)
+            if (!rows.On(spans[i]).IsEmpty)
+            {
+                first = first < 0 ? i : first;
+                (last, turns) = (i, turns + 1);
+            }
+        if (turns == 0)
+            return from ?? new(spans[0], ground.Scan.Spans[spans[0]].Middle);
+
+        // Of the four corners the one that makes the ways to it and on from the other end short.
+        var best = (Cost: double.PositiveInfinity, Up: true, Right: true);
+        foreach (var up in (ReadOnlySpan<bool>)[true, false])
+        foreach (var right in (ReadOnlySpan<bool>)[true, false])
+        {
+            var (start, end) = (
+                Corner(spans[up ? first : last], !right),
+                Corner(spans[up ? last : first], right == (turns % 2 == 1))
+            );
+            var cost = (from is { } stand ? Entry(section, stand, start) : 0) + (OverSewn * Exit(section, end));
+            if (cost < best.Cost)
+                best = (cost, up, right);
+        }
+
+        var begin = Corner(spans[best.Up ? first : last], !best.Right);
+        if (from is { } travelling)
+            needle.Along(
+                Trail.Over(ground, router.Walk(travelling, begin.Span), travelling.U, begin.U),
+                StitchUse.Travel,
+                TravelStitch
+            );
+        var (forward, use) = (best.Right, from is null ? StitchUse.Fill : StitchUse.Travel);
+        for (var n = first; n <= last; n++)
+        {
+            var stretches = rows.On(spans[best.Up ? n : last - (n - first)]);
+            for (var j = 0; j < stretches.Length; j++)
+                Sew(stretches[forward ? j : stretches.Length - 1 - j], forward, j == 0 ? use : StitchUse.Travel);
+            if (!stretches.IsEmpty)
+                (forward, use) = (!forward, StitchUse.Fill);
+        }
+        return Corner(spans[best.Up ? last : first], !forward);
+    }
+
+    private void Sew(Stretch stretch, bool forward, StitchUse arriving)
+    {
+        if (stretch.To - stretch.From < StitchRules.Shortest)
+        {
+            // Narrower than a stitch: one penetration in the middle, so that a tip is sewn as a run.
+            Arrive(lattice.PointAt(stretch.Row, (stretch.From + stretch.To) / 2), arriving);
+            return;
+        }
+        Arrive(lattice.PointAt(stretch.Row, forward ? stretch.From : stretch.To), arriving);
+        var along = lattice.Penetrations(stretch.Row, stretch.From + RowEnd, stretch.To - RowEnd);
+        foreach (var u in forward ? along : along.Reverse())
+            needle.To(lattice.PointAt(stretch.Row, u), StitchUse.Fill);
+        needle.To(lattice.PointAt(stretch.Row, forward ? stretch.To : stretch.From), StitchUse.Fill, corner: true);
+    }
+
+    private void Arrive(Point at, StitchUse use)
+    {
+        if (needle.IsIdle)
+            needle.To(at, use, corner: true);
+        else
+            needle.Straight(at, use, TravelStitch, corner: true);
+    }
+
+    /// <summary>The left or right end of what is sewn on a span; inside the ground, pull compensation left aside.</summary>
+    private Stand Corner(int span, bool left)
+    {
+        var s = ground.Scan.Spans[span];
+        var sewn = rows.On(span);
+        return new(span, Math.Clamp(left ? sewn[0].From : sewn[^1].To, s.From, s.To));
+    }
+
+    private double Entry(int section, Stand from, Stand start)
+    {
+        if (ground.SectionOf[from.Span] == section || router.Via(section) is not { } via)
+            return Length(from, start);
+        var to = ground.Scan.Spans[via.ToSpan];
+        return Length(new(via.ToSpan, Math.Clamp(from.U, to.From, to.To)), start);
+    }
+
+    /// <summary>From where a section ends to the next link out of it; 0 when there is nowhere left to go.</summary>
+    private double Exit(int section, Stand end)
+    {
+        var shortest = double.PositiveInfinity;
+        foreach (var link in ground.LinksOf(section))
+            if (order.IsOpen(link))
+            {
+                var s = ground.Scan.Spans[link.FromSpan];
+                var to = ground.Scan.Spans[link.ToSpan];
+                var u = Math.Clamp(Math.Clamp(end.U, to.From, to.To), s.From, s.To);
+                shortest = Math.Min(shortest, Length(new(link.FromSpan, u), end));
+            }
+        return double.IsInfinity(shortest) ? 0 : shortest;
+    }
+
+    private double Length(Stand a, Stand b) =>
+        lattice.Distance(new(ground.Scan.Spans[a.Span].Row, a.U), new(ground.Scan.Spans[b.Span].Row, b.U));
+}

@@ -1,0 +1,204 @@
+using System.Collections.Immutable;
+using System.Text;
+using CsCheck;
+using Splitter.Checking;
+using Splitter.Geometry;
+using Splitter.Outputs;
+using Splitter.Parts;
+using Splitter.Recipes;
+using Splitter.Stitching;
+using Splitter.Tests.Outputs;
+
+namespace Splitter.Tests.Checking;
+
+public sealed class CheckerTests
+{
+    /// <summary>Without pictures, which would take most of the time.</summary>
+    private static readonly PartSet Set = Made(HandMade.Parts);
+
+    private static PartSet Made(ImmutableArray<Part> parts) => HandMade.SetOf(parts, OutputKind.Tape, OutputKind.Csv);
+
+    private static Dictionary<string, byte[]> Disk(PartSet set) =>
+        set.Files.ToDictionary(f => f.Path, f => f.Bytes.ToArray());
+
+    private static SetDifferences Check(PartSet expected, Dictionary<string, byte[]> disk) =>
+        Checker.Check(expected, disk.GetValueOrDefault);
+
+    /// <summary>The set with one block of a part moved or cut.</summary>
+    private static PartSet With(int part, int step, int move, Func<Block, Block> change)
+    {
+        var steps = Set.Parts[part].Steps;
+        var moves = steps[step].Moves;
+        var changed = steps.SetItem(
+            step,
+            steps[step] with
+            {
+                Moves = moves.SetItem(move, moves[move] with { Block = change(moves[move].Block) }),
+            }
+        );
+        return Made(Set.Parts.SetItem(part, Set.Parts[part] with { Steps = changed }));
+    }
+
+    private static Block Shifted(Block block, int x, int y) =>
+        block with
+        {
+            Stitches = [.. block.Stitches.Select(s => s with { At = s.At + new Point(x, y) })],
+        };
+
+    [Fact]
+    public void WhatWasMadeOfTheSameIsTheSame()
+    {
+        var differences = Check(Set, Disk(Set));
+        Assert.True(differences.AreNone);
+        Assert.Empty(differences.Parts);
+        Assert.Empty(DifferenceText.Of(differences));
+    }
+
+    [Fact]
+    public void MissingExtraAndChangedFilesAreNamed()
+    {
+        var disk = Disk(Set);
+        disk.Remove("small/part-B.csv");
+        disk["small/part-A.csv"] = Encoding.UTF8.GetBytes("step");
+        disk["small/part-C.dst"] = new byte[3];
+        disk["small/notes of the person.txt"] = new byte[3];
+        disk["small/SHA256SUMS"] = Encoding.UTF8.GetBytes(
+            Encoding.UTF8.GetString(disk["small/SHA256SUMS"])
+                + $"{new string('0', 64)}  part-C.dst\n{new string('0', 64)}  ../secret\n{new string('0', 64)}  part-D.dst\n"
+        );
+        Assert.Equal(
+            [
+                "small/part-A.csv differs",
+                "small/part-B.csv is missing",
+                "small/SHA256SUMS differs",
+                "small/part-C.dst is not made any more",
+            ],
+            DifferenceText.Of(Check(Set, disk))
+        );
+    }
+
+    [Fact]
+    public void AShapeThatMovedIsToldWithTheDistance()
+    {
+        var now = With(1, 2, 0, block => Shifted(block, 300, -400));
+        Assert.Contains("hoop small, part B: sea moved by up to 0.5 mm", DifferenceText.Of(Check(now, Disk(Set))));
+        var part = Check(now, Disk(Set)).Parts.Single();
+        Assert.Equal(("B", 17, 17), (part.Letter, part.StitchesBefore, part.StitchesAfter));
+        Assert.Equal(new ShapeDifference("sea", 0.5, 4, 4), part.Shapes.Single());
+    }
+
+    [Fact]
+    public void OneStitchThatMovedIsFoundAmongTheOthers()
+    {
+        var now = With(
+            0,
+            1,
+            0,
+            b => b with { Stitches = b.Stitches.SetItem(2, new(new(13_000, 29_200), StitchUse.Fill)) }
+        );
+        var shape = Check(now, Disk(Set)).Parts.Single().Shapes.Single();
+        Assert.Equal(("sea", 1.2), (shape.Shape, shape.MovedMm));
+    }
+
+    [Fact]
+    public void StitchesMoreAndFewerAreCounted()
+    {
+        var more = With(0, 2, 0, b => b with { Stitches = b.Stitches.Add(new(new(17_500, 20_000), StitchUse.Run)) });
+        Assert.Contains(
+            "hoop small, part A: line moved by up to 2.5 mm; 1 stitch more",
+            DifferenceText.Of(Check(more, Disk(Set)))
+        );
+        Assert.Contains(
+            "hoop small, part A: line moved by up to 2.5 mm; 1 stitch fewer",
+            DifferenceText.Of(Check(Set, Disk(more)))
+        );
+    }
+
+    [Fact]
+    public void WhatIsNewAndWhatIsGoneIsTold()
+    {
+        var body = Set.Parts[1].Steps[2];
+        var gull = HandMade.Block("gull", StitchUse.Run, (85, 15), (87, 14), (89, 15));
+        var more = Made(
+            Set.Parts.SetItem(
+                1,
+                Set.Parts[1] with
+                {
+                    Steps = Set.Parts[1].Steps.SetItem(2, body with { Moves = body.Moves.Add(new(gull, true)) }),
+                }
+            )
+        );
+        Assert.Contains("hoop small, part B: gull is new, 3 stitches", DifferenceText.Of(Check(more, Disk(Set))));
+        Assert.Contains(
+            "hoop small, part B: 3 stitches around x 87, y 15 mm are not sewn any more",
+            DifferenceText.Of(Check(Set, Disk(more)))
+        );
+    }
+
+    /// <summary>The cloth's stitches stay where they are when the hoop is laid elsewhere.</summary>
+    [Fact]
+    public void AHoopThatMovedIsToldApartFromShapesThatMoved()
+    {
+        var hooping = HandMade.Plan.Hoopings[1] with { Field = HandMade.Field(72, 40, Turn.None) };
+        var plan = HandMade.Plan with { Hoopings = HandMade.Plan.Hoopings.SetItem(1, hooping) };
+        var parts = Set.Parts.SetItem(1, Set.Parts[1] with { Hooping = hooping });
+        var now = new PartSet(plan, parts, OutputRenderer.Render(HandMade.Request, HandMade.Job, plan, parts));
+        var part = Check(now, Disk(Set)).Parts.Single();
+        Assert.Equal((2.0, 180, 0), (part.FieldMovedMm, part.TurnBefore, part.TurnAfter));
+        Assert.Empty(part.Shapes);
+    }
+
+    [Fact]
+    public void AnotherThreadIsTold()
+    {
+        var steps = Set.Parts[0].Steps;
+        var now = Made(
+            Set.Parts.SetItem(
+                0,
+                Set.Parts[0] with
+                {
+                    Steps = steps.SetItem(2, steps[2] with { Thread = new("moss", "#336633") }),
+                }
+            )
+        );
+        Assert.Contains(
+            "hoop small, part A: step 3 is sewn with moss, not brick",
+            DifferenceText.Of(Check(now, Disk(Set)))
+        );
+    }
+
+    [Fact]
+    public void ATapeThatCannotBeReadIsTold()
+    {
+        var disk = Disk(Set);
+        disk["small/part-A.dst"] = new byte[100];
+        var part = Check(Set, disk).Parts.Single();
+        Assert.StartsWith("this is no tape", part.Unreadable, StringComparison.Ordinal);
+        Assert.Empty(part.Shapes);
+    }
+
+    [Fact]
+    public void WhateverLiesOnDiskTheCheckAnswers() =>
+        Gen
+            .Byte.Array[0, 700]
+            .Sample(
+                bytes =>
+                {
+                    var disk = Disk(Set);
+                    foreach (var path in disk.Keys.ToList())
+                        disk[path] = bytes;
+                    return Check(Set, disk).Files.Length >= Set.Files.Length - 1;
+                },
+                iter: 50
+            );
+
+    [Fact]
+    public void TheNearestOfManyPointsIsTheNearest()
+    {
+        var point = from x in Gen.Int[-100, 100] from y in Gen.Int[-100, 100] select new Point(x, y);
+        (from points in point.Array[1, 60] from asked in point select (points, asked)).Sample(s =>
+            new NearestPoint(s.points.Select(p => (p, ""))).To(s.asked).Distance
+            == s.points.Min(p => p.DistanceTo(s.asked))
+        );
+    }
+}
