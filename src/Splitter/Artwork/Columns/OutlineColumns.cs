@@ -55,11 +55,14 @@ internal static class OutlineColumns
     private static ImmutableArray<Column> Columns(Region ground, int widest)
     {
         var perimeter = ground.Rings.Sum(r => r.ToPolyline().Length);
-        var triangles = InnerTriangles.Of(
-            ground,
-            Math.Clamp(SamplingShare * ground.Area / perimeter, LeastSampling, LargestSampling)
-        );
-        if (triangles.Count == 0 || new Skeleton(triangles).Widest > widest)
+        var step = Math.Clamp(SamplingShare * ground.Area / perimeter, LeastSampling, LargestSampling);
+        var triangles = InnerTriangles.Of(ground, step);
+        // Discs through points bulge out between them: by Pythagoras, at most to this diameter (1 um for the grid).
+        var apart = step + 1;
+        if (
+            triangles.Count == 0
+            || new Skeleton(triangles).Widest > Math.Sqrt(((double)widest * widest) + (apart * apart))
+        )
             return [];
         return Reaches
             .Select(reach => Columns(ground, triangles, reach))
@@ -72,7 +75,7 @@ internal static class OutlineColumns
         skeleton.Prune(reach);
         var junctions = new Junctions(triangles, skeleton);
         var branches = new SharpBends(triangles).Cut(junctions.Branches(), junctions.NextJoint);
-        var runs = ColumnJoining.Join(branches);
+        var runs = new ColumnJoining(triangles).Join(branches);
         return new ColumnBuilder(triangles, new CrossLines(ground)).Build(runs);
     }
 
