@@ -17,6 +17,8 @@ internal static class CommandLine
         {
             MakeCommand.Create(output, error),
             PlanCommand.Create(output, error),
+            CheckCommand.Create(output, error),
+            InspectCommand.Create(output, error),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
             help.Action = new HelpWithExamples((HelpAction)help.Action!);

@@ -66,7 +66,3 @@ internal static class Batch
         return clashes.Count == 0 ? Result.Of(all) : Result.Fail<ImmutableArray<Made>>([.. clashes]);
     }
 }
-
-/// <summary>What make and check are called with.</summary>
-/// <param name="Out">Stands for the recipe's own output folder; null for that.</param>
-internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs);

@@ -10,10 +10,7 @@ internal static class MakeCommand
 {
     internal static Command Create(TextWriter output, TextWriter error)
     {
-        var recipes = SharedOptions.Recipes();
-        var hoop = SharedOptions.Hoop();
-        var folder = SharedOptions.Out();
-        var jobs = SharedOptions.Jobs();
+        var options = new BatchOptions();
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "make",
@@ -23,21 +20,16 @@ internal static class MakeCommand
             "splitter make recipes/*.yaml --format json"
         )
         {
-            recipes,
-            hoop,
-            folder,
-            jobs,
+            options.Recipes,
+            options.Hoop,
+            options.Out,
+            options.Jobs,
             format,
         };
         command.SetAction(
             async (call, stop) =>
             {
-                var batch = new BatchCall(
-                    call.GetRequiredValue(recipes),
-                    call.GetValue(hoop),
-                    call.GetValue(folder),
-                    call.GetValue(jobs) ?? Environment.ProcessorCount
-                );
+                var batch = options.Of(call);
                 var form = call.GetValue(format);
                 var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
                 return answer.Write(form, output, error);
@@ -58,7 +50,7 @@ internal static class MakeCommand
         ImmutableArray<Diagnostic> problems = [.. links.OfType<Diagnostic>()];
         if (problems.IsEmpty)
         {
-            progress.Say("writing");
+            progress.BeginWriting(stop);
             problems = new SetWriter(disk).Write([.. all.SelectMany(Sets)], stop);
         }
         if (!problems.IsEmpty)

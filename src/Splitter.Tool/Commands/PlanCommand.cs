@@ -1,4 +1,7 @@
 using System.CommandLine;
+using Splitter.Diagnostics;
+using Splitter.Outputs;
+using Splitter.Recipes;
 
 namespace Splitter.Tool.Commands;
 
@@ -9,11 +12,9 @@ internal static class PlanCommand
     {
         var recipe = SharedOptions.Recipe();
         var hoop = SharedOptions.Hoop();
-        var picture = new Option<string?>("--picture")
-        {
-            Description = "Also draw the overview, as .svg or .png; with several hoops choose one with --hoop.",
-            HelpName = "FILE",
-        };
+        var picture = SharedOptions.Picture(
+            "Also draw the overview, as .svg or .png; with several hoops choose one with --hoop."
+        );
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "plan",
@@ -44,7 +45,8 @@ internal static class PlanCommand
 
     private static Answer Run(PlanCall call, Progress progress)
     {
-        if (call.Picture is { } path && PictureFile.KindOf(path) is null)
+        var kind = PictureFile.KindOf(call.Picture);
+        if (call.Picture is { } path && kind is null)
             return Answer.Wrong([CallProblems.PictureKind(path)]);
         var recipe = new RecipeFile(call.Recipe);
         progress.Say(recipe.Given);
@@ -55,7 +57,7 @@ internal static class PlanCommand
         var diagnostics = recipe.FromHere(planned.Diagnostics);
         if (!planned.TryGet(out var seen))
             return Answer.Wrong(diagnostics);
-        if (call.Picture is { } file && PictureFile.Write(file, seen) is { } problem)
+        if (call.Picture is { } file && Draw(file, kind!.Value, seen) is { } problem)
             return Answer.Wrong([.. diagnostics, problem]);
         PlanSummary[] plans = [.. seen.Plans.Select(PlanSummary.Of)];
         return new(ExitCode.Done, diagnostics)
@@ -64,4 +66,9 @@ internal static class PlanCommand
             Data = plans,
         };
     }
+
+    private static Diagnostic? Draw(string file, OutputKind kind, Outlook seen) =>
+        seen.Plans is [var plan]
+            ? PictureFile.Write(file, OutputRenderer.RenderPlan(seen.Job, plan, kind))
+            : CallProblems.PictureNeedsOneHoop(file, seen.Plans.Select(p => p.Hoop.Name));
 }

@@ -6,8 +6,12 @@ namespace Splitter.Tool.Commands;
 internal sealed class Progress
 {
     private StatusContext? status;
+    private volatile bool writing;
 
-    /// <summary>Work on another thread, so that Ctrl+C is heard; a stopped work is left alone, since nothing of it shows.</summary>
+    /// <summary>
+    /// Work on another thread, so that Ctrl+C is heard. A stopped work is left alone, since nothing of it shows; only
+    /// writing is waited for.
+    /// </summary>
     internal static async Task<T> Around<T>(
         AnswerFormat format,
         TextWriter error,
@@ -16,7 +20,18 @@ internal sealed class Progress
     )
     {
         var progress = new Progress();
-        Task<T> Run() => Task.Run(() => work(progress), stop).WaitAsync(stop);
+        async Task<T> Run()
+        {
+            var task = Task.Run(() => work(progress), stop);
+            try
+            {
+                return await task.WaitAsync(stop);
+            }
+            catch (OperationCanceledException) when (progress.writing)
+            {
+                return await task;
+            }
+        }
 
         // Someone who catches the output of a command in a test or a pipe gets results and diagnostics only.
         if (format == AnswerFormat.Json || error != Console.Error || Console.IsErrorRedirected)
@@ -35,4 +50,13 @@ internal sealed class Progress
     }
 
     internal void Say(string what) => status?.Status(Markup.Escape(what));
+
+    /// <summary>From here on the process does not end before the work does: files are whole or not there.</summary>
+    internal void BeginWriting(CancellationToken stop)
+    {
+        // In this order: a stop is seen either here or by whoever waits.
+        writing = true;
+        stop.ThrowIfCancellationRequested();
+        Say("writing");
+    }
 }

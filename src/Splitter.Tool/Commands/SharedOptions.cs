@@ -46,6 +46,9 @@ internal static class SharedOptions
             HelpName = "NAME|all",
         };
 
+    internal static Option<string?> Picture(string description) =>
+        new("--picture") { Description = description, HelpName = "FILE" };
+
     internal static Option<string?> Out() =>
         new("--out")
         {

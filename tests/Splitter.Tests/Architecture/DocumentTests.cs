@@ -1,5 +1,5 @@
+using System.Text;
 using System.Text.RegularExpressions;
-using Splitter.Recipes;
 
 namespace Splitter.Tests.Architecture;
 
@@ -26,13 +26,15 @@ public sealed partial class DocumentTests
     }
 
     [Fact]
-    public void TheRecipeInTheReadMeIsOne()
+    public void TheRecipeInTheReadMeIsMadeWithoutARemark()
     {
         var recipe = Example().Match(File.ReadAllText(Repository.Path("README.md")).ReplaceLineEndings("\n"));
         Assert.True(recipe.Success);
-        var read = RecipeReader.Read("two-sails.yaml", System.Text.Encoding.UTF8.GetBytes(recipe.Groups["yaml"].Value));
-        Assert.True(read.Succeeded, string.Join("\n", read.Diagnostics));
-        Assert.Empty(read.Diagnostics);
+        var made = Pipeline.Make(
+            new("two-sails.yaml", Encoding.UTF8.GetBytes(recipe.Groups["yaml"].Value), _ => default)
+        );
+        Assert.Empty(made.Diagnostics);
+        Assert.NotEmpty(made.Value.Sets.Single().Parts);
     }
 
     [GeneratedRegex(@"\]\((?<to>[^)#]+)\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]

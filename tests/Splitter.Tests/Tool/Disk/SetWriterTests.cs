@@ -191,6 +191,8 @@ public sealed class SetWriterTests : IDisposable
     /// <returns>How many places there were to fail at.</returns>
     private int CutShortEverywhere(Failure how, bool exchanges, string[] old, string[] next, string[] theirs)
     {
+        // Other systems take the way of two renames.
+        exchanges &= OperatingSystem.IsLinux();
         var (oldSet, newSet, third) = (Set("one", old), Set("two", next), Set("three", "A", "X"));
         var notes = theirs.ToImmutableSortedDictionary(name => name, name => $"mine: {name}", StringComparer.Ordinal);
         for (var at = 0; ; at++)
