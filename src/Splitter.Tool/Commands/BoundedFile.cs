@@ -29,7 +29,7 @@ internal static class BoundedFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            return ([], $"cannot be read ({e.Message})");
+            return ([], $"cannot be read ({e.Message.TrimEnd('.')})");
         }
     }
 }

@@ -28,5 +28,5 @@ internal static class CallProblems
         );
 
     internal static Diagnostic CannotWritePicture(string file, string why) =>
-        Diagnostic.Error(9014, Place.Whole(file), $"cannot write the picture: {why}");
+        Diagnostic.Error(9014, Place.Whole(file), $"cannot write the picture: {why.TrimEnd('.')}");
 }

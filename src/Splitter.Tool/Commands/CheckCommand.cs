@@ -53,7 +53,7 @@ internal static class CheckCommand
             {
                 return Answer.Wrong([
                     .. batch.Diagnostics,
-                    CallProblems.CannotRead(folder.Path, $"cannot be read ({e.Message})"),
+                    CallProblems.CannotRead(folder.Path, $"cannot be read ({e.Message.TrimEnd('.')})"),
                 ]);
             }
         return new(found.TrueForAll(set => set.Same) ? ExitCode.Done : ExitCode.Differences, batch.Diagnostics)

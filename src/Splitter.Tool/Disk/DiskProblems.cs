@@ -9,7 +9,7 @@ internal static class DiskProblems
         Diagnostic.Error(
             5050,
             Place.Whole(folder),
-            $"cannot write here: {why}; the old files are untouched. Make room or give access, or write elsewhere with '--out'"
+            $"cannot write here: {why.TrimEnd('.')}; the old files are untouched. Make room or give access, or write elsewhere with '--out'"
         );
 
     internal static Diagnostic FileOfTheirs(string file) =>
@@ -47,7 +47,7 @@ internal static class DiskProblems
         Diagnostic.Error(
             5056,
             Place.Whole(folder),
-            $"the new files are in place, but the earlier ones, and files of yours among them, are still in this folder: {why}; run 'make' again to move yours back and clear the rest"
+            $"the new files are in place, but the earlier ones, and files of yours among them, are still in this folder: {why.TrimEnd('.')}; run 'make' again to move yours back and clear the rest"
         );
 
     internal static Diagnostic TwoOfTheirs(string kept, string file) =>

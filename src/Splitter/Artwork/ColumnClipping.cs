@@ -25,6 +25,25 @@ internal static class ColumnClipping
         return [.. kept.Select(s => new Column([.. s]))];
     }
 
+    /// <summary>
+    /// The stretches of a column whose rungs lie inside a region from end to end, in the column's direction: what a field
+    /// can sew of a column whose middle it holds.
+    /// </summary>
+    internal static IEnumerable<Column> Within(Column column, PathClipping region)
+    {
+        var rungs = column.Rungs;
+        return
+        [
+            .. from left in region.Spans([.. rungs.Select(r => r.Left)], inside: true)
+            from right in region.Spans([.. rungs.Select(r => r.Right)], inside: true)
+            let common = (From: Math.Max(left.From, right.From), To: Math.Min(left.To, right.To))
+            where common.From < common.To
+            select common is { From: 0 } && common.To == rungs.Length - 1
+                ? column
+                : new Column([.. Stretch(rungs, common.From, common.To)]),
+        ];
+    }
+
     private static List<Rung> Stretch(ImmutableArray<Rung> rungs, double from, double to)
     {
         var stretch = new List<Rung> { At(rungs, from) };

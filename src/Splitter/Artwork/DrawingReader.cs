@@ -1,12 +1,37 @@
 using System.Collections.Immutable;
+using Splitter.Artwork.GeoJson;
+using Splitter.Artwork.Inline;
+using Splitter.Artwork.Sewing;
+using Splitter.Artwork.Svg;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
 
 namespace Splitter.Artwork;
 
-/// <summary>Artwork in any of its forms to a <see cref="Drawing"/>.</summary>
+/// <summary>
+/// Artwork in any of its forms to a <see cref="Drawing"/>: what is painted is read first, then it is decided how each
+/// of it is sewn, last is cut away what later shapes hide.
+/// </summary>
 internal static class DrawingReader
 {
     internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources) =>
-        throw new NotSupportedException();
+        from sheet in ReadSheet(recipe, sources)
+        from shapes in ShapeMaker.Make(recipe, sheet)
+        from visible in Layers.CutAway(shapes)
+        from drawing in Finish(recipe, sheet, visible)
+        select drawing;
+
+    private static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
+    {
+        if (sources is not [var source])
+            return InlineReader.Read(recipe.Artwork);
+        return Path.GetExtension(source.Path).Equals(".svg", StringComparison.OrdinalIgnoreCase)
+            ? SvgReader.Read(source, recipe.Artwork.Width)
+            : GeoJsonReader.Read(source, recipe.Artwork.Width, recipe.PlaceOf("artwork"));
+    }
+
+    private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
+        shapes.IsEmpty
+            ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
+            : Result.Of(new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes));
 }

@@ -17,11 +17,12 @@ internal static class Cutter
         {
             var reach = Reach.Of(plan, hooping, overlap.Edges);
             var lines = new PathClipping(reach.Lines);
+            var ground = new PathClipping(Region.Of(plan.Hoopings[hooping].Ground));
             for (var i = 0; i < drawing.Shapes.Length; i++)
             {
                 if (plan.Owners[i] == hooping)
                     pieces.Add(Whole(drawing.Shapes[i], hooping));
-                else if (plan.Owners[i] is null && Cut(drawing.Shapes[i], hooping, reach, lines) is { } piece)
+                else if (plan.Owners[i] is null && Cut(drawing.Shapes[i], hooping, reach, lines, ground) is { } piece)
                     pieces.Add(piece);
             }
         }
@@ -55,7 +56,7 @@ internal static class Cutter
         };
 
     /// <summary>What the hooping sews of a shape that seams cut; null when that is nothing.</summary>
-    private static Piece? Cut(Shape shape, int hooping, Reach reach, PathClipping lines)
+    private static Piece? Cut(Shape shape, int hooping, Reach reach, PathClipping lines, PathClipping ground)
     {
         if (!shape.Footprint.Bounds.Meets(reach.Lines.Bounds))
             return null;
@@ -78,7 +79,10 @@ internal static class Cutter
             case SatinShape satin:
                 ImmutableArray<Column> columns =
                 [
-                    .. satin.Columns.SelectMany(c => ColumnClipping.Keep(c, lines, inside: true)),
+                    // A column is divided by its middle line; its rungs may stick out of the field beside it.
+                    .. satin
+                        .Columns.SelectMany(c => ColumnClipping.Keep(c, lines, inside: true))
+                        .SelectMany(c => ColumnClipping.Within(c, ground)),
                 ];
                 return columns.IsEmpty
                     ? null

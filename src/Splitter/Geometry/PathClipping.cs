@@ -50,8 +50,6 @@ internal sealed class PathClipping
         for (var i = 1; i < points.Length; i++)
         {
             var (from, to) = (points[i - 1], points[i]);
-            if (from == to)
-                continue;
             var shares = Crossings(from, to);
             for (var k = 1; k < shares.Count; k++)
             {
@@ -126,9 +124,9 @@ internal sealed class PathClipping
             if (Math.Abs(cross) < Parallel)
             {
                 // Along the same line the ends of the edge may lie within the segment.
-                if ((dx * fy) - (dy * fx) == 0)
+                var length = (dx * dx) + (dy * dy);
+                if (length > 0 && (dx * fy) - (dy * fx) == 0)
                 {
-                    var length = (dx * dx) + (dy * dy);
                     AddWithin(((fx * dx) + (fy * dy)) / length);
                     AddWithin((((b.X - (double)from.X) * dx) + ((b.Y - (double)from.Y) * dy)) / length);
                 }

@@ -16,8 +16,10 @@ internal static class Units
     internal const int TapeStep = 100;
 
     /// <summary>Millimetres to whole micrometres, halves away from zero.</summary>
-    internal static int FromMillimetres(double millimetres) =>
-        (int)Math.Round(millimetres * Millimetre, MidpointRounding.AwayFromZero);
+    internal static int FromMillimetres(double millimetres) => Round(millimetres * Millimetre);
+
+    /// <summary>To whole micrometres, halves away from zero.</summary>
+    internal static int Round(double micrometres) => (int)Math.Round(micrometres, MidpointRounding.AwayFromZero);
 
     /// <summary>Micrometres to millimetres.</summary>
     internal static double ToMillimetres(double micrometres) => micrometres / Millimetre;

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
@@ -14,32 +12,37 @@ internal static class CsvWriter
     /// <summary>Command is what brings the needle there: a stitch, a move without sewing, or a trim and such a move.</summary>
     internal static byte[] Write(Part part)
     {
-        var text = new StringBuilder(Heading);
+        var text = new TextBytes().Add(Heading);
         foreach (var needle in NeedleWalk.Of(part))
         {
-            var (at, on) = (needle.At, needle.Stitch.At);
-            text.Append(CultureInfo.InvariantCulture, $"{needle.Step.Number},{Words.Of(needle.Step.Kind)},")
-                .Append(Field(PartFigures.NameOf(needle.Step)))
-                .Append(',')
-                .Append(Field(needle.Block.Of))
-                .Append(',')
-                .Append(Words.Of(needle.Stitch.Use))
-                .Append(CultureInfo.InvariantCulture, $",{at.U / 10m:0.0},{at.V / 10m:0.0}")
-                .Append(CultureInfo.InvariantCulture, $",{Millimetres(on.X)},{Millimetres(on.Y)},")
-                .Append(
+            text.Add(needle.Step.Number)
+                .Add(',')
+                .Add(Words.Of(needle.Step.Kind))
+                .Add(',')
+                .Add(Field(PartFigures.NameOf(needle.Step)))
+                .Add(',')
+                .Add(Field(needle.Block.Of))
+                .Add(',')
+                .Add(Words.Of(needle.Stitch.Use))
+                .Add(',')
+                .AddTenths(needle.At.U)
+                .Add(',')
+                .AddTenths(needle.At.V)
+                .Add(',')
+                .AddTenths(needle.Stitch.At.X / Units.TapeStep)
+                .Add(',')
+                .AddTenths(needle.Stitch.At.Y / Units.TapeStep)
+                .Add(
                     needle.Arrival switch
                     {
-                        Arrival.Sewn => "stitch\n",
-                        Arrival.Moved => "move\n",
-                        _ => "trim\n",
+                        Arrival.Sewn => ",stitch\n"u8,
+                        Arrival.Moved => ",move\n"u8,
+                        _ => ",trim\n"u8,
                     }
                 );
         }
-        return Encoding.UTF8.GetBytes(text.ToString());
+        return text.ToArray();
     }
-
-    private static string Millimetres(int micrometres) =>
-        ((decimal)micrometres / Units.Millimetre).ToString("0.0", CultureInfo.InvariantCulture);
 
     private static string Field(string text) =>
         text.AsSpan().ContainsAny(",\"\r\n") ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;

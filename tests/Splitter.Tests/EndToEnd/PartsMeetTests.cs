@@ -37,6 +37,7 @@ public sealed class PartsMeetTests
             from width in Gen.Int[90, 180]
             from height in Gen.Int[120, 260]
             from clearance in Gen.Int[0, 5]
+            from rope in Gen.Int[1, 8]
             select (
                 Clearance: clearance,
                 Recipe: $$"""
@@ -44,7 +45,7 @@ public sealed class PartsMeetTests
                 artwork:
                   shapes:
                     - { wkt: "POLYGON(({{outline}}))", id: ground, fill: "#336699" }
-                    - { wkt: "LINESTRING({{satin}})", id: rope, stroke: "#993333", stroke-width: 3 mm }
+                    - { wkt: "LINESTRING({{satin}})", id: rope, stroke: "#993333", stroke-width: {{rope}} mm }
                     - { wkt: "LINESTRING({{outline}})", id: line, stroke: "#222222", stroke-width: 0.4 mm }
                 hoops: [{ name: test, field: {{width}} x {{height}} mm }]
                 fields: { clearance: {{clearance}} mm }

@@ -32,7 +32,7 @@ public sealed class PredictedFitTests
                 .Select(c => Point.FromMillimetres(double.Parse(c[0]), double.Parse(c[1]))),
         ];
         var setting = new PredictedFit.Setting(marks, PerAxis, new Stretch());
-        var predicted = Math.Sqrt(setting.Variance(Point.FromMillimetres(x, y))) / 1000;
+        var predicted = Math.Sqrt(setting.SettingVariance(Point.FromMillimetres(x, y))) / 1000;
         Assert.Equal(expected, predicted, 4);
     }
 
@@ -64,12 +64,38 @@ public sealed class PredictedFitTests
     public void ClothThatGivesAddsItsStrainTimesTheDistance()
     {
         ImmutableArray<Point> marks = [Point.FromMillimetres(0, 0), Point.FromMillimetres(100, 0)];
-        var at = Point.FromMillimetres(50, 100);
-        // The warp runs up the drawing: 100 mm along it at 0.2 % is 0.2 mm.
-        var stiff = new PredictedFit.Setting(marks, 0, new Stretch()).Variance(at);
-        var warp = new PredictedFit.Setting(marks, 0, new Stretch { Warp = 0.002, WarpDirection = 90 }).Variance(at);
+        var at = Point.FromMillimetres(100, 100);
+        // The warp runs up the drawing: 100 mm along it from the nearer corner at 0.2 % is 0.2 mm.
+        var stiff = new PredictedFit.Setting(marks, 0, new Stretch()).StretchVariance(at);
+        var warp = new PredictedFit.Setting(marks, 0, new Stretch { Warp = 0.002, WarpDirection = 90 }).StretchVariance(
+            at
+        );
         Assert.Equal(0, stiff);
         Assert.Equal(200, Math.Sqrt(warp), 6);
+    }
+
+    [Fact]
+    public void AHoopingsClothGivesOnlyUpToTheCornersOfTheNext()
+    {
+        // 0 - 1 - 2 up the warp: part 1 is set at y 0, part 2 at y 100; the place at y 150 is 100 and 50 mm from them.
+        var sequence = new Sequence([0, 1, 2], [null, 0, 1]);
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100)) with
+        {
+            Registration = new() { Accuracy = 0 },
+            Cloth = new()
+            {
+                Stretch = new() { Warp = 0.002, WarpDirection = 90 },
+            },
+        };
+        ImmutableArray<Corner> corners =
+        [
+            Mark("A1", 0, 0, donor: 0, receiver: 1),
+            Mark("A2", 100, 0, donor: 0, receiver: 1),
+            Mark("B1", 0, 100, donor: 1, receiver: 2),
+            Mark("B2", 100, 100, donor: 1, receiver: 2),
+        ];
+        var fit = new PredictedFit(recipe, sequence, corners);
+        Assert.Equal(Math.Sqrt((200 * 200) + (100 * 100)), fit.Misfit(0, 2, Point.FromMillimetres(50, 150)), 6);
     }
 
     private static Corner Mark(string id, double x, double y, int donor, int receiver) =>

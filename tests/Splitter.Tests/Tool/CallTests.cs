@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Splitter.Tool;
 
 namespace Splitter.Tests.Tool;
 
@@ -23,7 +22,7 @@ public sealed class CallTests : IDisposable
     [InlineData("compare old new", "'compare'")]
     public async Task ACallThatIsNotUnderstoodIsToldSo(string call, string names)
     {
-        var ran = await Run(call.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        var ran = await ToolRun.Run(call.Split(' ', StringSplitOptions.RemoveEmptyEntries));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.All(
             ran.Error.TrimEnd().Split('\n'),
@@ -39,7 +38,7 @@ public sealed class CallTests : IDisposable
     [InlineData("--help", "70  a defect")]
     public async Task HelpShowsExamplesAndExitCodes(string call, string text)
     {
-        var ran = await Run(call.Split(' '));
+        var ran = await ToolRun.Run(call.Split(' '));
         Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
         Assert.Contains(text, ran.Output, StringComparison.Ordinal);
     }
@@ -50,11 +49,11 @@ public sealed class CallTests : IDisposable
         var nowhere = Path.Combine(root, "nowhere.yaml");
         Assert.Equal(
             (2, "", $"{nowhere}: error SPL9010: the file does not exist; give the path of a file that can be read\n"),
-            Told(await Run("make", nowhere))
+            Told(await ToolRun.Run("make", nowhere))
         );
         Assert.Equal(
             (2, "", $"{root}: error SPL9010: the file is a folder; give the path of a file that can be read\n"),
-            Told(await Run("plan", root))
+            Told(await ToolRun.Run("plan", root))
         );
     }
 
@@ -69,7 +68,7 @@ public sealed class CallTests : IDisposable
             hoops: [{ name: small, field: 130 x 180 mm }]
             """
         );
-        var ran = await Run("plan", recipe);
+        var ran = await ToolRun.Run("plan", recipe);
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("art/bay.svg", ran.Error, StringComparison.Ordinal);
     }
@@ -78,7 +77,7 @@ public sealed class CallTests : IDisposable
     public async Task ARecipeIsNamedOnce()
     {
         var recipe = Recipe("bay.yaml", "splitter: 1\n");
-        var ran = await Run("make", recipe, Path.Combine(root, ".", "bay.yaml"));
+        var ran = await ToolRun.Run("make", recipe, Path.Combine(root, ".", "bay.yaml"));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("SPL9011", ran.Error, StringComparison.Ordinal);
     }
@@ -88,7 +87,7 @@ public sealed class CallTests : IDisposable
     {
         var b = Recipe("b.yaml", "splitter: 1\nartwork: { width: 3 }\nhoop: x\n");
         var a = Recipe("a.yaml", "splitter: 2\n");
-        var ran = await Run("make", b, a);
+        var ran = await ToolRun.Run("make", b, a);
         var places = ran
             .Error.TrimEnd()
             .Split('\n')
@@ -102,7 +101,7 @@ public sealed class CallTests : IDisposable
     public async Task APictureHasAKind()
     {
         var recipe = Recipe("bay.yaml", "splitter: 1\n");
-        var ran = await Run("plan", recipe, "--picture", Path.Combine(root, "plan.jpg"));
+        var ran = await ToolRun.Run("plan", recipe, "--picture", Path.Combine(root, "plan.jpg"));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("SPL9012", ran.Error, StringComparison.Ordinal);
     }
@@ -111,7 +110,7 @@ public sealed class CallTests : IDisposable
     public async Task AProgramGetsOneDocument()
     {
         var recipe = Recipe("bay.yaml", "splitter: 1\nhoop: x\n");
-        var ran = await Run("make", recipe, "--format", "json");
+        var ran = await ToolRun.Run("make", recipe, "--format", "json");
         using var document = JsonDocument.Parse(ran.Output);
         var answer = document.RootElement;
         Assert.Equal(2, answer.GetProperty("exit_code").GetInt32());
@@ -130,12 +129,4 @@ public sealed class CallTests : IDisposable
     }
 
     private static (int, string, string) Told(Ran ran) => (ran.ExitCode, ran.Output, ran.Error);
-
-    private static async Task<Ran> Run(params string[] call)
-    {
-        using var output = new StringWriter { NewLine = "\n" };
-        using var error = new StringWriter { NewLine = "\n" };
-        var code = await CommandLine.Run(call, output, error);
-        return new(code, output.ToString(), error.ToString());
-    }
 }

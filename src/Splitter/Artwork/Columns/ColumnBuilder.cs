@@ -6,8 +6,8 @@ namespace Splitter.Artwork.Columns;
 /// <summary>Builds columns from runs of branches: first what is theirs alone, then their ends, the longest column first.</summary>
 internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
 {
-    /// <summary>Where a rung is looked at to see whether other columns cover it, as shares of it.</summary>
-    private static readonly ImmutableArray<double> Probes = [0.06, 0.3, 0.5, 0.7, 0.94];
+    /// <summary>At how many places a rung is looked at to see whether other columns cover it.</summary>
+    private const int Probes = 16;
 
     /// <summary>A column does not count as covering its own end within this many widths of it.</summary>
     private const double OwnEnd = 2;
@@ -43,11 +43,7 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
                         .SelectMany(t => Pairs(t.Track, t.Track.Count))
                         .Concat(Pairs(track, Own(track)))
                 );
-                ends.IntoJoint(
-                    track,
-                    last.Heading,
-                    r => Probes.All(p => covering.Contains(r.Left.Towards(r.Right, p)))
-                );
+                ends.IntoJoint(track, last.Heading, rung => Bare(rung, covering));
                 return track;
             }
             tracks[i] = (tracks[i].Run, BothEnds(tracks[i].Run, tracks[i].Track, JoinedEnd));
@@ -84,5 +80,15 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
     {
         for (var i = 1; i < count; i++)
             yield return (track[i - 1], track[i]);
+    }
+
+    private static (double From, double To)? Bare(Rung rung, CoveredGround covering)
+    {
+        // In the middle of its share each: an edge that two columns have in common covers nothing of either.
+        var bare = Enumerable
+            .Range(0, Probes)
+            .Where(i => !covering.Contains(rung.Left.Towards(rung.Right, (i + 0.5) / Probes)))
+            .ToList();
+        return bare.Count == 0 ? null : (bare[0] / (double)Probes, (bare[^1] + 1) / (double)Probes);
     }
 }

@@ -23,17 +23,8 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// <summary>Columns run no further into a joint than this, in widths: beyond lies another branch.</summary>
     private const double LongestReach = 3;
 
-    /// <summary>Rungs of an end are this share of its width apart, but not outside the two bounds, µm.</summary>
-    private const double StepShare = 0.08;
-
-    private const double LeastStep = 50;
-    private const double LargestStep = 250;
-
-    /// <summary>A rung this share longer than the column still reaches out to the outline: no sliver is left beside it.</summary>
-    private const double Stretch = 0.12;
-
-    /// <summary>Halvings of the last step, down to a micrometre.</summary>
-    private const int Halvings = 8;
+    /// <summary>Ground left bare behind a joint is worth going on for from this share of a square of the column's width.</summary>
+    private const double WorthGoingOn = 0.1;
 
     /// <summary>To where the outline ends.</summary>
     /// <param name="last">The facing points of the track's last rung.</param>
@@ -55,12 +46,70 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
                 return;
             }
         }
-        Advance(track, heading, double.PositiveInfinity, _ => false, clip: false);
+        Taper(track, heading, cap);
     }
 
-    /// <summary>Into a joint, until other columns have covered its rungs for the length of an overlap.</summary>
-    internal void IntoJoint(Track track, Vector heading, Func<Rung, bool> isCovered) =>
-        Advance(track, heading, LongestReach * track.Last.Width, isCovered, clip: true);
+    /// <summary>
+    /// Into a joint, until other columns have covered its rungs for the length of an overlap and leave nothing worth
+    /// sewing behind it. Where they cover part of a rung, it is shortened to the rest and an overlap.
+    /// </summary>
+    /// <param name="bare">What others leave of a rung, as shares of it from its left end; null for nothing.</param>
+    internal void IntoJoint(Track track, Vector heading, Func<Rung, (double From, double To)?> bare)
+    {
+        var width = track.Last.Width;
+        var march = new March(lines, track.Last, heading, keepsWidth: true);
+        var rungs = march.Rungs(LongestReach * width).Select(rung => (Rung: rung, Bare: bare(rung))).ToList();
+        double Left((Rung Rung, (double From, double To)? Bare) r) =>
+            r.Bare is { } b ? (b.To - b.From) * r.Rung.Width * march.Step : 0;
+        var (behind, covered, share) = (rungs.Sum(Left), 0.0, (From: 0.0, To: 1.0));
+        foreach (var rung in rungs)
+        {
+            behind -= Left(rung);
+            covered = rung.Bare is null ? covered + march.Step : 0;
+            share = rung.Bare ?? share;
+            var more = Overlap / rung.Rung.Width;
+            track.Lay(
+                new(
+                    rung.Rung.Left.Towards(rung.Rung.Right, Math.Max(0, share.From - more)),
+                    rung.Rung.Left.Towards(rung.Rung.Right, Math.Min(1, share.To + more))
+                )
+            );
+            if (covered >= Overlap && behind < WorthGoingOn * width * width)
+                return;
+        }
+    }
+
+    /// <summary>Rung by rung to where the outline ends; between rungs the edges follow it.</summary>
+    private void Taper(Track track, Vector heading, List<int>? cap)
+    {
+        var (first, last) = (0, (cap?.Count ?? 0) - 1);
+        foreach (
+            var rung in new March(lines, track.Last, heading, keepsWidth: false).Rungs(LongestCap * track.Last.Width)
+        )
+        {
+            if (cap is null)
+            {
+                track.Add(rung);
+                continue;
+            }
+            var left = Nearest(cap, first, last, rung.Left, fromEnd: false);
+            var right = Nearest(cap, left, last, rung.Right, fromEnd: true);
+            track.Add(
+                [.. cap[(first + 1)..Math.Max(first + 1, left)].Select(i => ground.Points[i]), rung.Left],
+                [
+                    .. cap[Math.Min(right + 1, last)..last].AsEnumerable().Reverse().Select(i => ground.Points[i]),
+                    rung.Right,
+                ]
+            );
+            (first, last) = (left, right);
+        }
+    }
+
+    private int Nearest(List<int> cap, int first, int last, Point to, bool fromEnd)
+    {
+        var places = Enumerable.Range(first, last - first + 1);
+        return (fromEnd ? places.Reverse() : places).MinBy(i => ground.Points[cap[i]].DistanceTo(to));
+    }
 
     private bool IsStraightEnd(List<int> cap, int a, int b, Vector heading)
     {
@@ -71,53 +120,4 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
         var chord = Vector.Between(ground.Points[a], ground.Points[b]);
         return chord.Length >= StraightEnd * length && Vector.Dot(chord.Unit.Left, heading) >= Math.Cos(Slant);
     }
-
-    private void Advance(Track track, Vector heading, double furthest, Func<Rung, bool> isCovered, bool clip)
-    {
-        var last = track.Last;
-        var (from, across) = (last.Middle, heading.Left);
-        double Along(Point p) => Vector.Dot(Vector.Between(from, p), heading);
-        double Aside(Point p) => Vector.Dot(Vector.Between(from, p), across);
-        var before = (Low: Aside(last.Right), High: Aside(last.Left));
-        var limit = clip ? before : (Low: double.NegativeInfinity, High: double.PositiveInfinity);
-        var gone = Math.Max(0, Math.Max(Along(last.Left), Along(last.Right)));
-        var step = Math.Clamp(StepShare * last.Width, LeastStep, LargestStep);
-        double covered = 0;
-        while (gone + step <= furthest)
-        {
-            if (Span(gone + step) is not { } span)
-            {
-                // The end lies within this step.
-                double near = gone,
-                    far = gone + step;
-                for (var i = 0; i < Halvings; i++)
-                    (near, far) = Span((near + far) / 2) is null ? (near, (near + far) / 2) : ((near + far) / 2, far);
-                if (near > gone && Span(near) is { } end)
-                    track.Add(RungAt(near, end));
-                return;
-            }
-            gone += step;
-            before = span;
-            track.Add(RungAt(gone, span));
-            covered = isCovered(track.Last) ? covered + step : 0;
-            if (covered >= Overlap)
-                return;
-        }
-
-        Rung RungAt(double at, (double Low, double High) span) =>
-            new(((heading * at) + (across * span.High)).From(from), ((heading * at) + (across * span.Low)).From(from));
-
-        (double Low, double High)? Span(double at)
-        {
-            var found = lines.Spans((heading * at).From(from), across).DefaultIfEmpty().MaxBy(s => Common(s, before));
-            if (Common(found, before) <= 0)
-                return null;
-            var low = found.Low < limit.Low * (1 + Stretch) ? limit.Low : found.Low;
-            var high = found.High > limit.High * (1 + Stretch) ? limit.High : found.High;
-            return high > low ? (low, high) : null;
-        }
-    }
-
-    private static double Common((double Low, double High) a, (double Low, double High) b) =>
-        Math.Min(a.High, b.High) - Math.Max(a.Low, b.Low);
 }

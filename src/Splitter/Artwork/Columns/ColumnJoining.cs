@@ -3,10 +3,19 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Columns;
 
 /// <summary>Joins branches that go straight on over a joint to one column, as the bar of a T.</summary>
-internal static class ColumnJoining
+internal sealed class ColumnJoining(InnerTriangles ground)
 {
     /// <summary>Branches that turn by more than this do not make one column, radians (45 degrees).</summary>
     private const double LargestTurn = 45 * Math.PI / 180;
+
+    /// <summary>
+    /// Branches of a curve, seen from where a joint begins and ends, turn by up to this, radians (110 degrees): a ring
+    /// runs on past a stem that meets it.
+    /// </summary>
+    private const double LargestCurve = 110 * Math.PI / 180;
+
+    /// <summary>An outline that nowhere turns by this is a curve, radians (30 degrees).</summary>
+    private const double CurveCorner = 30 * Math.PI / 180;
 
     /// <summary>One width aside counts as much as this turn, radians (30 degrees).</summary>
     private const double AsideAsTurn = 30 * Math.PI / 180;
@@ -20,7 +29,7 @@ internal static class ColumnJoining
     /// <summary>One end of a branch; a branch that is walked out of over this end.</summary>
     private sealed record End(int Branch, bool AtStart, Branch Outwards);
 
-    internal static List<Run> Join(List<Branch> branches)
+    internal List<Run> Join(List<Branch> branches)
     {
         var ends = branches
             .SelectMany((b, i) => new[] { new End(i, true, b.Reversed()), new End(i, false, b) })
@@ -33,7 +42,7 @@ internal static class ColumnJoining
             from b in joint
             where (a.Branch, a.AtStart).CompareTo((b.Branch, b.AtStart)) < 0
             let score = Score(a.Outwards, b.Outwards)
-            where score < LargestTurn
+            where score < LargestTurn || (score < LargestCurve && IsCurve(a.Outwards, b.Outwards))
             orderby Math.Round(score / SameScore), a.Outwards.Last.Middle, b.Outwards.Last.Middle
             select (a, b);
         foreach (var (a, b) in pairs)
@@ -70,6 +79,22 @@ internal static class ColumnJoining
             runs.Add(new(chain, closed));
         }
         return runs;
+    }
+
+    /// <summary>One side of the outline goes on from one end to the other without a corner.</summary>
+    private bool IsCurve(Branch a, Branch b)
+    {
+        var outline = new OutlineCorners(ground);
+        var (from, to) = (a.Steps[^1], b.Steps[^1]);
+        return IsSmooth(from.Left, to.Right) || IsSmooth(to.Left, from.Right);
+
+        bool IsSmooth(int start, int end)
+        {
+            var reach = Track.LongestDetour * ground.Points[start].DistanceTo(ground.Points[end]);
+            var around = SharpBends.CornerReach * a.Last.Width;
+            return outline.Chain(start, end, reach)?.TrueForAll(p => Math.Abs(outline.Turn(p, around)) < CurveCorner)
+                ?? false;
+        }
     }
 
     private static double Score(Branch a, Branch b)

@@ -7,15 +7,15 @@ internal sealed class Junctions
 {
     /// <summary>
     /// Forks nearer to each other than this many radii of the larger disc are one joint: the four arms of an X meet in
-    /// two forks.
+    /// two forks, 1.2 radii apart where they cross at 60 degrees.
     /// </summary>
-    private const double SameJoint = 1.1;
+    private const double SameJoint = 1.5;
 
     /// <summary>
     /// Steps nearer to a fork than this many radii of its disc lie askew. Where a stem meets a bar of its own width the
     /// last straight rung is 0.82 radii away; rungs are laid straight from there on anyway.
     /// </summary>
-    private const double AskewReach = 0.75;
+    private const double AskewReach = 1;
 
     /// <summary>A side that advances by less than this share of the column's width stands still.</summary>
     private const double StandStill = 0.06;

@@ -43,6 +43,9 @@ internal sealed class RungSpacing
     private readonly List<double> sums = [0];
     private readonly double start;
     private readonly double end;
+
+    /// <summary>Between the rungs that were laid by rule; only there is the mean taken.</summary>
+    private readonly (double From, double To) core;
     private readonly double width;
 
     private RungSpacing(Track track)
@@ -68,6 +71,7 @@ internal sealed class RungSpacing
             }
         }
         (start, end) = (0, total);
+        core = (ProgressAt(track.LaidAtStart), ProgressAt(track.Count - 1 - track.LaidAtEnd));
     }
 
     internal static Column Even(Track track)
@@ -90,27 +94,35 @@ internal sealed class RungSpacing
     /// </summary>
     private double[] Squared()
     {
+        double Left(int i) => leftWay[track.Rungs[i].Left];
         var squared = new double[track.Count];
+        var (first, last) = (track.LaidAtStart, track.Count - 1 - track.LaidAtEnd);
         for (var i = 0; i < track.Count; i++)
         {
-            var (left, right) = (leftWay[track.Rungs[i].Left], rightWay[track.Rungs[i].Right]);
-            squared[i] = left;
-            if (i == 0 || i == track.Count - 1)
+            squared[i] = Left(i);
+            // Rungs laid by rule stay, and so do those at the outline's own ends.
+            if (i < first || i > last || i == 0 || i == track.Count - 1)
                 continue;
-            var tangents = Tangent(track.Left, leftWay, left) + Tangent(track.Right, rightWay, right);
-            var square = Vector.Dot(tangents, tangents);
-            if (square > LeastTangents)
-            {
-                var rung = Vector.Between(track[i].Left, track[i].Right);
-                var turn = Vector.Dot(rung, tangents) / square;
-                squared[i] += Math.Clamp(turn, -SquaringReach * width, SquaringReach * width);
-            }
-            var progressed = left + right - leftWay[track.Rungs[i - 1].Left] - rightWay[track.Rungs[i - 1].Right];
-            squared[i] = Math.Clamp(squared[i], squared[i - 1], squared[i - 1] + progressed);
-            var ahead = leftWay[^1] + rightWay[^1] - left - right;
-            squared[i] = Math.Clamp(squared[i], leftWay[^1] - ahead, leftWay[^1]);
+            squared[i] += Askew(i);
+            // Neither edge may run backwards: from the rung before, and to the next one that stays.
+            var stays = i == last ? i + 1 : track.Count - 1;
+            var (gone, ahead) = (ProgressAt(i) - ProgressAt(i - 1), ProgressAt(stays) - ProgressAt(i));
+            squared[i] = Math.Clamp(squared[i], squared[i - 1], squared[i - 1] + gone);
+            squared[i] = Math.Clamp(squared[i], Left(stays) - ahead, Left(stays));
         }
         return squared;
+    }
+
+    /// <summary>How far a rung's left end must move on, and its right end back, to stand square; µm.</summary>
+    private double Askew(int rung)
+    {
+        var (left, right) = track.Rungs[rung];
+        var tangents = Tangent(track.Left, leftWay, leftWay[left]) + Tangent(track.Right, rightWay, rightWay[right]);
+        var square = Vector.Dot(tangents, tangents);
+        var across = Vector.Between(track[rung].Left, track[rung].Right);
+        return square < LeastTangents
+            ? 0
+            : Math.Clamp(Vector.Dot(across, tangents) / square, -SquaringReach * width, SquaringReach * width);
     }
 
     private Vector Tangent(IReadOnlyList<Point> edge, double[] ways, double at)
@@ -121,6 +133,8 @@ internal sealed class RungSpacing
         var tangent = Vector.Between(On(edge, ways, from), On(edge, ways, to));
         return tangent.Length > 0 ? tangent.Unit : tangent;
     }
+
+    private double ProgressAt(int rung) => leftWay[track.Rungs[rung].Left] + rightWay[track.Rungs[rung].Right];
 
     private IEnumerable<double> Places()
     {
@@ -159,7 +173,7 @@ internal sealed class RungSpacing
     {
         var reach = 2 * MeanReach * width;
         if (!track.Closed)
-            reach = Math.Min(reach, Math.Min(at - start, end - at));
+            reach = Math.Min(reach, Math.Min(at - core.From, core.To - at));
         return reach < 1 ? LeftAt(at) : (Sum(at + reach) - Sum(at - reach)) / (2 * reach);
     }
 

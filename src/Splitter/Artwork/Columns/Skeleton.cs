@@ -150,11 +150,22 @@ internal sealed class Skeleton
     private Stretch Turned(Stretch stretch) =>
         new(stretch.To, stretch.From, [.. stretch.Sides.AsEnumerable().Reverse().Select(s => ground.Across[s])]);
 
+    /// <summary>
+    /// A spur's reach is the furthest that it gets from its root, not its length: into a round end, whose points all lie
+    /// on one circle, it may wander.
+    /// </summary>
     private Spur Measure(Stretch stretch)
     {
-        var length = Length(stretch);
-        var rest = IsTip(stretch.To) ? 0 : Disc(stretch.To).Radius;
-        return new(stretch, (length + rest) / Disc(stretch.From).Radius, length);
+        var (centre, radius) = Disc(stretch.From);
+        var furthest = IsTip(stretch.To)
+            ? centre.DistanceTo(Tip(stretch))
+            : centre.DistanceTo(Disc(stretch.To).Centre) + Disc(stretch.To).Radius;
+        foreach (var step in Steps(stretch))
+            furthest = Math.Max(
+                furthest,
+                centre.DistanceTo(ground.Points[step.Left].Towards(ground.Points[step.Right], 0.5))
+            );
+        return new(stretch, furthest / radius, Length(stretch));
     }
 
     private bool IsEvenEnd(Spur a, Spur b)

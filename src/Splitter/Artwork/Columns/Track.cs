@@ -7,9 +7,12 @@ internal sealed class Track
 {
     /// <summary>
     /// An edge follows the outline from one rung to the next where that is no longer than this many times the straight
-    /// way (right angles have 1.41); else another branch opens there, and the edge runs straight across its mouth.
+    /// way (right angles have 1.41); else another branch opens there, and the edge swings across its mouth.
     /// </summary>
-    private const double LongestDetour = 1.5;
+    internal const double LongestDetour = 1.5;
+
+    /// <summary>Chords of an edge across a mouth.</summary>
+    private const int SwingParts = 8;
 
     private readonly List<Point> left = [];
     private readonly List<Point> right = [];
@@ -18,6 +21,11 @@ internal sealed class Track
     private Track() { }
 
     internal bool Closed { get; private init; }
+
+    /// <summary>How many rungs at the start, and at the end, were laid by rule.</summary>
+    internal int LaidAtStart { get; private init; }
+
+    internal int LaidAtEnd { get; private set; }
 
     internal IReadOnlyList<Point> Left => left;
 
@@ -43,8 +51,9 @@ internal sealed class Track
         for (var i = 1; i < (closed ? steps.Count + 1 : steps.Count); i++)
         {
             var (from, to) = (steps[i - 1], steps[i % steps.Count]);
-            var back = Edge(ground, to.Right, from.Right).AsEnumerable().Reverse();
-            track.Add(Edge(ground, from.Left, to.Left).Skip(1), back.Skip(1));
+            var (first, last) = (Heading(ground, from), Heading(ground, to));
+            var back = Edge(ground, to.Right, from.Right, -last, -first).AsEnumerable().Reverse();
+            track.Add(Edge(ground, from.Left, to.Left, first, last).Skip(1), back.Skip(1));
         }
         return track;
     }
@@ -60,10 +69,22 @@ internal sealed class Track
 
     internal void Add(Rung rung) => Add([rung.Left], [rung.Right]);
 
+    /// <summary>Another rung, laid by rule rather than found on the outline: it stays as it is.</summary>
+    internal void Lay(Rung rung)
+    {
+        Add(rung);
+        LaidAtEnd++;
+    }
+
     /// <summary>The same column walked the other way.</summary>
     internal Track Reversed()
     {
-        var turned = new Track { Closed = Closed };
+        var turned = new Track
+        {
+            Closed = Closed,
+            LaidAtStart = LaidAtEnd,
+            LaidAtEnd = LaidAtStart,
+        };
         turned.left.AddRange(right.AsEnumerable().Reverse());
         turned.right.AddRange(left.AsEnumerable().Reverse());
         turned.rungs.AddRange(
@@ -72,10 +93,30 @@ internal sealed class Track
         return turned;
     }
 
-    private static List<Point> Edge(InnerTriangles ground, int from, int to)
+    private static Vector Heading(InnerTriangles ground, Facing step) =>
+        Vector.Between(ground.Points[step.Left], ground.Points[step.Right]).Unit.Left;
+
+    private static List<Point> Edge(InnerTriangles ground, int from, int to, Vector leaving, Vector arriving)
     {
-        var straight = ground.Points[from].DistanceTo(ground.Points[to]);
-        var chain = new OutlineCorners(ground).Chain(from, to, straight * LongestDetour) ?? [from, to];
-        return chain.ConvertAll(i => ground.Points[i]);
+        var (start, end) = (ground.Points[from], ground.Points[to]);
+        var length = start.DistanceTo(end);
+        var chain = new OutlineCorners(ground).Chain(from, to, length * LongestDetour);
+        return chain is not null
+            ? chain.ConvertAll(i => ground.Points[i])
+            : Swing(start, end, leaving * length, arriving * length);
+    }
+
+    /// <summary>A cubic (Hermite's) with given directions at its ends: a straight line where they lie on it.</summary>
+    private static List<Point> Swing(Point start, Point end, Vector leaving, Vector arriving)
+    {
+        var (swing, way) = (new List<Point> { start }, Vector.Between(start, end));
+        for (var i = 1; i < SwingParts; i++)
+        {
+            var t = i / (double)SwingParts;
+            var (s, u) = (t * t, 1 - t);
+            swing.Add(((way * (s * (3 - (2 * t)))) + (leaving * (t * u * u)) - (arriving * (s * u))).From(start));
+        }
+        swing.Add(end);
+        return swing;
     }
 }

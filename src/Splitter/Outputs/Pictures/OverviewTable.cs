@@ -5,8 +5,8 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// The table of parts beside an overview, in sewing order, and what the signs mean. A plan that is not stitched yet has
-/// no parts, and no figures of theirs.
+/// The table of parts beside an overview, in sewing order; a plan that is not stitched yet has no parts, and no
+/// figures of theirs.
 /// </summary>
 internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts)
 {
@@ -15,17 +15,15 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
 
     private const int HoopAt = 4;
     private const int StitchesAt = 18;
-    private const int TimeAt = 26;
-    private const int SetByAt = 28;
-    private const int RightAt = 38;
-
-    private const int Signs = 4;
+    private const int TimeAt = 27;
+    private const int SetByAt = 29;
+    private const int RightAt = 39;
 
     private int Row => 2 * letters;
 
     internal int Width => RightAt * letters;
 
-    internal int Height => ((plan.Hoopings.Length + 3) * Row) + (Signs * Row) + Row;
+    internal int Height => (plan.Hoopings.Length + 2) * Row;
 
     internal void Draw(Point at)
     {
@@ -62,29 +60,6 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
             Cell("all", at.X, PartAt, y, Side.Left, Colour.Ink);
             Amounts(parts.Sum(p => p.Figures.Counts.Stitches), parts.Sum(p => p.Figures.Minutes), at.X, y);
         }
-        Key(new(at.X, y + (2 * Row)));
-    }
-
-    private void Key(Point at)
-    {
-        var (x, y, middle) = (at.X + (5 * letters), at.Y, letters / 2);
-        Arrow.Draw(canvas, new(at.X + (2 * letters), y - middle), new(0, -1), letters * 3 / 2, MarkInk.Field(0));
-        canvas.Text("the hoop's upper edge", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Dashes(letters / 6, letters, Colour.Ink, new(at.X, y - middle), new(at.X + (4 * letters), y - middle));
-        canvas.Text("seam: parts meet and overlap", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Line(
-            letters / 6,
-            MarkInk.Corner,
-            100,
-            new(at.X + (3 * letters), y),
-            new(at.X + letters, y),
-            new(at.X + letters, y - letters)
-        );
-        canvas.Text("corner that later parts are set by", new(x, y), letters, Colour.Ink);
-        y += Row;
-        canvas.Text("Parts are sewn in the order of their letters.", new(at.X, y), letters, Colour.Ink);
     }
 
     private bool Sewn => !parts.IsEmpty;

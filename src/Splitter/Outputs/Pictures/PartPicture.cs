@@ -13,7 +13,7 @@ namespace Splitter.Outputs.Pictures;
 internal sealed class PartPicture
 {
     private const int Margin = 12 * Units.Millimetre;
-    private const int Header = 30 * Units.Millimetre;
+    private const int Header = 36 * Units.Millimetre;
     private const int NarrowestPage = 150 * Units.Millimetre;
     private const int RowHeight = 6 * Units.Millimetre;
     private const int ColumnWidth = 88 * Units.Millimetre;
@@ -50,17 +50,17 @@ internal sealed class PartPicture
         var below = field.Bottom + Margin + RowHeight;
         var columns = Math.Max(1, (pageWidth - (2 * Margin)) / ColumnWidth);
         var rows = (part.Steps.Length + columns - 1) / columns;
-        var height = below + (6 * Units.Millimetre) + (3 * RowHeight) + (rows * RowHeight) + Margin;
+        var height = below + (3 * RowHeight) + (rows * RowHeight) + Margin;
         canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
         Heading(recipe, figures);
         canvas.Area(field, Colour.Of(recipe.Cloth.Color));
-        foreach (var step in part.Steps)
+        // Marks above the artwork, whenever they are sewn: they are what a person looks for.
+        foreach (var step in part.Steps.OrderBy(s => s.Kind != StepKind.Body))
             Stitches(step);
         Frame();
         Marks();
         ScaleBar.Draw(canvas, new(Margin, below), pageWidth - (2 * Margin) - (20 * Units.Millimetre), Letters);
-        Key(below + (6 * Units.Millimetre) + RowHeight);
-        Steps(below + (6 * Units.Millimetre) + (3 * RowHeight), rows, figures);
+        Steps(below + (3 * RowHeight), rows, figures);
         return canvas.ToPicture(pageWidth, height, $"{recipe.Title}, hoop {plan.Hoop.Name}, part {part.Letter}");
     }
 
@@ -149,6 +149,9 @@ internal sealed class PartPicture
         {
             var at = Lay(cross.At);
             canvas.Ring(at, AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
+            // A corner has its name beside it already.
+            if (plan.Corners.Any(c => c.Id == cross.On))
+                continue;
             canvas.Label(
                 cross.On,
                 at with
@@ -162,7 +165,7 @@ internal sealed class PartPicture
         }
     }
 
-    /// <summary>Its name stands in the quarter that the arms leave free; a whole ring for a corner that is sewn first.</summary>
+    /// <summary>Its name stands between the arms; a whole ring for a corner that is sewn first.</summary>
     private void Corner(Corner corner, bool first)
     {
         var (at, x, y) = (Lay(corner.At), Lay(corner.ArmX), Lay(corner.ArmY));
@@ -178,34 +181,22 @@ internal sealed class PartPicture
             );
         canvas.Label(
             corner.Id,
-            new(at.X - (right * 2600), at.Y - (down * 2600) + (down > 0 ? 0 : 3000)),
+            new(at.X + (right * 2200), at.Y + (down * 2200) + (down > 0 ? 3000 : 0)),
             3000,
             MarkInk.Corner,
-            right > 0 ? Side.Right : Side.Left
+            right > 0 ? Side.Left : Side.Right
         );
     }
 
-    private void Key(int y)
-    {
-        var x = Margin;
-        foreach (var (kind, text, colour) in Kinds.Where(k => part.Steps.Any(s => s.Kind == k.Kind)))
-        {
-            canvas.Line(800, colour, 100, new(x, y - 1300), new(x + 5000, y - 1300));
-            canvas.Text(text, new(x + 7000, y), Letters, Colour.Ink);
-            x += 7000 + StrokeFont.WidthOf(text, Letters) + 6000;
-        }
-    }
-
-    private static readonly ImmutableArray<(StepKind Kind, string Text, Colour Colour)> Kinds =
-    [
-        (StepKind.Placement, "placement lines", MarkInk.Placement),
-        (StepKind.Corners, "corners, sewn first (ring)", MarkInk.Corner),
-        (StepKind.Alignment, "alignment", MarkInk.Alignment),
-        (StepKind.NextCorners, "corners for later parts (dashes)", MarkInk.Corner),
-    ];
-
     private static string NameOf(Step step) =>
-        step.Thread?.Name ?? Kinds.First(k => k.Kind == step.Kind).Text.Split(',', '(')[0].TrimEnd();
+        step.Kind switch
+        {
+            StepKind.Placement => "placement lines",
+            StepKind.Corners => "corners, whole rings",
+            StepKind.Alignment => "alignment crosses",
+            StepKind.NextCorners => "later corners, dashed rings",
+            _ => step.Thread!.Name,
+        };
 
     private void Steps(int top, int rows, PartFigures figures)
     {
@@ -217,7 +208,7 @@ internal sealed class PartPicture
             var swatch = new Box(x + 8000, y - 3200, x + 16_000, y + 600);
             canvas.Area(swatch, ColourOf(step));
             canvas.Outline(swatch, 150, MarkInk.Frame);
-            canvas.Text(Fitted(NameOf(step), 42_000, Letters), new(x + 18_500, y), Letters, Colour.Ink);
+            canvas.Text(Fitted(NameOf(step), 52_000, Letters), new(x + 18_500, y), Letters, Colour.Ink);
             canvas.Text(
                 Figures.Count(figures.Counts.Steps[step.Number - 1]),
                 new(x + 80_000, y),

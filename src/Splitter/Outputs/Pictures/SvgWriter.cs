@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security;
-using System.Text;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
@@ -15,54 +14,54 @@ internal static class SvgWriter
     internal static byte[] Write(Picture picture)
     {
         var (width, height) = (Millimetres(picture.Width), Millimetres(picture.Height));
-        var svg = new StringBuilder()
-            .Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" ")
-            .Append($"viewBox=\"0 0 {width} {height}\">\n<title>{SecurityElement.Escape(picture.Title)}</title>\n")
-            .Append("<g transform=\"scale(.1)\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
+        var svg = new TextBytes()
+            .Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" ")
+            .Add($"viewBox=\"0 0 {width} {height}\">\n<title>{SecurityElement.Escape(picture.Title)}</title>\n")
+            .Add("<g transform=\"scale(.1)\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
+        SvgText.Define(svg, picture.Items.OfType<PaintedText>());
         var threads = 0;
         foreach (var item in picture.Items)
         {
             switch (item)
             {
                 case PaintedArea area:
-                    svg.Append($"<path fill=\"{area.Colour}\"{Opacity("fill", area.Opacity)} d=\"");
+                    svg.Add($"<path fill=\"{area.Colour}\"{Opacity("fill", area.Opacity)} d=\"");
                     Path(svg, area.Outlines, "z");
-                    svg.Append("\"/>\n");
+                    svg.Add("\"/>\n");
                     break;
                 case PaintedLines lines:
-                    if (lines.Text is { } text)
-                        svg.Append($"<path aria-label=\"{SecurityElement.Escape(text)}\"");
-                    else
-                        svg.Append("<path");
-                    svg.Append($" stroke=\"{lines.Colour}\"{Opacity("stroke", lines.Opacity)}");
-                    svg.Append($" stroke-width=\"{Tenths(lines.Width)}\" d=\"");
+                    svg.Add($"<path stroke=\"{lines.Colour}\"{Opacity("stroke", lines.Opacity)}");
+                    svg.Add($" stroke-width=\"{Tenths(lines.Width)}\" d=\"");
                     Path(svg, lines.Lines, "");
-                    svg.Append("\"/>\n");
+                    svg.Add("\"/>\n");
+                    break;
+                case PaintedText text:
+                    SvgText.Write(svg, text);
                     break;
                 case PaintedThread thread:
                     threads++;
-                    svg.Append($"<g stroke=\"{thread.Shade}\" stroke-width=\"{Tenths(PaintedThread.Width)}\">");
-                    svg.Append($"<g id=\"t{threads}\"><path d=\"");
+                    svg.Add($"<g stroke=\"{thread.Shade}\" stroke-width=\"{Tenths(PaintedThread.Width)}\">");
+                    svg.Add($"<g id=\"t{threads}\"><path d=\"");
                     Path(svg, thread.Lines, "");
-                    svg.Append("\"/></g></g>\n");
-                    svg.Append($"<use href=\"#t{threads}\" stroke=\"{thread.Colour}\"");
-                    svg.Append($" stroke-width=\"{Tenths(PaintedThread.CoreWidth)}\"/>\n");
+                    svg.Add("\"/></g></g>\n");
+                    svg.Add($"<use href=\"#t{threads}\" stroke=\"{thread.Colour}\"");
+                    svg.Add($" stroke-width=\"{Tenths(PaintedThread.CoreWidth)}\"/>\n");
                     break;
                 default:
                     throw new InvalidOperationException($"{item.GetType().Name} cannot be drawn.");
             }
         }
-        return Encoding.UTF8.GetBytes(svg.Append("</g>\n</svg>\n").ToString());
+        return svg.Add("</g>\n</svg>\n").ToArray();
     }
 
-    private static void Path(StringBuilder svg, ImmutableArray<ImmutableArray<Point>> lines, string close)
+    internal static void Path(TextBytes svg, ImmutableArray<ImmutableArray<Point>> lines, string close)
     {
         foreach (var line in lines)
         {
             var last = Snapped(line[0]);
-            svg.Append('M');
+            svg.Add('M');
             Pair(svg, last, first: true);
-            svg.Append('l');
+            svg.Add('l');
             var first = true;
             foreach (var point in line.AsSpan()[1..])
             {
@@ -74,8 +73,8 @@ internal static class SvgWriter
                 (last, first) = (at, false);
             }
             if (first)
-                svg.Append("0 0");
-            svg.Append(close);
+                svg.Add("0 0");
+            svg.Add(close);
         }
     }
 
@@ -84,29 +83,17 @@ internal static class SvgWriter
 
     private static int Hundredths(int micrometres) => (int)Math.Floor((micrometres + 5) / 10.0);
 
-    private static void Pair(StringBuilder svg, Point hundredths, bool first)
+    private static void Pair(TextBytes svg, Point hundredths, bool first)
     {
         if (!first && hundredths.X >= 0)
-            svg.Append(' ');
-        Number(svg, hundredths.X);
+            svg.Add(' ');
+        svg.AddShortTenths(hundredths.X);
         if (hundredths.Y >= 0)
-            svg.Append(' ');
-        Number(svg, hundredths.Y);
+            svg.Add(' ');
+        svg.AddShortTenths(hundredths.Y);
     }
 
-    /// <summary>Hundredths of a millimetre as tenths with at most one decimal.</summary>
-    private static void Number(StringBuilder svg, int hundredths)
-    {
-        if (hundredths < 0)
-            svg.Append('-');
-        var (whole, part) = Math.DivRem(Math.Abs(hundredths), 10);
-        if (whole > 0 || part == 0)
-            svg.Append(CultureInfo.InvariantCulture, $"{whole}");
-        if (part > 0)
-            svg.Append(CultureInfo.InvariantCulture, $".{part}");
-    }
-
-    private static string Opacity(string of, int percent) =>
+    internal static string Opacity(string of, int percent) =>
         percent == 100 ? "" : string.Create(CultureInfo.InvariantCulture, $" {of}-opacity=\".{percent:00}\"");
 
     private static string Millimetres(int micrometres) =>

@@ -51,6 +51,14 @@ internal static class ColumnChecks
         }
     }
 
+    /// <summary>The first and the last rung lie within 0.3 mm of the outline along their whole length, as at a square end.</summary>
+    internal static void EndOnOutline(Region ground, IEnumerable<Column> columns)
+    {
+        var inner = Polygons.Offset(ground, -300);
+        foreach (var rung in columns.SelectMany(c => new[] { c.Rungs[0], c.Rungs[^1] }))
+            Assert.True(Polygons.Distance(inner, rung.Middle) > 0, $"{rung.Middle} lies inside");
+    }
+
     private static bool Cross(Rung a, Rung b) =>
         Side(a.Left, a.Right, b.Left) * Side(a.Left, a.Right, b.Right) < 0
         && Side(b.Left, b.Right, a.Left) * Side(b.Left, b.Right, a.Right) < 0;

@@ -118,4 +118,89 @@ public class OutlineColumnsTests
         ColumnChecks.Fit(ground, columns);
         ColumnChecks.KeepOrder(columns);
     }
+
+    [Theory]
+    [InlineData("bar", 1)]
+    [InlineData("ring", 1)]
+    [InlineData("sine", 1)]
+    [InlineData("crescent", 1)]
+    [InlineData("L", 2)]
+    [InlineData("T", 2)]
+    [InlineData("X", 2)]
+    [InlineData("plus", 2)]
+    [InlineData("Y", 2)]
+    [InlineData("H", 3)]
+    [InlineData("N", 3)]
+    [InlineData("star", 3)]
+    [InlineData("E", 4)]
+    [InlineData("square ring", 4)]
+    public void Strokes_that_go_straight_on_are_one_column(string name, int count) =>
+        Assert.Equal(count, OutlineColumns.From(Shape(name), Widest).Length);
+
+    [Fact]
+    public void A_ring_is_one_closed_column()
+    {
+        var column = Assert.Single(OutlineColumns.From(Shape("ring"), Widest));
+        Assert.Equal(column.Rungs[0], column.Rungs[^1]);
+        // Between the circles of radius 10 and 6 mm, whose polygons lie up to 4 um inside.
+        Assert.All(column.Rungs, r => Assert.InRange(r.Width, 3950, 4100));
+        Assert.All(column.Rungs, r => Assert.InRange(new Point(0, 0).DistanceTo(r.Middle), 7950, 8050));
+    }
+
+    [Fact]
+    public void Rungs_of_a_bar_stand_square_and_reach_into_its_corners()
+    {
+        var column = Assert.Single(OutlineColumns.From(Shape("bar"), Widest));
+        Assert.All(column.Rungs, r => Assert.InRange(Math.Abs(r.Left.X - r.Right.X), 0, 60));
+        Assert.All(column.Rungs, r => Assert.Equal(4000, Math.Abs(r.Left.Y - r.Right.Y)));
+        Assert.Equal([0, 30000], new[] { column.Rungs[0].Left.X, column.Rungs[^1].Left.X }.Order());
+    }
+
+    [Fact]
+    public void Left_is_left_of_the_way()
+    {
+        foreach (var name in new[] { "bar", "ring", "crescent", "T", "star" })
+        foreach (var column in OutlineColumns.From(Shape(name), Widest))
+        {
+            var (on, rung) = (column.Rungs[1].Middle - column.Rungs[0].Middle, column.Rungs[0]);
+            var across = rung.Right - rung.Left;
+            // With y down, right is a quarter turn clockwise from the way.
+            Assert.True(((double)on.X * across.Y) - ((double)on.Y * across.X) > 0, name);
+        }
+    }
+
+    [Theory]
+    [InlineData("bar", 4000, true)]
+    [InlineData("bar", 3900, false)]
+    [InlineData("ring", 4020, true)]
+    [InlineData("ring", 3900, false)]
+    // A stem of 4.4 mm on a bar of 4.4 mm holds a disc of 1.25 times that.
+    [InlineData("T", 5520, true)]
+    [InlineData("T", 5400, false)]
+    [InlineData("crescent", 3000, false)]
+    public void Ground_wider_than_the_bound_somewhere_has_no_columns(string name, int widest, bool fits) =>
+        Assert.Equal(fits, !OutlineColumns.From(Shape(name), widest).IsEmpty);
+
+    [Fact]
+    public void Ground_that_columns_do_not_fit_is_left_to_rows()
+    {
+        Assert.Empty(OutlineColumns.From(Region.Empty, Widest));
+        Assert.Empty(OutlineColumns.From(OutlineSamples.Of("0 0, 200 0, 200 150, 0 150"), Widest));
+        // A comb whose teeth are as short as they are wide: narrow everywhere, and nothing that a column follows.
+        var teeth = string.Join(
+            ", ",
+            Enumerable.Range(0, 8).Select(i => $"{i * 4} 0, {(i * 4) + 2} 0, {(i * 4) + 2} 1.2, {(i * 4) + 4} 1.2")
+        );
+        var comb = OutlineSamples.Of(teeth + ", 32 2.4, 0 2.4");
+        var columns = OutlineColumns.From(comb, Widest);
+        if (!columns.IsEmpty)
+            ColumnChecks.Fit(comb, columns);
+    }
+
+    [Fact]
+    public void Several_pieces_are_sewn_one_after_the_other()
+    {
+        var both = Polygons.Union(Shape("bar"), OutlineSamples.Of("0 10, 30 10, 30 13, 0 13"));
+        Assert.Equal(2, OutlineColumns.From(both, Widest).Length);
+    }
 }

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Splitter.Artwork;
+using Splitter.Geometry;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>The threads of a work, and how much of each it takes once it is stitched.</summary>
+internal sealed class OverviewThreads(
+    Canvas canvas,
+    int letters,
+    ImmutableArray<SewThread> threads,
+    ImmutableArray<ListedPart> parts
+)
+{
+    private int Row => 2 * letters;
+
+    internal int Width => 26 * letters;
+
+    internal int Height => (threads.Length + 1) * Row;
+
+    internal void Draw(Point at)
+    {
+        var y = at.Y + letters;
+        canvas.Text("thread", at with { Y = y }, letters, MarkInk.Frame);
+        if (!parts.IsEmpty)
+            canvas.Text("metres", new(at.X + Width, y), letters, MarkInk.Frame, Side.Right);
+        canvas.Line(
+            letters / 10,
+            MarkInk.Frame,
+            100,
+            new(at.X, y + (letters / 2)),
+            new(at.X + Width, y + (letters / 2))
+        );
+        foreach (var thread in threads)
+        {
+            y += Row;
+            var swatch = new Box(at.X, y - (letters * 5 / 4), at.X + (3 * letters), y + (letters / 4));
+            canvas.Area(swatch, Colour.Of(thread.Color));
+            canvas.Outline(swatch, letters / 20, MarkInk.Frame);
+            canvas.Text(thread.Name, new(at.X + (4 * letters), y), letters, Colour.Ink);
+            if (!parts.IsEmpty)
+                canvas.Text(Metres(thread.Name), new(at.X + Width, y), letters, Colour.Ink, Side.Right);
+        }
+    }
+
+    private string Metres(string thread) =>
+        Math.Ceiling(parts.SelectMany(p => p.Figures.Threads).Where(t => t.Thread == thread).Sum(t => t.Metres))
+            .ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,62 @@
+using System.Buffers;
+using System.Buffers.Text;
+using System.Text;
+
+namespace Splitter.Outputs;
+
+/// <summary>Text as UTF-8 while it is written: a million stitches never stand in memory as a string first.</summary>
+internal sealed class TextBytes
+{
+    /// <summary>Characters of the longest whole number.</summary>
+    private const int LongestNumber = 11;
+
+    private readonly ArrayBufferWriter<byte> bytes = new(1 << 16);
+
+    internal byte[] ToArray() => bytes.WrittenSpan.ToArray();
+
+    internal TextBytes Add(ReadOnlySpan<byte> utf8)
+    {
+        bytes.Write(utf8);
+        return this;
+    }
+
+    internal TextBytes Add(string text)
+    {
+        Encoding.UTF8.GetBytes(text, bytes);
+        return this;
+    }
+
+    internal TextBytes Add(char ascii)
+    {
+        bytes.GetSpan(1)[0] = (byte)ascii;
+        bytes.Advance(1);
+        return this;
+    }
+
+    internal TextBytes Add(int number)
+    {
+        Utf8Formatter.TryFormat(number, bytes.GetSpan(LongestNumber), out var length);
+        bytes.Advance(length);
+        return this;
+    }
+
+    /// <summary>A number of tenths with its decimal, such as -0.5 or 12.0.</summary>
+    internal TextBytes AddTenths(int tenths)
+    {
+        if (tenths < 0)
+            Add('-');
+        var (whole, part) = Math.DivRem(Math.Abs(tenths), 10);
+        return Add(whole).Add('.').Add((char)('0' + part));
+    }
+
+    /// <summary>A number of tenths as short as it can be, such as -.5 or 12.</summary>
+    internal TextBytes AddShortTenths(int tenths)
+    {
+        if (tenths < 0)
+            Add('-');
+        var (whole, part) = Math.DivRem(Math.Abs(tenths), 10);
+        if (whole > 0 || part == 0)
+            Add(whole);
+        return part > 0 ? Add('.').Add((char)('0' + part)) : this;
+    }
+}

@@ -1,0 +1,214 @@
+using System.Text.Json;
+
+namespace Splitter.Tests.Tool;
+
+/// <summary>What the commands do with a small work for two hoops.</summary>
+public sealed class CommandTests : IDisposable
+{
+    private const string Recipe = """
+        splitter: 1
+        title: Two sails
+        artwork:
+          shapes:
+            - { wkt: "POLYGON ((10 190, 100 10, 100 190, 10 190))", id: mainsail, fill: "#14304f" }
+            - { wkt: "LINESTRING (104 4, 104 200)", id: mast, stroke: "#76584a", stroke-width: 0.4 mm }
+        hoops:
+          - { name: small, field: 130 x 180 mm }
+          - { name: large, field: 200 x 300 mm }
+        overlap: { seams: straight }
+        output: { folder: parts, files: [tape, csv] }
+        """;
+
+    private readonly string root = Directory.CreateTempSubdirectory("splitter-commands-").FullName;
+
+    public void Dispose() => Directory.Delete(root, recursive: true);
+
+    [Fact]
+    public async Task MakeWritesASetForEveryHoopAndTellsItsFigures()
+    {
+        var ran = await ToolRun.Run("make", Written("sails.yaml", Recipe));
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
+        var lines = ran.Output.TrimEnd().Split('\n');
+        Assert.Equal(3, lines.Length);
+        Assert.All(
+            ["hoop", "parts", "stitches", "trims", "stops", "minutes", "worst fit", "folder"],
+            head => Assert.Contains(head, lines[0], StringComparison.Ordinal)
+        );
+        Assert.Contains("small", lines[1], StringComparison.Ordinal);
+        Assert.Contains("no joins", lines[2], StringComparison.Ordinal);
+        Assert.Equal(["large", "small"], Names("parts"));
+        Assert.Equal(["SHA256SUMS", "manifest.json", "part-A.csv", "part-A.dst"], Names("parts", "large"));
+    }
+
+    [Fact]
+    public async Task OneHoopAndAnotherFolder()
+    {
+        var ran = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--hoop", "large", "--out", At("elsewhere"));
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Equal(["large"], Names("elsewhere"));
+        Assert.False(Directory.Exists(At("parts")));
+        var check = await ToolRun.Run("check", At("sails.yaml"), "--hoop", "large", "--out", At("elsewhere"));
+        Assert.Equal((0, ""), (check.ExitCode, check.Error));
+    }
+
+    [Fact]
+    public async Task MakeAnswersAProgramWithTheFiguresOfTheManifest()
+    {
+        var ran = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--format", "json");
+        using var answer = JsonDocument.Parse(ran.Output);
+        Assert.Equal(0, answer.RootElement.GetProperty("exit_code").GetInt32());
+        foreach (var set in answer.RootElement.GetProperty("result").EnumerateArray())
+        {
+            var hoop = set.GetProperty("hoop").GetString()!;
+            using var manifest = JsonDocument.Parse(await File.ReadAllTextAsync(At("parts", hoop, "manifest.json")));
+            var parts = manifest.RootElement.GetProperty("parts").EnumerateArray().ToArray();
+            Assert.Equal(parts.Length, set.GetProperty("parts").GetInt32());
+            Assert.Equal(parts.Sum(p => p.GetProperty("stitches").GetInt32()), set.GetProperty("stitches").GetInt32());
+            Assert.Equal(
+                Names("parts", hoop),
+                set.GetProperty("files").EnumerateArray().Select(f => f.GetString()!).Order(StringComparer.Ordinal)
+            );
+        }
+    }
+
+    [Fact]
+    public async Task CheckFindsWhatIsMissingChangedAndTooMuch()
+    {
+        var recipe = Written("sails.yaml", Recipe);
+        Assert.Equal(1, (await ToolRun.Run("check", recipe)).ExitCode);
+        Assert.False(Directory.Exists(At("parts")));
+
+        _ = await ToolRun.Run("make", recipe);
+        Assert.Equal(0, (await ToolRun.Run("check", recipe)).ExitCode);
+
+        File.Delete(At("parts", "large", "part-A.csv"));
+        var missing = await ToolRun.Run("check", recipe);
+        Assert.Equal(1, missing.ExitCode);
+        Assert.Contains("large/part-A.csv is missing", missing.Output, StringComparison.Ordinal);
+
+        _ = await ToolRun.Run("make", recipe);
+        await File.AppendAllTextAsync(At("parts", "small", "part-B.dst"), "x");
+        var changed = await ToolRun.Run("check", recipe, "--format", "json");
+        Assert.Equal(1, changed.ExitCode);
+        using var answer = JsonDocument.Parse(changed.Output);
+        var small = answer.RootElement.GetProperty("result")[0];
+        Assert.False(small.GetProperty("same").GetBoolean());
+        Assert.Equal("small/part-B.dst", small.GetProperty("different")[0].GetProperty("path").GetString());
+    }
+
+    /// <summary>An output that does not belong any more goes with the next make; what is the person's stays.</summary>
+    [Fact]
+    public async Task AnOutputThatIsNotAskedForAnyMoreGoes()
+    {
+        _ = await ToolRun.Run("make", Written("sails.yaml", Recipe));
+        await File.WriteAllTextAsync(At("parts", "large", "notes.txt"), "mine");
+        Written("sails.yaml", Recipe.Replace("[tape, csv]", "[tape]", StringComparison.Ordinal));
+        var check = await ToolRun.Run("check", At("sails.yaml"), "--hoop", "large");
+        Assert.Equal(1, check.ExitCode);
+        Assert.Contains("part-A.csv", check.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("notes.txt", check.Output, StringComparison.Ordinal);
+        Assert.Equal(0, (await ToolRun.Run("make", At("sails.yaml"))).ExitCode);
+        Assert.Equal(["SHA256SUMS", "manifest.json", "notes.txt", "part-A.dst"], Names("parts", "large"));
+    }
+
+    [Fact]
+    public async Task ErrorsInOneRecipeKeepAllOthersFromBeingWritten()
+    {
+        var good = Written("good.yaml", Recipe);
+        var bad = Written("bad.yaml", Recipe.Replace("parts", "other", StringComparison.Ordinal) + "\nwrong: 1\n");
+        var ran = await ToolRun.Run("make", good, bad);
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Equal(["bad.yaml", "good.yaml"], Names());
+    }
+
+    [Fact]
+    public async Task TwoRecipesDoNotShareAFolder()
+    {
+        var ran = await ToolRun.Run("make", Written("one.yaml", Recipe), Written("two.yaml", Recipe));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("SPL5055", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["one.yaml", "two.yaml"], Names());
+    }
+
+    [Fact]
+    public async Task ALinkOnTheRecipesWayIsNotFollowedButThePersonsOwnIs()
+    {
+        Directory.CreateDirectory(At("far"));
+        Directory.CreateSymbolicLink(At("parts"), At("far"));
+        var ran = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--hoop", "large");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("SPL5053", ran.Error, StringComparison.Ordinal);
+        Assert.Empty(Names("far"));
+        Assert.Equal(
+            0,
+            (await ToolRun.Run("make", At("sails.yaml"), "--hoop", "large", "--out", At("parts"))).ExitCode
+        );
+        Assert.Equal(["large"], Names("far"));
+    }
+
+    [Fact]
+    public async Task AFileWhereTheFolderShouldBe()
+    {
+        await File.WriteAllTextAsync(At("parts"), "mine");
+        var ran = await ToolRun.Run("make", Written("sails.yaml", Recipe));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("error SPL5050", ran.Error, StringComparison.Ordinal);
+        Assert.Equal("mine", await File.ReadAllTextAsync(At("parts")));
+    }
+
+    [Fact]
+    public async Task PlanShowsFieldsAndJoinsAndDrawsThem()
+    {
+        var recipe = Written("sails.yaml", Recipe);
+        var ran = await ToolRun.Run("plan", recipe, "--hoop", "small", "--picture", At("plan.svg"));
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
+        Assert.Matches("(?m)^B .* A  +A1 A2", ran.Output);
+        Assert.Matches("(?m)^A-B +[0-9.]+ mm +[0-9.]+ mm", ran.Output);
+        Assert.StartsWith("<svg", await File.ReadAllTextAsync(At("plan.svg")), StringComparison.Ordinal);
+        Assert.Equal(["plan.svg", "sails.yaml"], Names());
+
+        var both = await ToolRun.Run("plan", recipe, "--picture", At("both.png"));
+        Assert.Equal((2, ""), (both.ExitCode, both.Output));
+        Assert.Contains("SPL9013", both.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task InspectTellsWhatTheManifestTells()
+    {
+        _ = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--hoop", "large");
+        var tape = At("parts", "large", "part-A.dst");
+        var ran = await ToolRun.Run("inspect", tape, "--format", "json", "--picture", At("a.png"));
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
+        using var answer = JsonDocument.Parse(ran.Output);
+        using var manifest = JsonDocument.Parse(await File.ReadAllTextAsync(At("parts", "large", "manifest.json")));
+        var (held, part) = (answer.RootElement.GetProperty("result"), manifest.RootElement.GetProperty("parts")[0]);
+        foreach (var figure in new[] { "stitches", "jumps", "trims", "stops" })
+            Assert.Equal(part.GetProperty(figure).GetInt32(), held.GetProperty(figure).GetInt32());
+        // ISO/IEC 15948: the eight bytes with which a PNG begins.
+        Assert.Equal("89504E470D0A1A0A", Convert.ToHexString((await File.ReadAllBytesAsync(At("a.png")))[..8]));
+
+        var text = await ToolRun.Run("inspect", tape);
+        Assert.Contains("longest stitch", text.Output, StringComparison.Ordinal);
+
+        await File.WriteAllBytesAsync(tape, (await File.ReadAllBytesAsync(tape))[..600]);
+        var broken = await ToolRun.Run("inspect", tape);
+        Assert.Equal((2, ""), (broken.ExitCode, broken.Output));
+        Assert.Contains("error SPL50", broken.Error, StringComparison.Ordinal);
+    }
+
+    private string At(params string[] parts) => Path.Combine([root, .. parts]);
+
+    private string Written(string name, string text)
+    {
+        File.WriteAllText(At(name), text);
+        return At(name);
+    }
+
+    private string[] Names(params string[] folder) =>
+        [
+            .. Directory
+                .EnumerateFileSystemEntries(At(folder))
+                .Select(path => Path.GetFileName(path)!)
+                .Order(StringComparer.Ordinal),
+        ];
+}
