@@ -10,7 +10,9 @@ namespace Splitter.Artwork;
 /// </summary>
 internal abstract record DrawnElement
 {
-    /// <summary>The element's own id; null when it has none.</summary>
+    /// <summary>
+    /// The element's own id, or that of the <c>use</c> which draws it as a copy; null when it has none.
+    /// </summary>
     public required string? Id { get; init; }
 
     /// <summary>Its own id and those of the groups (and <c>use</c> elements) it is in.</summary>
@@ -19,7 +21,7 @@ internal abstract record DrawnElement
     /// <summary>Its own classes and those of the groups it is in.</summary>
     public required ImmutableArray<string> Classes { get; init; }
 
-    /// <summary>Where the artwork draws it.</summary>
+    /// <summary>Where the artwork draws it; for a copy, where the <c>use</c> stands.</summary>
     public required Place Place { get; init; }
 
     /// <summary><c>#rrggbb</c>, lower case.</summary>

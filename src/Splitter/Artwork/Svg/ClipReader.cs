@@ -121,6 +121,11 @@ internal sealed class ClipReader(Walk walk, Cascade cascade, References referenc
             remarks.CountPoints(element, paths.Sum(p => p.Points.Count));
             if (remarks.Stopped)
                 return;
+            if (Tangle.IsTooMuch(paths))
+            {
+                remarks.Add(element, ArtworkProblems.TooTangled);
+                return;
+            }
             var region = Snapping.Ground(paths, setting.Look.ClipRule);
             parts.Add(setting.Clip is { } clip ? Polygons.Intersect(region, clip) : region);
         }

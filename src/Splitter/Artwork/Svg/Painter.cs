@@ -42,7 +42,12 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
             return;
         if (!setting.Space.IsFinite || !Snapping.Reaches(paths))
         {
-            remarks.Add(element, (place, what) => ArtworkProblems.TooFar(place, what, (int)(Snapping.Reach / 1e6)));
+            RemarkTooFar(element);
+            return;
+        }
+        if (Tangle.IsTooMuch(paths))
+        {
+            remarks.Add(element, ArtworkProblems.TooTangled);
             return;
         }
         var before = elements.Count;
@@ -78,8 +83,13 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
         var look = setting.Look;
         var (most, least) = setting.Space.Stretch;
         var width = look.StrokeWidth * most;
-        if (least == 0 || width > Snapping.Reach)
+        if (least == 0)
             return;
+        if (width > Snapping.Reach)
+        {
+            RemarkTooFar(element);
+            return;
+        }
         if (most - least > Evenness * most)
         {
             AddArea(Uneven(outline, element, setting, most), colour, element, setting);
@@ -128,7 +138,7 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
         );
         if (!Snapping.Reaches(paths))
         {
-            remarks.Add(element, (place, what) => ArtworkProblems.TooFar(place, what, (int)(Snapping.Reach / 1e6)));
+            RemarkTooFar(element);
             return Region.Empty;
         }
         var drawn = Footprint(Snapping.Lines(paths, look.Cap), look.StrokeWidth * scale, look);
@@ -153,6 +163,9 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
             remarks.Add(element, ArtworkProblems.TooManyDashes);
         return dashes ?? paths;
     }
+
+    private void RemarkTooFar(XElement element) =>
+        remarks.Add(element, (place, what) => ArtworkProblems.TooFar(place, what, (int)(Snapping.Reach / 1e6)));
 
     private static Region Footprint(ImmutableArray<Polyline> lines, double width, Look look) =>
         Polygons.Union(lines.Select(l => Polygons.Stroke(l, width, look.Cap, look.Join, look.MitreLimit)));

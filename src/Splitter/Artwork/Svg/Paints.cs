@@ -75,6 +75,7 @@ internal sealed class Paints(Cascade cascade, References references, Remarks rem
                 return null;
             gradient = next;
         }
+        remarks.Add(gradient, (place, what) => ArtworkProblems.Circle(place, what, SvgDocument.Href(gradient) ?? ""));
         return null;
     }
 
