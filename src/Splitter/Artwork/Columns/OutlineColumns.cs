@@ -19,10 +19,10 @@ internal static class OutlineColumns
     /// Points of the outline are this share of the mean half width apart, but not outside the two bounds, µm. Closer
     /// ones only cost time.
     /// </summary>
-    private const double SamplingShare = 0.2;
+    private const double SamplingShare = 0.25;
 
     private const double LeastSampling = 60;
-    private const double LargestSampling = 400;
+    private const double LargestSampling = 500;
 
     /// <summary>
     /// How far a spur must reach to be a column of its own, in radii of the disc at its root; tried in this order until
@@ -87,12 +87,28 @@ internal static class OutlineColumns
         return covered >= LeastCovered * ground.Area && sewn.Area - covered <= MostOutside * ground.Area;
     }
 
-    /// <summary>The ground between the rungs of columns.</summary>
+    /// <summary>
+    /// The ground between the rungs of columns. A column's outline winds round a point as often as the column passes
+    /// over it, so the non-zero rule gives the union of its quadrilaterals in one go.
+    /// </summary>
     internal static Region Ground(ImmutableArray<Column> columns) =>
-        Polygons.Union(
-            columns.SelectMany(c => c.Rungs.Zip(c.Rungs.Skip(1))).Select(pair => Quad(pair.First, pair.Second))
-        );
+        Polygons.Union(columns.Select(c => Polygons.FromRings(Outline(c.Rungs), FillRule.NonZero)));
 
-    private static Region Quad(Rung a, Rung b) =>
-        Polygons.FromRings([new Ring([.. new[] { a.Left, b.Left, b.Right, a.Right }.Distinct()])], FillRule.NonZero);
+    private static IEnumerable<Ring> Outline(ImmutableArray<Rung> rungs)
+    {
+        var (left, right) = (rungs.Select(r => r.Left), rungs.Select(r => r.Right).Reverse());
+        return rungs[0] == rungs[^1] ? [Distinct(left), Distinct(right)] : [Distinct(left.Concat(right))];
+    }
+
+    /// <summary>Without points that only repeat the one before.</summary>
+    private static Ring Distinct(IEnumerable<Point> points)
+    {
+        var kept = ImmutableArray.CreateBuilder<Point>();
+        foreach (var point in points)
+            if (kept.Count == 0 || kept[^1] != point)
+                kept.Add(point);
+        if (kept.Count > 1 && kept[^1] == kept[0])
+            kept.RemoveAt(kept.Count - 1);
+        return new(kept.ToImmutable());
+    }
 }

@@ -6,13 +6,15 @@ namespace Splitter.Outputs.Pictures;
 internal static class Arrow
 {
     /// <param name="up">One step towards where it points.</param>
-    internal static void Draw(Canvas canvas, Point middle, Point up, int length, Colour colour)
+    internal static void Draw(Canvas canvas, Point middle, Point up, int length, Colour colour) =>
+        Draw(canvas, middle, up, length, length / 8, colour);
+
+    internal static void Draw(Canvas canvas, Point middle, Point up, int length, int width, Colour colour)
     {
         var (half, head) = (length / 2, length * 2 / 5);
         var tip = new Point(middle.X + (up.X * half), middle.Y + (up.Y * half));
         var tail = new Point(middle.X - (up.X * half), middle.Y - (up.Y * half));
         var side = new Point(-up.Y, up.X);
-        var width = length / 8;
         canvas.Line(width, colour, 100, tail, tip);
         canvas.Line(
             width,

@@ -63,31 +63,24 @@ internal sealed class Canvas
         items.Add(new PaintedThread(lines, colour));
 
     /// <summary>Text with its baseline at a point, capitals of a height.</summary>
-    internal void Text(string text, Point at, int height, Colour colour, Side side = Side.Left)
-    {
-        var lines = Set(text, at, height, side);
-        items.Add(new PaintedLines(lines, (int)(height * Weight), colour, 100, text));
-    }
+    internal void Text(string text, Point at, int height, Colour colour, Side side = Side.Left) =>
+        items.Add(new PaintedText(text, Left(text, at, height, side), height, (int)(height * Weight), colour, 100));
 
     /// <summary>The same on a light rim, to be read on any ground.</summary>
     internal void Label(string text, Point at, int height, Colour colour, Side side = Side.Left)
     {
-        var lines = Set(text, at, height, side);
-        items.Add(new PaintedLines(lines, (int)(height * 3.2 * Weight), Colour.White, 85));
-        items.Add(new PaintedLines(lines, (int)(height * 1.2 * Weight), colour, 100, text));
+        var left = Left(text, at, height, side);
+        items.Add(new PaintedText(text, left, height, (int)(height * 3.2 * Weight), Colour.White, 85));
+        items.Add(new PaintedText(text, left, height, (int)(height * 1.2 * Weight), colour, 100));
     }
 
-    private static ImmutableArray<ImmutableArray<Point>> Set(string text, Point at, int height, Side side)
-    {
-        var width = StrokeFont.WidthOf(text, height);
-        var left = side switch
+    private static Point Left(string text, Point at, int height, Side side) =>
+        side switch
         {
-            Side.Left => at.X,
-            Side.Middle => at.X - (width / 2),
-            _ => at.X - width,
+            Side.Left => at,
+            Side.Middle => at with { X = at.X - (StrokeFont.WidthOf(text, height) / 2) },
+            _ => at with { X = at.X - StrokeFont.WidthOf(text, height) },
         };
-        return StrokeFont.Set(text, at with { X = left }, height);
-    }
 
     private static Point[] Around(Box box) =>
         [

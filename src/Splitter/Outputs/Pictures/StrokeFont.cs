@@ -50,6 +50,25 @@ internal static class StrokeFont
         return lines.ToImmutable();
     }
 
+    /// <summary>
+    /// One letter on a grid where capitals are <see cref="Grid"/> high, y down, and how far the next one stands from it.
+    /// </summary>
+    internal static (ImmutableArray<ImmutableArray<Point>> Lines, int Advance) OnGrid(char c)
+    {
+        var letter = Find(c);
+        return (
+            [
+                .. letter.Strokes.Select(s =>
+                    s.Select(p => new Point(Scaled(p.X, Grid), -Scaled(p.Y, Grid))).ToImmutableArray()
+                ),
+            ],
+            Scaled(letter.Width + Gap, Grid)
+        );
+    }
+
+    /// <summary>Height of a capital for <see cref="OnGrid"/>: ten to a unit, finer than a letter is printed.</summary>
+    internal const int Grid = 120;
+
     private static int Scaled(double units, int height) =>
         (int)Math.Round(units * height / Capital, MidpointRounding.AwayFromZero);
 

@@ -18,6 +18,7 @@ internal static class SvgWriter
             .Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" ")
             .Add($"viewBox=\"0 0 {width} {height}\">\n<title>{SecurityElement.Escape(picture.Title)}</title>\n")
             .Add("<g transform=\"scale(.1)\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
+        SvgText.Define(svg, picture.Items.OfType<PaintedText>());
         var threads = 0;
         foreach (var item in picture.Items)
         {
@@ -29,14 +30,13 @@ internal static class SvgWriter
                     svg.Add("\"/>\n");
                     break;
                 case PaintedLines lines:
-                    if (lines.Text is { } text)
-                        svg.Add($"<path aria-label=\"{SecurityElement.Escape(text)}\"");
-                    else
-                        svg.Add("<path");
-                    svg.Add($" stroke=\"{lines.Colour}\"{Opacity("stroke", lines.Opacity)}");
+                    svg.Add($"<path stroke=\"{lines.Colour}\"{Opacity("stroke", lines.Opacity)}");
                     svg.Add($" stroke-width=\"{Tenths(lines.Width)}\" d=\"");
                     Path(svg, lines.Lines, "");
                     svg.Add("\"/>\n");
+                    break;
+                case PaintedText text:
+                    SvgText.Write(svg, text);
                     break;
                 case PaintedThread thread:
                     threads++;
@@ -54,7 +54,7 @@ internal static class SvgWriter
         return svg.Add("</g>\n</svg>\n").ToArray();
     }
 
-    private static void Path(TextBytes svg, ImmutableArray<ImmutableArray<Point>> lines, string close)
+    internal static void Path(TextBytes svg, ImmutableArray<ImmutableArray<Point>> lines, string close)
     {
         foreach (var line in lines)
         {
@@ -93,7 +93,7 @@ internal static class SvgWriter
         svg.AddShortTenths(hundredths.Y);
     }
 
-    private static string Opacity(string of, int percent) =>
+    internal static string Opacity(string of, int percent) =>
         percent == 100 ? "" : string.Create(CultureInfo.InvariantCulture, $" {of}-opacity=\".{percent:00}\"");
 
     private static string Millimetres(int micrometres) =>
