@@ -9,10 +9,10 @@ namespace Splitter.Artwork.Columns;
 internal sealed class SharpBends(InnerTriangles ground)
 {
     /// <summary>
-    /// From this turn on a corner is cut, radians (50 degrees). Below it a column mitres: the rung from corner to corner
-    /// is then at most 1.1 times the width.
+    /// From this turn on a corner is cut, radians (60 degrees). Below it a column mitres: the rung from corner to corner
+    /// is then at most 1.16 times the width.
     /// </summary>
-    private const double Sharp = 50 * Math.PI / 180;
+    private const double Sharp = 60 * Math.PI / 180;
 
     /// <summary>The turn of the outline's outer side below which it is round, radians (35 degrees): a column follows it.</summary>
     private const double OuterCorner = 35 * Math.PI / 180;
