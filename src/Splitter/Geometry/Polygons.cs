@@ -156,18 +156,24 @@ internal static class Polygons
                 cap == Cap.Butt ? EndCapStyle.Flat
                 : cap == Cap.Square ? EndCapStyle.Square
                 : EndCapStyle.Round,
-            JoinStyle =
-                join == Join.Mitre ? JoinStyle.Mitre
-                : join == Join.Bevel ? JoinStyle.Bevel
-                : JoinStyle.Round,
-            MitreLimit = mitreLimit,
+            JoinStyle = join == Join.Round ? JoinStyle.Round : JoinStyle.Bevel,
         };
         Coordinate[] coordinates = [.. path.Points.Select(ToCoordinate)];
         Nts.Geometry line =
             path.IsClosed && coordinates.Length >= 4
                 ? Floating.CreateLinearRing(coordinates)
                 : Floating.CreateLineString(coordinates);
-        return ToRegion(Snapped(BufferOp.Buffer(line, width / 2, style)));
+        var ground = Snapped(BufferOp.Buffer(line, width / 2, style));
+
+        // The engine would cut a longer mitre off at its limit; SVG makes it a bevel. So the tips are added to bevels.
+        var tips =
+            join == Join.Mitre
+                ? Mitres
+                    .Tips(path, width / 2, mitreLimit)
+                    .Select(Nts.Geometry (r) => Factory.CreatePolygon(ToLinear(r)))
+                    .ToList()
+                : [];
+        return ToRegion(tips.Count == 0 ? ground : UnaryUnionNG.Union(Factory.BuildGeometry([ground, .. tips]), Grid));
     }
 
     /// <summary>Drops vertices that lie within a tolerance (µm) of the outline without them; topology is kept.</summary>

@@ -18,7 +18,7 @@ internal static class FillStitcher
         var region = ReferenceEquals(piece.EvenRows, piece.OddRows)
             ? piece.EvenRows
             : Polygons.Union(piece.EvenRows, piece.OddRows);
-        var ground = new FillGround(RowScan.Of(region, lattice));
+        var ground = new FillGround(RowScan.Of(region, lattice), throughBranches: true);
         var rows = SewnRows.Of(piece, lattice, ground.Scan);
         var router = new Router(ground, lattice.Spacing);
         var underlay = new Underlay(piece, ground, lattice, router);
@@ -39,13 +39,10 @@ internal static class FillStitcher
 
     private static ImmutableArray<Block> NearestFirst(List<Block> blocks)
     {
+        var left = new Pool(blocks.Select(b => new[] { b.Start }));
         var sorted = ImmutableArray.CreateBuilder<Block>(blocks.Count);
-        while (blocks.Count > 0)
-        {
-            var next = sorted.Count == 0 ? blocks[0] : blocks.MinBy(b => b.Start.DistanceTo(sorted[^1].End))!;
-            blocks.Remove(next);
-            sorted.Add(next);
-        }
+        while (left.Left > 0)
+            sorted.Add(blocks[left.Take(sorted.Count == 0 ? null : sorted[^1].End).Thing]);
         return sorted.ToImmutable();
     }
 }

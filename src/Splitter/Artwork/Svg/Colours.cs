@@ -15,14 +15,14 @@ internal static class Colours
         var value = text.Trim().ToLowerInvariant();
         if (value == "transparent")
             return new("#000000", 0);
+        // What follows a name or digits, such as icc-color(), is for printers.
         if (value.StartsWith('#'))
-            return Hex(value[1..]);
+            return Hex(value[1..].Split(' ', 2)[0]);
         var bracket = value.IndexOf('(', StringComparison.Ordinal);
         if (bracket > 0)
             return value.IndexOf(')', bracket) is var end && end > 0
                 ? Function(value[..bracket].TrimEnd(), value[(bracket + 1)..end])
                 : null;
-        // What follows the name, such as icc-color(), is for printers.
         return Named(value.Split(' ', 2)[0]);
     }
 

@@ -48,17 +48,3 @@ internal static class ElementKinds
             _ => ArtworkProblems.NotDrawn,
         };
 }
-
-/// <summary>Conditional processing (SVG 1.1, 5.8), as a reader of English without extensions.</summary>
-internal static class Conditions
-{
-    internal static bool Hold(XElement element) =>
-        (string?)element.Attribute("requiredExtensions") is null or ""
-        && (
-            (string?)element.Attribute("systemLanguage") is not { } languages
-            || languages
-                .Split(',')
-                .Select(l => l.Trim())
-                .Any(l => l == "en" || l.StartsWith("en-", StringComparison.Ordinal))
-        );
-}

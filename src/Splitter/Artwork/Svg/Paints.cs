@@ -81,17 +81,18 @@ internal sealed class Paints(Cascade cascade, References references, Remarks rem
     private Colour? Stop(XElement stop)
     {
         var own = cascade.Of(stop);
-        var colour = own["stop-color"] switch
+        var written = own["stop-color"];
+        // Not inherited by itself; a stop may still ask for its gradient's colour.
+        for (var above = stop.Parent; written == "inherit"; above = above?.Parent)
+            written = above is null ? null : cascade.Of(above)["stop-color"];
+        var colour = written switch
         {
             null => new("#000000", 1),
             var text when text.Equals("currentColor", StringComparison.OrdinalIgnoreCase) => Current(stop),
             var text => Colours.Read(text),
         };
         if (colour is null)
-            remarks.Add(
-                stop,
-                (place, what) => ArtworkProblems.BadValue(place, what, "stop-color", own["stop-color"] ?? "")
-            );
+            remarks.Add(stop, (place, what) => ArtworkProblems.BadValue(place, what, "stop-color", written ?? ""));
         var opacity = own["stop-opacity"] is { } share ? LookReader.ReadShare(share) ?? 1 : 1;
         return colour is { } c ? c with { Alpha = c.Alpha * opacity } : null;
     }

@@ -57,7 +57,7 @@ internal sealed class Walk
         }
         var own = cascade.Of(element);
         var look = looks.Read(element, own, around.Look, around.Diagonal);
-        if (!look.Displayed || look.Opacity == 0)
+        if (!look.Displayed || (receiver.Paints && look.Opacity == 0))
             return;
         if (kind == ElementKind.Reported)
         {
@@ -174,7 +174,7 @@ internal sealed class Walk
         remarks.CountElement(target);
         var own = cascade.Of(target);
         var look = looks.Read(target, own, around.Look, around.Diagonal);
-        if (around.Depth >= SvgLoader.MostDepth || !look.Displayed || look.Opacity == 0)
+        if (around.Depth >= SvgLoader.MostDepth || !look.Displayed || (receiver.Paints && look.Opacity == 0))
             return;
         if (receiver.Paints)
             looks.Remark(target, own, look);

@@ -7,9 +7,14 @@ internal readonly record struct Link(int FromSpan, int ToSpan);
 
 /// <summary>
 /// Rows of a piece of ground in sections: runs of spans, row after row, that are sewn to and fro without leaving the
-/// ground. A section ends where the ground divides, joins or ends. Links lead from section to section; all sections of one
+/// ground. Links lead from section to section; all sections of one
 /// polygon hang together.
 /// </summary>
+/// <remarks>
+/// With <c>throughBranches</c>, where the ground divides or joins, a section goes on along the stretch that lies side by
+/// side longest, and only the others end or start there: close rows are then sewn with the least travel. Open rows gain
+/// nothing by it.
+/// </remarks>
 internal sealed class FillGround
 {
     private readonly int[] order;
@@ -18,11 +23,12 @@ internal sealed class FillGround
     private readonly Link[] links;
     private readonly Dictionary<(int, int), Bank> banks = [];
 
-    internal FillGround(RowScan scan)
+    internal FillGround(RowScan scan, bool throughBranches)
     {
         Scan = scan;
         var (up, down) = Besides(scan);
-        (order, sectionStarts) = Divide(scan, up, down);
+        (order, sectionStarts) = Divide(scan, up, down, throughBranches);
+        Branches = [.. up.Zip(down, (u, d) => u.Count > 1 || d.Count > 1)];
         SectionOf = new int[order.Length];
         IndexIn = new int[order.Length];
         for (var s = 0; s < Sections; s++)
@@ -38,6 +44,9 @@ internal sealed class FillGround
 
     /// <summary>The section of each span.</summary>
     internal int[] SectionOf { get; }
+
+    /// <summary>For each span whether more than one lie beside it on a neighbouring row.</summary>
+    internal bool[] Branches { get; }
 
     /// <summary>The place of each span in its section.</summary>
     internal int[] IndexIn { get; }
@@ -81,21 +90,38 @@ internal sealed class FillGround
     private static (int[] Order, int[] Starts) Divide(
         RowScan scan,
         (int Count, int First)[] up,
-        (int Count, int First)[] down
+        (int Count, int First)[] down,
+        bool throughBranches
     )
     {
         var (order, starts) = (new List<int>(scan.Spans.Length), new List<int>());
         for (var i = 0; i < scan.Spans.Length; i++)
         {
-            if (down[i].Count == 1 && up[down[i].First].Count == 1)
+            if (Partner(down, i) is { } below && Partner(up, below) == i)
                 continue;
             starts.Add(order.Count);
             order.Add(i);
-            for (var at = i; up[at].Count == 1 && down[up[at].First].Count == 1; order.Add(at))
-                at = up[at].First;
+            for (var at = i; Partner(up, at) is { } above && Partner(down, above) == at; order.Add(at))
+                at = above;
         }
         starts.Add(order.Count);
         return ([.. order], [.. starts]);
+
+        // The span beside this one with which it shares most; of equals the first.
+        int? Partner((int Count, int First)[] beside, int span)
+        {
+            var (best, longest) = ((int?)null, 0.0);
+            if (beside[span].Count > 1 && !throughBranches)
+                return null;
+            for (var (j, n) = (beside[span].First, beside[span].Count); n > 0; j++)
+                if (scan.Spans[span].IsBeside(scan.Spans[j]))
+                {
+                    n--;
+                    if (scan.Spans[span].SharedWith(scan.Spans[j]) is var shared && shared > longest)
+                        (best, longest) = (j, shared);
+                }
+            return best;
+        }
     }
 
     private IEnumerable<Link> FindLinks(RowScan scan, (int Count, int First)[] up)

@@ -29,6 +29,9 @@ internal sealed class Lattice
     /// </summary>
     private const int Decimals = 9;
 
+    /// <summary>How much nearer to its row a penetration must come for each step that it is moved along it, µm.</summary>
+    private const double WorthAStep = 2;
+
     private readonly double cos;
     private readonly double sin;
     private readonly double stitchLength;
@@ -58,6 +61,25 @@ internal sealed class Lattice
     {
         var v = (t + Middle) * Spacing;
         return new(OnTape((u * cos) - (v * sin)), OnTape((u * sin) + (v * cos)));
+    }
+
+    /// <summary>
+    /// A penetration at or near a place of a row: of some tape steps back and ahead along the row the one that the tape
+    /// can hold nearest to it. The tape's rounding alone would leave rows up to 0.07 mm beside their place and open four
+    /// hundredths of the ground between them.
+    /// </summary>
+    internal Point OnRow(int row, double u, int back, int ahead)
+    {
+        var step = Units.TapeStep / Math.Max(Math.Abs(cos), Math.Abs(sin));
+        var (best, least) = (default(Point), double.PositiveInfinity);
+        for (var i = -back; i <= ahead; i++)
+        {
+            var point = PointAt(row, u + (i * step));
+            var beside = (Math.Abs(PlaceOf(point).T - row) * Spacing) + (Math.Abs(i) * WorthAStep);
+            if (beside < least)
+                (best, least) = (point, beside);
+        }
+        return best;
     }
 
     /// <summary>Distance of two places, µm.</summary>

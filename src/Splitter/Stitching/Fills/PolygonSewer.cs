@@ -16,6 +16,13 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     private const double RowEnd = StitchRules.Shortest + StitchRules.GridSlack;
 
     /// <summary>
+    /// Tape steps by which a penetration may move along its row to lie on it, and a row's end inwards: no furrow comes of
+    /// the one, and the other is a quarter of a thread's width at most.
+    /// </summary>
+    private const int RowSteps = 3,
+        EndSteps = 1;
+
+    /// <summary>
     /// How much worse a way over sewn ground is than one under stitches to come: it shows a little, even along a row.
     /// </summary>
     private const double OverSewn = 3;
@@ -29,13 +36,26 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         for (var i = 0; i < sections.Length; i++)
         {
             var section = i == 0 ? order.Begin(sections, at) : order.Next(at!.Value);
-            order.Done(section);
-            at = Sew(section, at);
+            var isCovered = HasRows(section);
+            order.Done(section, isCovered);
+            // Where rows are too short to be sewn the needle stays where it is.
+            if (isCovered)
+                at = Sew(section, needle.IsIdle ? null : at);
+            else
+                at ??= order.Bottom(section);
         }
         return needle.Path;
     }
 
-    /// <summary>Sews a section, from where the needle is, and says where it ends.</summary>
+    private bool HasRows(int section)
+    {
+        foreach (var span in ground.SpansOf(section))
+            if (!rows.On(span).IsEmpty)
+                return true;
+        return false;
+    }
+
+    /// <summary>Sews a section that has rows, from where the needle is, and says where it ends.</summary>
     private Stand Sew(int section, Stand? from)
     {
         var spans = ground.SpansOf(section);
@@ -46,8 +66,6 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
                 first = first < 0 ? i : first;
                 (last, turns) = (i, turns + 1);
             }
-        if (turns == 0)
-            return from ?? new(spans[0], ground.Scan.Spans[spans[0]].Middle);
 
         // Of the four corners the one that makes the ways to it and on from the other end short.
         var best = (Cost: double.PositiveInfinity, Up: true, Right: true);
@@ -71,15 +89,36 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
                 TravelStitch
             );
         var (forward, use) = (best.Right, from is null ? StitchUse.Fill : StitchUse.Travel);
+        Stand? before = null;
         for (var n = first; n <= last; n++)
         {
-            var stretches = rows.On(spans[best.Up ? n : last - (n - first)]);
+            var span = spans[best.Up ? n : last - (n - first)];
+            var stretches = rows.On(span);
+            if (!stretches.IsEmpty && before is { } previous)
+                Turn(previous, Corner(span, forward), upper: !forward);
             for (var j = 0; j < stretches.Length; j++)
                 Sew(stretches[forward ? j : stretches.Length - 1 - j], forward, j == 0 ? use : StitchUse.Travel);
             if (!stretches.IsEmpty)
-                (forward, use) = (!forward, StitchUse.Fill);
+                (forward, use, before) = (!forward, StitchUse.Fill, Corner(span, !forward));
         }
         return Corner(spans[best.Up ? last : first], !forward);
+    }
+
+    /// <summary>
+    /// Row ends are mostly joined by one stitch. Where the outline bends between them the needle follows it; where the
+    /// ground divides or joins, the next row may begin far along: the needle goes there along the row, and not straight,
+    /// over what divides them.
+    /// </summary>
+    private void Turn(Stand from, Stand to, bool upper)
+    {
+        if (ground.Scan.Bends.TryGetValue((from.Span, to.Span, upper), out var bend))
+            needle.Along(bend, StitchUse.Fill, TravelStitch);
+        else if (
+            (ground.Branches[from.Span] || ground.Branches[to.Span])
+            && Math.Abs(from.U - to.U) > lattice.Spacing
+            && ground.Scan.Spans[from.Span].IsBeside(ground.Scan.Spans[to.Span])
+        )
+            needle.Along(Trail.Over(ground, [from.Span, to.Span], from.U, to.U), StitchUse.Travel, TravelStitch);
     }
 
     private void Sew(Stretch stretch, bool forward, StitchUse arriving)
@@ -90,11 +129,13 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
             Arrive(lattice.PointAt(stretch.Row, (stretch.From + stretch.To) / 2), arriving);
             return;
         }
-        Arrive(lattice.PointAt(stretch.Row, forward ? stretch.From : stretch.To), arriving);
+        var from = lattice.OnRow(stretch.Row, stretch.From, back: 0, EndSteps);
+        var to = lattice.OnRow(stretch.Row, stretch.To, EndSteps, ahead: 0);
+        Arrive(forward ? from : to, arriving);
         var along = lattice.Penetrations(stretch.Row, stretch.From + RowEnd, stretch.To - RowEnd);
         foreach (var u in forward ? along : along.Reverse())
-            needle.To(lattice.PointAt(stretch.Row, u), StitchUse.Fill);
-        needle.To(lattice.PointAt(stretch.Row, forward ? stretch.To : stretch.From), StitchUse.Fill, corner: true);
+            needle.To(lattice.OnRow(stretch.Row, u, RowSteps, RowSteps), StitchUse.Fill);
+        needle.To(forward ? to : from, StitchUse.Fill, corner: true);
     }
 
     private void Arrive(Point at, StitchUse use)

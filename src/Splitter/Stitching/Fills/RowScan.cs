@@ -14,6 +14,9 @@ internal readonly record struct Span(int Row, double From, double To, int Of)
 
     internal double Middle => (From + To) / 2;
 
+    /// <summary>How long the stretch is along which both lie side by side, µm.</summary>
+    internal double SharedWith(Span other) => Math.Min(To, other.To) - Math.Max(From, other.From);
+
     /// <summary>How far a place along the row is from the span, 0 inside.</summary>
     internal double Away(double u) => Math.Max(0, Math.Max(From - u, u - To));
 
@@ -34,12 +37,17 @@ internal sealed record Bank(int A, int B, ImmutableArray<Place> Places);
 /// </summary>
 internal sealed class RowScan
 {
-    private RowScan(int firstRow, int[] starts, Span[] spans, List<Bank> banks)
+    /// <summary>
+    /// How far the outline may bend away from a stitch between two row ends before the needle follows it, µm: a quarter
+    /// of a thread's width.
+    /// </summary>
+    private const double Bend = 100;
+
+    private RowScan(int firstRow, int[] starts, Span[] spans)
     {
         FirstRow = firstRow;
         Starts = starts;
         Spans = spans;
-        Banks = banks;
     }
 
     /// <summary>Number of the first row that is crossed.</summary>
@@ -48,11 +56,17 @@ internal sealed class RowScan
     /// <summary>For each row from the first the index of its first span, and one more at the end.</summary>
     internal int[] Starts { get; }
 
+    /// <summary>
+    /// The outline between neighbouring ends of two spans beside each other, where it bends away from the straight line
+    /// between them: by the spans and whether these are their upper ends. Only looked up, never listed.
+    /// </summary>
+    internal Dictionary<(int A, int B, bool Upper), ImmutableArray<Place>> Bends { get; } = [];
+
     /// <summary>By row, then along it.</summary>
     internal Span[] Spans { get; }
 
     /// <summary>In the order of the outline.</summary>
-    internal List<Bank> Banks { get; }
+    internal List<Bank> Banks { get; } = [];
 
     /// <summary>How many rows there are from the first to the last.</summary>
     internal int Rows => Starts.Length - 1;
@@ -93,7 +107,7 @@ internal sealed class RowScan
                 Cross(rings[^1], rings.Count - 1, p, crossings);
             }
         if (crossings.Count == 0)
-            return new(0, [0], [], []);
+            return new(0, [0], []);
 
         var first = crossings.Min(c => c.Row);
         var order = Sorted(crossings, first, out var starts);
@@ -108,7 +122,9 @@ internal sealed class RowScan
             spans[i] = new(a.Row, a.U, b.U, a.Polygon);
             spanOf[order[2 * i]] = spanOf[order[(2 * i) + 1]] = i;
         }
-        return new(first, [.. starts.Select(s => s / 2)], spans, FindBanks(crossings, rings, spans, spanOf));
+        var scan = new RowScan(first, [.. starts.Select(s => s / 2)], spans);
+        scan.FindBanks(crossings, rings, spanOf, lattice.Spacing);
+        return scan;
     }
 
     /// <summary>Half-open edges: a vertex on a row counts once, so every row is crossed an even number of times.</summary>
@@ -146,9 +162,8 @@ internal sealed class RowScan
         return order;
     }
 
-    private static List<Bank> FindBanks(List<Crossing> crossings, List<Place[]> rings, Span[] spans, int[] spanOf)
+    private void FindBanks(List<Crossing> crossings, List<Place[]> rings, int[] spanOf, double spacing)
     {
-        var banks = new List<Bank>();
         for (int from = 0, to; from < crossings.Count; from = to)
         {
             for (to = from + 1; to < crossings.Count && crossings[to].Ring == crossings[from].Ring; )
@@ -157,17 +172,35 @@ internal sealed class RowScan
             {
                 var j = i + 1 < to ? i + 1 : from;
                 var (a, b, ring) = (crossings[i], crossings[j], rings[crossings[i].Ring]);
-                if (spanOf[i] == spanOf[j] || spans[spanOf[i]].IsBeside(spans[spanOf[j]]))
+                var (spanA, spanB) = (spanOf[i], spanOf[j]);
+                var beside = Spans[spanA].IsBeside(Spans[spanB]);
+                if (spanA == spanB || (beside && (a.Edge == b.Edge || Math.Abs(a.U - b.U) < spacing)))
                     continue;
                 var places = ImmutableArray.CreateBuilder<Place>();
                 places.Add(new(a.Row, a.U));
                 for (var e = a.Edge; e != b.Edge; e = (e + 1) % ring.Length)
                     places.Add(ring[(e + 1) % ring.Length]);
                 places.Add(new(b.Row, b.U));
-                banks.Add(new(spanOf[i], spanOf[j], places.ToImmutable()));
+                if (!beside)
+                    Banks.Add(new(spanA, spanB, places.ToImmutable()));
+                else if (Bent(places, spacing))
+                {
+                    var upper = Spans[spanA].To == a.U;
+                    Bends.TryAdd((spanA, spanB, upper), places.ToImmutable());
+                    places.Reverse();
+                    Bends.TryAdd((spanB, spanA, upper), places.ToImmutable());
+                }
             }
         }
-        return banks;
+    }
+
+    /// <summary>A place lies farther than <see cref="Bend"/> from the straight line between the first and the last.</summary>
+    private static bool Bent(ImmutableArray<Place>.Builder places, double spacing)
+    {
+        var (a, b) = (places[0], places[places.Count - 1]);
+        var (along, across) = (b.U - a.U, (b.T - a.T) * spacing);
+        var length = Math.Sqrt((along * along) + (across * across));
+        return places.Any(p => Math.Abs(((p.U - a.U) * across) - ((p.T - a.T) * spacing * along)) / length > Bend);
     }
 
     private readonly record struct Crossing(int Row, double U, int Polygon, int Ring, int Edge);

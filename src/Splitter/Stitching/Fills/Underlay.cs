@@ -46,7 +46,10 @@ internal sealed class Underlay
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
             .Rings.Where(r => r.ToPolyline().Length >= Shortest)
             .ToLookup(r => PolygonAt(r.Points[0]));
-        crossRows = new(RowScan.Of(kinds.Contains(UnderlayKind.Cross) ? inside : Region.Empty, cross));
+        crossRows = new(
+            RowScan.Of(kinds.Contains(UnderlayKind.Cross) ? inside : Region.Empty, cross),
+            throughBranches: false
+        );
         crossSections = Enumerable
             .Range(0, crossRows.Sections)
             .ToLookup(s => PolygonAt(End(crossRows.Scan.Spans[crossRows.SpansOf(s)[0]], 0.5)));
@@ -66,20 +69,12 @@ internal sealed class Underlay
     /// <summary>Ring after ring, the nearest next, each from where it is nearest.</summary>
     private void SewEdges(Needle needle, int polygon)
     {
-        List<Ring> left = [.. rings[polygon]];
-        while (left.Count > 0)
+        ImmutableArray<Ring> all = [.. rings[polygon]];
+        var left = new Pool(all.Select(r => r.Points.AsEnumerable()));
+        while (left.Left > 0)
         {
-            var (ring, at) = (0, 0);
-            if (!needle.IsIdle)
-            {
-                var nearest = double.PositiveInfinity;
-                for (var r = 0; r < left.Count; r++)
-                for (var i = 0; i < left[r].Points.Length; i++)
-                    if (needle.At.DistanceTo(left[r].Points[i]) is var distance && distance < nearest)
-                        (nearest, ring, at) = (distance, r, i);
-            }
-            var points = left[ring].Points;
-            left.RemoveAt(ring);
+            var (ring, at) = left.Take(needle.IsIdle ? null : needle.At);
+            var points = all[ring].Points;
             Go(needle, points[at], polygon, StitchUse.Travel);
             for (var i = 1; i <= points.Length; i++)
                 needle.Straight(points[(at + i) % points.Length].OnTape(), StitchUse.Underlay, StitchLength);
@@ -89,24 +84,21 @@ internal sealed class Underlay
     /// <summary>Section after section, the nearest next.</summary>
     private void SewCross(Needle needle, int polygon)
     {
-        List<int> left = [.. crossSections[polygon]];
-        while (left.Count > 0)
+        ImmutableArray<int> all = [.. crossSections[polygon]];
+        var left = new Pool(all.Select(Corners));
+        while (left.Left > 0)
         {
-            var (section, best, up, right) = (0, double.PositiveInfinity, true, true);
-            for (var s = 0; s < left.Count && !(needle.IsIdle && s > 0); s++)
-                foreach (
-                    var (u, r) in (ReadOnlySpan<(bool, bool)>)
-                        [(true, true), (true, false), (false, true), (false, false)]
-                )
-                {
-                    var corner = End(crossRows.Scan.Spans[crossRows.SpansOf(left[s])[u ? 0 : ^1]], r ? 0 : 1);
-                    var distance = needle.IsIdle ? 0 : needle.At.DistanceTo(corner);
-                    if (distance < best)
-                        (section, best, up, right) = (s, distance, u, r);
-                }
-            SewCross(needle, polygon, left[section], up, right);
-            left.RemoveAt(section);
+            var (section, corner) = left.Take(needle.IsIdle ? null : needle.At);
+            SewCross(needle, polygon, all[section], up: corner < 2, right: corner % 2 == 0);
         }
+    }
+
+    /// <summary>Both ends of the first and of the last row of a section.</summary>
+    private Point[] Corners(int section)
+    {
+        var spans = crossRows.SpansOf(section);
+        var (first, last) = (crossRows.Scan.Spans[spans[0]], crossRows.Scan.Spans[spans[^1]]);
+        return [End(first, 0), End(first, 1), End(last, 0), End(last, 1)];
     }
 
     private void SewCross(Needle needle, int polygon, int section, bool up, bool right)

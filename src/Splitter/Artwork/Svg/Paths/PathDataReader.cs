@@ -5,6 +5,8 @@ namespace Splitter.Artwork.Svg.Paths;
 /// </summary>
 internal sealed class PathDataReader
 {
+    private const string Commands = "MmZzLlHhVvCcSsQqTtAa";
+
     private readonly Scanner scanner;
     private readonly Outline outline = new();
     private Subpath? path;
@@ -40,7 +42,7 @@ internal sealed class PathDataReader
                 return start;
             else if (command is 'm' or 'M')
                 command = command == 'm' ? 'l' : 'L';
-            if (path is null && command is not ('m' or 'M'))
+            if (!Commands.Contains(command, StringComparison.Ordinal) || (path is null && command is not ('m' or 'M')))
                 return start;
             if (!Segment(command, char.ToUpperInvariant(previous)))
                 return scanner.AtEnd ? start : scanner.Position;

@@ -1,0 +1,152 @@
+using CsCheck;
+using Splitter.Geometry;
+
+namespace Splitter.Tests.Geometry;
+
+public sealed class PolygonsTests
+{
+    private const double SquareMillimetre = 1e6;
+
+    /// <summary>Rounding vertices to whole µm moves an edge of 100 mm by half a µm: 0.05 mm² an edge.</summary>
+    private const double Rounding = 0.2;
+
+    /// <summary>Squares of 0-4 and 2-6 mm: by hand.</summary>
+    [Fact]
+    public void SquaresThatOverlap()
+    {
+        var (a, b) = (Square(0, 4), Square(2, 4));
+        AssertArea(4, Polygons.Intersect(a, b), 0);
+        AssertArea(28, Polygons.Union(a, b), 0);
+        AssertArea(12, Polygons.Subtract(a, b), 0);
+    }
+
+    /// <summary>Closed form of the intersection of a square and itself turned about its centre: 2 s² / (1 + sin + cos).</summary>
+    [Theory]
+    [InlineData(30, 8452.994616, 11547.005384, 1547.005384)]
+    [InlineData(45, 8284.271247, 11715.728753, 1715.728753)]
+    public void ASquareAndItselfTurned(double degrees, double and, double or, double without)
+    {
+        var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
+        Assert.Equal(2 * 100 * 100 / (1 + sin + cos), and, 6);
+        var square = Samples.Ground(-50, -50, 50, -50, 50, 50, -50, 50);
+        var turned = Samples.Ground([
+            .. new[] { (-50, -50), (50, -50), (50, 50), (-50, 50) }.SelectMany(p =>
+                new[] { (p.Item1 * cos) - (p.Item2 * sin), (p.Item1 * sin) + (p.Item2 * cos) }
+            ),
+        ]);
+        AssertArea(and, Polygons.Intersect(square, turned), Rounding);
+        AssertArea(or, Polygons.Union(square, turned), Rounding);
+        AssertArea(without, Polygons.Subtract(square, turned), Rounding);
+    }
+
+    /// <summary>A pentagram of radius 100 mm; areas computed independently in double precision.</summary>
+    [Theory]
+    [InlineData(FillRule.NonZero, 11225.699414489633)]
+    [InlineData(FillRule.EvenOdd, 7756.767521667)]
+    internal void APentagramByBothRules(FillRule rule, double area)
+    {
+        var points = Enumerable
+            .Range(0, 5)
+            .Select(i => Point.FromMillimetres(100 * Math.Cos(i * 0.8 * Math.PI), 100 * Math.Sin(i * 0.8 * Math.PI)));
+        AssertArea(area, Polygons.FromRings([new Ring([.. points])], rule), Rounding);
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(-10)]
+    public void OffsetsOfASquare(double by)
+    {
+        var square = Square(0, 100);
+        // Steiner's formula: area + perimeter · r + pi r²; mitred corners are squares; inwards both are the smaller square.
+        AssertArea(by < 0 ? 6400 : 14_400, Polygons.Offset(square, by * 1000, Join.Mitre), 0.01);
+        AssertArea(by < 0 ? 6400 : 14_000 + (Math.PI * 100), Polygons.Offset(square, by * 1000), 0.7);
+    }
+
+    [Theory]
+    [InlineData(15)]
+    [InlineData(-15)]
+    public void OffsetsOfACircle(double by)
+    {
+        var circle = Circle(50, 720);
+        var expected = Math.PI * (50 + by) * (50 + by);
+        // Facets stray by up to 0.01 mm each for the arc and for the vertices dropped before.
+        AssertArea(expected, Polygons.Offset(circle, by * 1000), 2 * Math.PI * (50 + by) * 0.02);
+    }
+
+    [Fact]
+    public void AStrokeIsAsWideAsItsPenWithTheCapsThatItAsksFor()
+    {
+        var line = new Polyline([Point.FromMillimetres(0, 0), Point.FromMillimetres(30, 40)]);
+        AssertArea(50 * 6, Polygons.Stroke(line, 6000, Cap.Butt, Join.Round), 0.1);
+        AssertArea(56 * 6, Polygons.Stroke(line, 6000, Cap.Square, Join.Round), 0.1);
+        AssertArea((50 * 6) + (Math.PI * 9), Polygons.Stroke(line, 6000, Cap.Round, Join.Round), 0.2);
+    }
+
+    [Fact]
+    public void WhatIsInBothAndWhatIsLeftOverAreTheWhole() =>
+        Gen.Select(Star, Star)
+            .Sample(
+                (a, b) =>
+                {
+                    var (and, without) = (Polygons.Intersect(a, b), Polygons.Subtract(a, b));
+                    // New vertices are rounded: half a µm along the outlines that cross.
+                    var tolerance = (Length(a) + Length(b)) * 1.0;
+                    Assert.InRange(and.Area + without.Area, a.Area - tolerance, a.Area + tolerance);
+                    var or = Polygons.Union(a, b);
+                    Assert.InRange(or.Area, without.Area + b.Area - tolerance, without.Area + b.Area + tolerance);
+                    Assert.True(or.Polygons.SequenceEqual(Polygons.Union(b, a).Polygons, PolygonEquality.Instance));
+                },
+                iter: 200
+            );
+
+    /// <summary>One inch is 25.4 mm exactly (international yard and pound agreement, 1959).</summary>
+    [Fact]
+    public void UnitsAreExact()
+    {
+        Assert.Equal(25_400, Units.FromMillimetres(25.4));
+        Assert.Equal(25_400, Units.Inch);
+        Assert.Equal(25.4, Units.ToMillimetres(Units.Inch));
+        Assert.Equal([-100, 0, 0, 100, 100], new[] { -51, -50, 49, 50, 149 }.Select(Units.OnTape));
+    }
+
+    internal static readonly Gen<Region> Star =
+        from radii in Gen.Double[5, 60].Array[3, 20]
+        from x in Gen.Double[0, 60]
+        from y in Gen.Double[0, 60]
+        select Samples.Ground([
+            .. radii.SelectMany(
+                (r, i) =>
+                    new[]
+                    {
+                        x + (r * Math.Cos(2 * Math.PI * i / radii.Length)),
+                        y + (r * Math.Sin(2 * Math.PI * i / radii.Length)),
+                    }
+            ),
+        ]);
+
+    private static double Length(Region region) => region.Rings.Sum(r => r.ToPolyline().Length);
+
+    private static Region Square(double at, double side) =>
+        Samples.Ground(at, at, at + side, at, at + side, at + side, at, at + side);
+
+    private static Region Circle(double radius, int corners) =>
+        Samples.Ground([
+            .. Enumerable
+                .Range(0, corners)
+                .SelectMany(i =>
+                    new[] { radius * Math.Cos(2 * Math.PI * i / corners), radius * Math.Sin(2 * Math.PI * i / corners) }
+                ),
+        ]);
+
+    private static void AssertArea(double squareMillimetres, Region region, double tolerance) =>
+        Assert.InRange(region.Area / SquareMillimetre, squareMillimetres - tolerance, squareMillimetres + tolerance);
+
+    private sealed class PolygonEquality : IEqualityComparer<Polygon>
+    {
+        internal static readonly PolygonEquality Instance = new();
+
+        public bool Equals(Polygon? a, Polygon? b) => a!.Rings.SequenceEqual(b!.Rings);
+
+        public int GetHashCode(Polygon polygon) => polygon.Outer.Points.Length;
+    }
+}

@@ -1,0 +1,301 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Splitter.Cutting;
+using Splitter.Geometry;
+using Splitter.Recipes;
+using Splitter.Stitching;
+
+namespace Splitter.Tests.Stitching;
+
+public sealed class FillStitcherTests
+{
+    private const int Pull = 200;
+
+    /// <summary>What rows, tape and rounding may put a stitch outside the outline besides the pull, µm.</summary>
+    private const double Slack = 150;
+
+    /// <summary>Wavy stars with up to four holes, 10 to 50 mm across, at any angle.</summary>
+    private static readonly Gen<(Region Ground, double Angle, bool Underlay)> Cases =
+        from radii in Gen.Double[0.35, 1].Array[5, 24]
+        from size in Gen.Double[5, 25]
+        from holes in Gen.Select(Gen.Double[-0.5, 0.5], Gen.Double[-0.5, 0.5], Gen.Double[0.05, 0.3]).Array[0, 4]
+        from angle in Gen.OneOf(Gen.Const(0.0), Gen.Const(90.0), Gen.Double[0, 180])
+        from underlay in Gen.Bool
+        select (Shape(radii, size, holes), angle, underlay);
+
+    [Fact]
+    public void AnyShapeIsSewnInOneBlockAPolygonInsideItsOutlineWithStitchesThatCanBeSewn() =>
+        Cases.Sample(
+            c =>
+            {
+                var piece = Whole(c.Ground, c.Angle, c.Underlay);
+                var blocks = FillStitcher.Stitch(piece);
+                // Of crumbs some are shorter than a stitch.
+                Assert.InRange(blocks.Length, c.Ground.Polygons.Count(IsSewn), c.Ground.Polygons.Length);
+                var room = Polygons.Containment(Polygons.Offset(c.Ground, Pull + Slack));
+                foreach (var block in blocks)
+                {
+                    AssertSewable(block);
+                    foreach (var (a, b) in Pairs(block))
+                        for (var share = 0.0; share <= 1; share += 0.05)
+                        {
+                            var p = a.At.Towards(b.At, share);
+                            Assert.True(room(p.X, p.Y), $"{b.Use} from {a.At} to {b.At} leaves the ground at {p}");
+                        }
+                }
+            },
+            iter: 150,
+            print: Print
+        );
+
+    /// <summary>
+    /// Rows within some degrees of the tape's axes run on its 0.1 mm steps like stairs, whose places the penetrations do
+    /// not all meet: up to a tenth of the spacing stays open now and then, and no more than 5 % of the ground.
+    /// </summary>
+    [Fact]
+    public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
+        Cases.Sample(
+            c =>
+            {
+                var beside = Math.Abs(Math.IEEERemainder(c.Angle, 90));
+                var least = beside is > 0 and < 5 ? 0.95 : 0.97;
+                Assert.InRange(Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))), least, 1);
+            },
+            iter: 60,
+            print: Print
+        );
+
+    /// <summary>references.md, derived: 250 rows of 100 mm are 25 m of thread and 6,250 stitches of 4 mm.</summary>
+    [Fact]
+    public void ASquareHasTheStitchesThatItsRowsNeed()
+    {
+        var blocks = FillStitcher.Stitch(Whole(Square(100_000), 0, underlay: false, pull: 0));
+        var rows = Pairs(Assert.Single(blocks)).Where(p => p.B.Use == StitchUse.Fill && p.A.At.Y == p.B.At.Y).ToList();
+        Assert.Equal(250, rows.Select(p => p.B.At.Y).Distinct().Count());
+        Assert.InRange(rows.Sum(p => p.A.At.DistanceTo(p.B.At)) / 1e6, 24.9, 25.0);
+        // Staggered rows have a short stitch at either end: up to one a row more than whole stitches.
+        Assert.InRange(rows.Count, 6250, 6250 + 250);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(20)]
+    [InlineData(90)]
+    [InlineData(133.7)]
+    public void TwoPartsContinueTheSameRowsAndPenetrations(double angle)
+    {
+        var drawing = Shape([1, 0.8, 1, 0.7, 0.9, 1, 0.75], 25, []);
+        var whole = Whole(drawing, angle, underlay: false);
+        FillPiece Cut(int left, int right, int reach) =>
+            whole with
+            {
+                IsCut = true,
+                Core = Part(left, right),
+                EvenRows = Part(left - reach, right + reach),
+                OddRows = Part(left - reach, right + reach),
+            };
+        Region Part(int left, int right) =>
+            Polygons.Intersect(drawing, Region.Of(new Box(left, -90_000, right, 90_000)));
+
+        var together = Penetrations(FillStitcher.Stitch(whole));
+        foreach (var part in (FillPiece[])[Cut(-90_000, 0, 1600), Cut(0, 90_000, 1600)])
+        {
+            // Away from the part's own row ends every penetration of the undivided fill is there, and no other.
+            var inside = Polygons.Containment(Polygons.Offset(part.EvenRows, -800));
+            var own = Penetrations(FillStitcher.Stitch(part)).Where(p => inside(p.X, p.Y)).ToHashSet();
+            var expected = together.Where(p => inside(p.X, p.Y)).ToHashSet();
+            Assert.True(expected.Count > 100);
+            Assert.Equal(expected.Order(), own.Order());
+        }
+    }
+
+    [Fact]
+    public void AtASeamRowsEndOnThePiecesGroundAndAtTheOwnEdgeTheyReachPastByThePull()
+    {
+        var square = Square(20_000);
+        var left = Region.Of(new Box(0, 0, 12_000, 20_000));
+        var piece = Whole(square, 0, underlay: true) with
+        {
+            IsCut = true,
+            Core = Region.Of(new Box(0, 0, 10_000, 20_000)),
+            EvenRows = left,
+            OddRows = Region.Of(new Box(0, 0, 10_500, 20_000)),
+        };
+        var block = Assert.Single(FillStitcher.Stitch(piece));
+        Assert.Equal(-Pull, block.Stitches.Min(s => s.At.X));
+        Assert.Equal(12_000, block.Stitches.Max(s => s.At.X));
+        // Row k lies at (k + 1/2) spacings.
+        var odd = block.Stitches.Where(s => s.Use == StitchUse.Fill && ((s.At.Y - 200) / 400 % 2) == 1);
+        Assert.Equal(10_500, odd.Max(s => s.At.X));
+        Assert.All(block.Stitches.Where(s => s.Use == StitchUse.Underlay), s => Assert.InRange(s.At.X, 500, 9500));
+    }
+
+    [Fact]
+    public void PartsOfAShapeThatDoNotTouchAreBlocksOfTheirOwnNearestNext()
+    {
+        var squares = Enumerable
+            .Range(0, 5)
+            .Select(i => Region.Of(new Box(i * 9000 % 45_000, 0, (i * 9000 % 45_000) + 6000, 6000)));
+        var blocks = FillStitcher.Stitch(Whole(Polygons.Union(squares), 0, underlay: false));
+        Assert.Equal(5, blocks.Length);
+        Assert.All(
+            blocks.Zip(blocks.Skip(1)),
+            pair => Assert.InRange(pair.First.End.DistanceTo(pair.Second.Start), 0, 16_000)
+        );
+    }
+
+    [Theory]
+    [InlineData(100, 100, 0)] // Smaller than a stitch.
+    [InlineData(900, 900, 1)]
+    [InlineData(20_000, 150, 1)] // Between two rows.
+    [InlineData(150, 20_000, 1)] // Narrower than a stitch.
+    public void TinyGroundAndSliversAreSewnOrLeftOut(int width, int height, int blocks)
+    {
+        var at = new Box(30, 30, 30 + width, 30 + height);
+        var sewn = FillStitcher.Stitch(Whole(Region.Of(at), 0, underlay: true, pull: 0));
+        Assert.Equal(blocks, sewn.Length);
+        Assert.All(sewn, AssertSewable);
+        var room = at.Grown((int)Slack);
+        Assert.All(sewn.SelectMany(b => b.Stitches), s => Assert.True(room.Contains(s.At)));
+    }
+
+    [Fact]
+    public void NeedleThinTrianglesAreSewnToTheirTips() =>
+        Gen.Select(Gen.Double[0, 360], Gen.Double[0, 180])
+            .Sample(
+                (turn, angle) =>
+                {
+                    var (sin, cos) = Math.SinCos(turn * Math.PI / 180);
+                    var triangle = Samples.Ground(
+                        0,
+                        0,
+                        (30 * cos) - sin,
+                        (30 * sin) + cos,
+                        (30 * cos) + sin,
+                        (30 * sin) - cos
+                    );
+                    var block = Assert.Single(FillStitcher.Stitch(Whole(triangle, angle, underlay: true)));
+                    AssertSewable(block);
+                    Assert.InRange(block.Stitches.Min(s => s.At.DistanceTo(default)), 0, 6000);
+                },
+                iter: 60
+            );
+
+    /// <summary>Some thousand holes: hidden travel reaches every section.</summary>
+    [Fact]
+    public void GroundWithManyHolesIsOneBlock()
+    {
+        var holes = Enumerable.Range(0, 900).Select(i => Circle(3 + (i % 30 * 6), 3 + (i / 30 * 6), 1.5));
+        var ground = Polygons.Subtract(Region.Of(new Box(0, 0, 180_000, 180_000)), Polygons.Union(holes));
+        AssertSewable(Assert.Single(FillStitcher.Stitch(Whole(ground, 20, underlay: false))));
+    }
+
+    private static string Print((Region Ground, double Angle, bool Underlay) c) =>
+        FormattableString.Invariant($"{c.Angle} deg, underlay {c.Underlay}, {Polygons.ToNts(c.Ground).AsText()}");
+
+    private static bool IsSewn(Polygon polygon) => polygon.Area > 1e6;
+
+    private static void AssertSewable(Block block)
+    {
+        Assert.All(block.Stitches, s => Assert.Equal(s.At, s.At.OnTape()));
+        foreach (var (a, b) in Pairs(block))
+        {
+            var length = a.At.DistanceTo(b.At);
+            Assert.True(length <= 12_100, $"{b.Use} is {length} long");
+            Assert.True(
+                length >= 300 || b.Use == StitchUse.Tie || a.Use == StitchUse.Tie,
+                $"{b.Use} is {length} short"
+            );
+        }
+        Assert.Equal(StitchUse.Tie, block.Stitches[0].Use);
+        Assert.Equal(StitchUse.Tie, block.Stitches[^1].Use);
+    }
+
+    private static IEnumerable<(Stitch A, Stitch B)> Pairs(Block block) => block.Stitches.Zip(block.Stitches.Skip(1));
+
+    private static ImmutableArray<Point> Penetrations(ImmutableArray<Block> blocks) =>
+        [.. blocks.SelectMany(b => b.Stitches).Where(s => s.Use == StitchUse.Fill).Select(s => s.At)];
+
+    /// <summary>Share of the ground within 0.2 mm of a row, travel left aside, looked at every 0.1 mm.</summary>
+    private static double Covered(Region ground, ImmutableArray<Block> blocks)
+    {
+        const int Step = 100,
+            Reach = 200;
+        var box = ground.Bounds.Grown(1000);
+        var (width, height) = ((box.Width / Step) + 1, (box.Height / Step) + 1);
+        var thread = new bool[width, height];
+        foreach (var (a, b) in blocks.SelectMany(Pairs).Where(p => p.B.Use == StitchUse.Fill))
+        {
+            var near = Box.Around([a.At, b.At]).Grown(Reach);
+            double dx = b.At.X - a.At.X,
+                dy = b.At.Y - a.At.Y;
+            for (var x = (near.Left - box.Left) / Step; x <= (near.Right - box.Left) / Step; x++)
+            for (var y = (near.Top - box.Top) / Step; y <= (near.Bottom - box.Top) / Step; y++)
+            {
+                double px = box.Left + (x * Step) - a.At.X,
+                    py = box.Top + (y * Step) - a.At.Y;
+                var share = Math.Clamp(((px * dx) + (py * dy)) / ((dx * dx) + (dy * dy)), 0, 1);
+                thread[x, y] |= Math.Sqrt(Math.Pow(px - (share * dx), 2) + Math.Pow(py - (share * dy), 2)) <= Reach;
+            }
+        }
+        var contains = Polygons.Containment(ground);
+        var (inside, covered) = (0, 0);
+        for (var x = 0; x < width; x++)
+        for (var y = 0; y < height; y++)
+            if (contains(box.Left + (x * Step), box.Top + (y * Step)))
+            {
+                inside++;
+                covered += thread[x, y] ? 1 : 0;
+            }
+        return (double)covered / inside;
+    }
+
+    private static FillPiece Whole(Region ground, double angle, bool underlay, int pull = Pull)
+    {
+        var shape = Samples.Fill("ground", ground);
+        shape = shape with
+        {
+            Style = shape.Style with
+            {
+                Angle = angle,
+                Pull = pull,
+                Underlay = underlay ? [UnderlayKind.Edge, UnderlayKind.Cross] : [],
+            },
+        };
+        return new()
+        {
+            Shape = shape,
+            Hooping = 0,
+            Core = ground,
+            EvenRows = ground,
+            OddRows = ground,
+        };
+    }
+
+    private static Region Square(int side) => Region.Of(new Box(0, 0, side, side));
+
+    private static Region Circle(double x, double y, double radius) =>
+        Samples.Ground([
+            .. Enumerable
+                .Range(0, 24)
+                .SelectMany(i =>
+                    new[] { x + (radius * Math.Cos(i * Math.PI / 12)), y + (radius * Math.Sin(i * Math.PI / 12)) }
+                ),
+        ]);
+
+    /// <summary>A star by the radii of its corners (shares of the size in mm), less round holes.</summary>
+    private static Region Shape(double[] radii, double size, (double X, double Y, double R)[] holes)
+    {
+        var star = Samples.Ground([
+            .. radii.SelectMany(
+                (r, i) =>
+                    new[]
+                    {
+                        size * r * Math.Cos(2 * Math.PI * i / radii.Length),
+                        size * r * Math.Sin(2 * Math.PI * i / radii.Length),
+                    }
+            ),
+        ]);
+        return Polygons.Subtract(star, Polygons.Union(holes.Select(h => Circle(h.X * size, h.Y * size, h.R * size))));
+    }
+}
