@@ -36,13 +36,26 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         for (var i = 0; i < sections.Length; i++)
         {
             var section = i == 0 ? order.Begin(sections, at) : order.Next(at!.Value);
-            order.Done(section);
-            at = Sew(section, at);
+            var isCovered = HasRows(section);
+            order.Done(section, isCovered);
+            // Where rows are too short to be sewn the needle stays where it is.
+            if (isCovered)
+                at = Sew(section, needle.IsIdle ? null : at);
+            else
+                at ??= order.Bottom(section);
         }
         return needle.Path;
     }
 
-    /// <summary>Sews a section, from where the needle is, and says where it ends.</summary>
+    private bool HasRows(int section)
+    {
+        foreach (var span in ground.SpansOf(section))
+            if (!rows.On(span).IsEmpty)
+                return true;
+        return false;
+    }
+
+    /// <summary>Sews a section that has rows, from where the needle is, and says where it ends.</summary>
     private Stand Sew(int section, Stand? from)
     {
         var spans = ground.SpansOf(section);
@@ -53,8 +66,6 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
                 first = first < 0 ? i : first;
                 (last, turns) = (i, turns + 1);
             }
-        if (turns == 0)
-            return from ?? new(spans[0], ground.Scan.Spans[spans[0]].Middle);
 
         // Of the four corners the one that makes the ways to it and on from the other end short.
         var best = (Cost: double.PositiveInfinity, Up: true, Right: true);

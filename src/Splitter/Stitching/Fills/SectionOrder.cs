@@ -13,17 +13,18 @@ internal sealed class SectionOrder
     private readonly Router router;
     private readonly int[] parent;
     private readonly int[] children;
-    private readonly bool[] sewn;
+    private readonly bool[] done;
+    private readonly bool[] covered;
 
     internal SectionOrder(FillGround ground, Router router)
     {
         (this.ground, this.router) = (ground, router);
         (parent, children) = (new int[ground.Sections], new int[ground.Sections]);
-        sewn = new bool[ground.Sections];
+        (done, covered) = (new bool[ground.Sections], new bool[ground.Sections]);
     }
 
     /// <summary>A link leads to ground that is still to be sewn.</summary>
-    internal bool IsOpen(Link link) => !sewn[ground.SectionOf[link.ToSpan]];
+    internal bool IsOpen(Link link) => !done[ground.SectionOf[link.ToSpan]];
 
     /// <summary>Plans the sections of one polygon and says with which to begin.</summary>
     /// <param name="at">Where the needle is; null when it may begin anywhere.</param>
@@ -50,17 +51,19 @@ internal sealed class SectionOrder
 
     /// <summary>The nearest section that may be sewn next, reached under unsewn ground.</summary>
     internal int Next(Stand at) =>
-        router.Nearest(at, section => !sewn[section], section => !sewn[section] && children[section] == 0)
+        router.Nearest(at, section => !covered[section], section => !done[section] && children[section] == 0)
         ?? throw new InvalidOperationException("Unsewn ground has come apart.");
 
-    internal void Done(int section)
+    /// <param name="isCovered">Rows lie on it: travel may not cross it any more.</param>
+    internal void Done(int section, bool isCovered)
     {
-        sewn[section] = true;
+        (done[section], covered[section]) = (true, isCovered);
         if (parent[section] != None)
             children[parent[section]]--;
     }
 
-    private Stand Bottom(int section) =>
+    /// <summary>A place in a section.</summary>
+    internal Stand Bottom(int section) =>
         new(ground.SpansOf(section)[0], ground.Scan.Spans[ground.SpansOf(section)[0]].Middle);
 
     /// <summary>The section farthest from a stand; every one of the polygon is reached.</summary>

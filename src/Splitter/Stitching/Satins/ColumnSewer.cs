@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching.Runs;
+
+namespace Splitter.Stitching.Satins;
+
+/// <summary>
+/// Sews columns that touch in one go. From where the thread enters a column it runs out below the satin to come, passes
+/// on to each column that touches on the way, and covers the column on the way back: every way lies under satin.
+/// </summary>
+internal sealed class ColumnSewer(
+    ImmutableArray<ColumnLine> columns,
+    ImmutableArray<Joint> joints,
+    Artwork.SewStyle style
+)
+{
+    /// <summary>How far the way out stops before a column's end, µm, so that it does not stick out of a tip.</summary>
+    private const double EndInset = 800;
+
+    /// <summary>A shorter side of a column is covered without a way out, µm.</summary>
+    private const double ShortestOut = 1600;
+
+    /// <summary>A closed column's satin goes on over its start by this, µm, so that no gap opens.</summary>
+    private const double ClosingOverlap = 600;
+
+    /// <summary>Longest stitch of the way between two columns, µm.</summary>
+    private const double TravelStitch = 2500;
+
+    private readonly bool[] begun = new bool[columns.Length];
+    private readonly List<Stitch> path = [];
+
+    /// <summary>Everything that can be reached from one end of a column, that column included.</summary>
+    internal ImmutableArray<Stitch> Sew(int column, double place)
+    {
+        path.Clear();
+        if (style.Underlay.IsEmpty && IsAlone(column) && !columns[column].IsClosed)
+        {
+            begun[column] = true;
+            var end = place > 0 ? 0 : columns[column].Length;
+            return [.. Zigzag.Over(columns[column], place, end, style.RowSpacing, style.Pull)];
+        }
+        Visit(column, place);
+        return [.. path];
+    }
+
+    internal bool IsBegun(int column) => begun[column];
+
+    private bool IsAlone(int column) => !joints.Any(j => j.A == column || j.B == column);
+
+    private void Visit(int index, double place)
+    {
+        begun[index] = true;
+        var column = columns[index];
+        if (column.IsClosed)
+        {
+            // Once round from the entry, then the satin once round and a little more.
+            Out(index, place, column.Length);
+            Out(index, 0, place);
+            path.AddRange(Zigzag.Over(column, place, column.Length, style.RowSpacing, style.Pull));
+            path.AddRange(
+                Zigzag.Over(column, 0, Math.Min(column.Length, place + ClosingOverlap), style.RowSpacing, style.Pull)
+            );
+            return;
+        }
+        Side(index, place, 0);
+        Side(index, place, column.Length);
+    }
+
+    /// <summary>Out to one end of a column and back over it.</summary>
+    private void Side(int index, double place, double end)
+    {
+        var column = columns[index];
+        var length = Math.Abs(end - place);
+        if (length <= 0)
+            return;
+        if (length >= ShortestOut)
+        {
+            var turn = end + (Math.Sign(place - end) * EndInset);
+            path.AddRange(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
+            Out(index, place, turn);
+        }
+        else
+            Out(index, place, place);
+        path.AddRange(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
+    }
+
+    /// <summary>The way along a column, with a visit to each column that touches it and has not been begun.</summary>
+    private void Out(int index, double from, double to)
+    {
+        var column = columns[index];
+        var at = from;
+        foreach (var (place, other, otherPlace) in Branches(index, from, to))
+        {
+            if (begun[other])
+                continue;
+            path.AddRange(ColumnUnderlay.Out(column, at, place, style.Underlay));
+            Travel(columns[other].At(otherPlace).Middle);
+            Visit(other, otherPlace);
+            Travel(column.At(place).Middle);
+            at = place;
+        }
+        if (at != to)
+            path.AddRange(ColumnUnderlay.Out(column, at, to, style.Underlay));
+    }
+
+    private IEnumerable<(double Place, int Other, double OtherPlace)> Branches(int index, double from, double to)
+    {
+        // The way out stops short of the end, yet a column that touches the end belongs to it.
+        var (low, high) = (Math.Min(from, to) - EndInset, Math.Max(from, to) + EndInset);
+        var own = joints
+            .Where(j => j.A == index || j.B == index)
+            .Select(j => j.A == index ? (j.PlaceA, j.B, j.PlaceB) : (j.PlaceB, j.A, j.PlaceA))
+            .Where(j => j.Item1 >= low && j.Item1 <= high)
+            .Select(j => (Math.Clamp(j.Item1, Math.Min(from, to), Math.Max(from, to)), j.Item2, j.Item3));
+        return from <= to ? own.OrderBy(j => j) : own.OrderByDescending(j => j.Item1).ThenBy(j => j.Item2);
+    }
+
+    private void Travel(Point to)
+    {
+        if (path.Count > 0 && path[^1].At != to)
+            path.AddRange(
+                EvenRun.Along([path[^1].At, to], TravelStitch).Skip(1).Select(p => new Stitch(p, StitchUse.Travel))
+            );
+    }
+}

@@ -1,0 +1,74 @@
+using Splitter.Geometry;
+
+namespace Splitter.Stitching.Satins;
+
+/// <summary>The stitches across a column.</summary>
+internal static class Zigzag
+{
+    /// <summary>
+    /// Penetrations on the inside of a curve nearer than this, µm, are crowded: some stitches end short of the edge there.
+    /// Common practice, no source.
+    /// </summary>
+    private const double Crowded = 250;
+
+    /// <summary>A narrower column has no room for shortened stitches, µm: they would fall short of the shortest stitch.</summary>
+    private const double NarrowestShortened = 1500;
+
+    /// <summary>
+    /// How far crowded stitches end short of the edge, as shares of the width, in turn: the more of the cycle is used the
+    /// more crowded they are, so that penetrations spread over the cloth.
+    /// </summary>
+    private static readonly double[] Shortening = [0, 0.4, 0.2, 0.55];
+
+    /// <summary>Where the extra penetrations of a split stitch lie in turn, as shares of their distance: no furrow shows.</summary>
+    private static readonly double[] Stagger = [0.5, 0.8, 0.3, 0.65];
+
+    /// <summary>A split keeps this far from the edges, µm, so that the edge stays smooth.</summary>
+    private const double SplitInset = 1500;
+
+    /// <summary>Covers a column from one place to another, either way.</summary>
+    /// <param name="spacing">Distance of penetrations along one edge, µm: stitches follow each other at half of it.</param>
+    /// <param name="pull">How far a stitch reaches past each edge, µm.</param>
+    internal static IEnumerable<Stitch> Over(ColumnLine column, double from, double to, double spacing, double pull)
+    {
+        var count = Math.Max(1, (int)Math.Ceiling(Math.Abs(to - from) / (spacing / 2)));
+        var last = (Point?)null;
+        // Both ends of the first and of the last rung, so that the column ends square.
+        for (var k = -1; k <= count + 1; k++)
+        {
+            var place = from + ((to - from) * Math.Clamp(k, 0, count) / count);
+            var point = End(column, place, left: (k & 1) == 0, k >> 1, spacing, pull);
+            if (last is { } start)
+                foreach (var split in Splits(start, point, k))
+                    yield return new(split, StitchUse.Satin);
+            yield return new(point, StitchUse.Satin);
+            last = point;
+        }
+    }
+
+    private static Point End(ColumnLine column, double place, bool left, int turn, double spacing, double pull)
+    {
+        var rung = column.At(place);
+        if (rung.Width < StitchRules.NarrowestSatin)
+            return rung.Middle;
+        var (edge, opposite) = left ? (rung.Left, rung.Right) : (rung.Right, rung.Left);
+        var (leftAdvance, rightAdvance) = column.Advance(place);
+        var distance = spacing * (left ? leftAdvance : rightAdvance);
+        if (distance >= Crowded || rung.Width < NarrowestShortened)
+            return edge.Towards(opposite, -pull / rung.Width);
+        var cycle = distance < Crowded / 2 ? Shortening.Length : 2;
+        var share = Shortening[turn & (cycle - 1)];
+        return edge.Towards(opposite, share > 0 ? share : -pull / rung.Width);
+    }
+
+    private static IEnumerable<Point> Splits(Point from, Point to, int turn)
+    {
+        var length = from.DistanceTo(to);
+        if (length <= StitchRules.WidestSatin)
+            yield break;
+        var step = length / Math.Ceiling(length / (StitchRules.WidestSatin - SplitInset));
+        for (var at = step * Stagger[turn & 3]; at < length - SplitInset; at += step)
+            if (at > SplitInset)
+                yield return from.Towards(to, at / length);
+    }
+}
