@@ -55,6 +55,7 @@ internal sealed class ClipReader(Walk walk, Cascade cascade, References referenc
             else
                 remarks.Add(clipPath, (place, what) => ArtworkProblems.BadValue(place, what, "transform", text));
         }
+        var narrowed = setting with { Space = space };
         var viewport = setting.Viewport;
         if (own["clipPathUnits"] == "objectBoundingBox")
         {
@@ -76,7 +77,7 @@ internal sealed class ClipReader(Walk walk, Cascade cascade, References referenc
         foreach (var child in clipPath.Elements())
             walk.Visit(child, inside, shapes);
         var region = shapes.Ground;
-        return own["clip-path"] is { } further && further != "none" && Read(clipPath, further, setting) is { } narrower
+        return own["clip-path"] is { } further && further != "none" && Read(clipPath, further, narrowed) is { } narrower
             ? Polygons.Intersect(region, narrower)
             : region;
     }

@@ -11,6 +11,9 @@ internal static class Dashes
     /// </summary>
     private const double DotLength = 1e-3;
 
+    /// <summary>Share of a pattern that the sums of its lengths may miss the path's end by.</summary>
+    private const double Rounding = 1e-9;
+
     /// <param name="pattern">Dash, gap, dash …; an even number, none negative, not all zero.</param>
     /// <returns>Open paths in drawing order; null when there would be too many.</returns>
     internal static List<FlatPath>? Cut(List<FlatPath> paths, List<double> pattern, double offset)
@@ -58,7 +61,17 @@ internal static class Dashes
         }
         if (dash is { Count: > 1 })
             yield return new(dash, Closed: false);
+        else if (dash is null && !path.Closed && path.Points.Count > 1 && EndsOnDot(pattern, index, left))
+        {
+            var (end, along) = (path.Points[^1], path.Points[^1] - path.Points[^2]);
+            if (along.Length > 0)
+                yield return new([end, end + (DotLength / along.Length * along)], Closed: false);
+        }
     }
+
+    /// <summary>The gap ends just where the path does, and a dot is next.</summary>
+    private static bool EndsOnDot(List<double> pattern, int index, double left) =>
+        left <= Rounding * pattern.Sum() && pattern[(index + 1) % pattern.Count] == 0;
 
     private static double Length(FlatPath path) => Sides(path).Sum(s => (s.To - s.From).Length);
 
