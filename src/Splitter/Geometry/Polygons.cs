@@ -157,6 +157,8 @@ internal static class Polygons
                 : cap == Cap.Square ? EndCapStyle.Square
                 : EndCapStyle.Round,
             JoinStyle = join == Join.Round ? JoinStyle.Round : JoinStyle.Bevel,
+            // By default the engine drops vertices of tight bends first, and a loop narrower than the pen gets a hole.
+            SimplifyFactor = 0,
         };
         Coordinate[] coordinates = [.. path.Points.Select(ToCoordinate)];
         Nts.Geometry line =

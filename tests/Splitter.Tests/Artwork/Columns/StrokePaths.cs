@@ -61,6 +61,22 @@ internal static class StrokePaths
     /// <summary>No corner at all.</summary>
     internal static readonly Gen<Polyline> AnySmooth = Gen.OneOf(Smooth, ClosedSmooth);
 
+    /// <summary>An open path turns by less than 30 degrees within a length of either end.</summary>
+    internal static bool EndsRunOn(Polyline path, double length) =>
+        path.IsClosed || (RunsOn(path.Points, length) && RunsOn([.. path.Points.Reverse()], length));
+
+    private static bool RunsOn(ImmutableArray<Point> points, double length)
+    {
+        var first = Vector.Between(points[0], points[1]);
+        for (var i = 1; i < points.Length - 1 && points[i].DistanceTo(points[0]) < length; i++)
+        {
+            var leg = Vector.Between(points[i], points[i + 1]);
+            if (Math.Abs(Math.Atan2(Vector.Cross(first, leg), Vector.Dot(first, leg))) > Math.PI / 6)
+                return false;
+        }
+        return true;
+    }
+
     private static bool NoTwins(Point[] points) =>
         points.Append(points[0]).Zip(points.Skip(1)).All(p => p.First.DistanceTo(p.Second) > 2000);
 
