@@ -20,11 +20,22 @@ internal static class FieldSweep
         var turned = Reachable(Turn.Quarter);
         return turned.Length < upright.Length ? turned : upright;
 
-        ImmutableArray<Field> Reachable(Turn turn) =>
-            Bridges.Added(Cover(drawing, template, turn, common, held), recipe.Registration, template);
+        ImmutableArray<Field> Reachable(Turn turn)
+        {
+            var ways = FieldSpread
+                .Ways(Rows(drawing, template, turn, common, held), drawing, template, held)
+                .Select(fields => Bridges.Added(fields, recipe.Registration, template))
+                .ToList();
+            // Spreading must neither uncover anything nor take fields apart that could hand on corners.
+            return ways.First(fields => fields == ways[^1] || (fields.Length == ways[^1].Length && Covers(fields)));
+        }
+
+        bool Covers(ImmutableArray<Field> fields) =>
+            !Coverage.Problems(recipe, drawing, new(fields, [.. fields.Select(template.Ground)], 1), template).Any();
     }
 
-    private static ImmutableArray<Field> Cover(
+    /// <summary>Fields by rows.</summary>
+    private static ImmutableArray<ImmutableArray<Field>> Rows(
         Drawing drawing,
         FieldTemplate template,
         Turn turn,
@@ -46,7 +57,7 @@ internal static class FieldSweep
         var rest = Polygons.Union(
             drawing.Shapes.Where(s => !s.KeepWhole || !Fits(s.Footprint.Bounds)).Select(s => s.Footprint)
         );
-        var fields = ImmutableArray.CreateBuilder<Field>();
+        var rows = ImmutableArray.CreateBuilder<ImmutableArray<Field>>();
         var rowBottom = (int?)null;
         while (!rest.IsEmpty || wholes.Count > 0)
         {
@@ -55,6 +66,7 @@ internal static class FieldSweep
             var band = rest.Bounds with { Top = top, Bottom = top + height - Units.TapeStep };
             var inRow = Polygons.Intersect(rest, Region.Of(band));
             var wholesInRow = wholes.Where(w => w.Bottom <= band.Bottom).ToList();
+            var fields = ImmutableArray.CreateBuilder<Field>();
             var fieldRight = (int?)null;
             while (!inRow.IsEmpty || wholesInRow.Count > 0)
             {
@@ -77,7 +89,9 @@ internal static class FieldSweep
             }
             if (fieldRight is null)
                 rowBottom = band.Bottom;
+            else
+                rows.Add(fields.ToImmutable());
         }
-        return fields.ToImmutable();
+        return rows.ToImmutable();
     }
 }

@@ -22,8 +22,9 @@ internal sealed record Sequence(ImmutableArray<int> Order, ImmutableArray<int?> 
 }
 
 /// <summary>
-/// Errors add up along the chain of hoopings, so chains are kept short: from the middle (or from the field that holds the
-/// folds) outwards, each field set by the neighbour that is nearest to the first.
+/// Errors add up along the chain of hoopings: from the middle (or from the field that holds the folds) outwards, next is
+/// always the field that can be set with the least error since the first, by the neighbour that makes it so (Dijkstra
+/// 1959, with squared errors as lengths).
 /// </summary>
 internal static class SewingOrder
 {
@@ -32,7 +33,7 @@ internal static class SewingOrder
         var fields = layout.Fields;
         var order = new List<int> { First(recipe, drawing, layout) };
         var donors = new List<int?> { null };
-        var depth = new List<int> { 0 };
+        var errors = new List<double> { 0 };
         while (order.Count < fields.Length)
         {
             var next = Enumerable
@@ -40,8 +41,7 @@ internal static class SewingOrder
                 .Where(field => !order.Contains(field))
                 .SelectMany(field => Enumerable.Range(0, order.Count).Select(place => (Field: field, Donor: place)))
                 .Where(link => CommonGround.Suffices(Common(link), recipe.Registration))
-                .OrderBy(link => depth[link.Donor])
-                .ThenByDescending(link => Math.Max(Common(link).Width, Common(link).Height))
+                .OrderBy(link => errors[link.Donor] + Error(link))
                 .ThenBy(link => (link.Donor, link.Field))
                 .Cast<(int Field, int Donor)?>()
                 .FirstOrDefault();
@@ -49,11 +49,26 @@ internal static class SewingOrder
                 return Result.Fail<Sequence>([.. Unreached(recipe, layout, order)]);
             order.Add(link.Field);
             donors.Add(link.Donor);
-            depth.Add(depth[link.Donor] + 1);
+            errors.Add(errors[link.Donor] + Error(link));
         }
         return Result.Of(new Sequence([.. order], [.. donors]));
 
         Box Common((int Field, int Donor) link) => fields[link.Field].Usable.Common(fields[order[link.Donor]].Usable);
+
+        double Error((int Field, int Donor) link) => FarthestError(Common(link), fields[link.Field].Usable);
+    }
+
+    /// <summary>
+    /// Squared error at the receiver's farthest corner, in squared errors of setting one corner: two corners as far apart
+    /// as the common ground allows, by the formula that <see cref="Marks.PredictedFit"/> names. Where corners really find
+    /// room is not known before seams are.
+    /// </summary>
+    private static double FarthestError(Box common, Box receiver)
+    {
+        var apart = new Point(common.Left, common.Top).DistanceTo(new(common.Right, common.Bottom));
+        double x = Math.Max(common.Centre.X - receiver.Left, receiver.Right - common.Centre.X);
+        double y = Math.Max(common.Centre.Y - receiver.Top, receiver.Bottom - common.Centre.Y);
+        return 0.5 * (1 + (((x * x) + (y * y)) / (apart * apart / 2)));
     }
 
     private static int First(Recipe recipe, Drawing drawing, Layout layout)
