@@ -35,8 +35,8 @@ public sealed class FillStitcherTests
                 var room = Polygons.Containment(Polygons.Offset(c.Ground, Pull + Slack));
                 foreach (var block in blocks)
                 {
-                    AssertSewable(block);
-                    foreach (var (a, b) in Pairs(block))
+                    Sewn.AssertSewable(block);
+                    foreach (var (a, b) in Sewn.Pairs(block))
                         for (var share = 0.0; share <= 1; share += 0.05)
                         {
                             var p = a.At.Towards(b.At, share);
@@ -55,7 +55,12 @@ public sealed class FillStitcherTests
     [Fact]
     public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
         Cases.Sample(
-            c => Assert.InRange(Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))), 0.95, 1),
+            c =>
+                Assert.InRange(
+                    Sewn.Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))),
+                    0.95,
+                    1
+                ),
             iter: 60,
             print: Print
         );
@@ -66,7 +71,7 @@ public sealed class FillStitcherTests
         var ground = Shape([1, 0.8, 1, 0.7, 0.9, 1, 0.75], 25, [(0.1, 0.1, 0.2)]);
         var covered = Enumerable
             .Range(0, 37)
-            .Average(k => Covered(ground, FillStitcher.Stitch(Whole(ground, 4.9 * k, underlay: false))));
+            .Average(k => Sewn.Covered(ground, FillStitcher.Stitch(Whole(ground, 4.9 * k, underlay: false))));
         Assert.InRange(covered, 0.97, 1);
     }
 
@@ -75,7 +80,9 @@ public sealed class FillStitcherTests
     public void ASquareHasTheStitchesThatItsRowsNeed()
     {
         var blocks = FillStitcher.Stitch(Whole(Square(100_000), 0, underlay: false, pull: 0));
-        var rows = Pairs(Assert.Single(blocks)).Where(p => p.B.Use == StitchUse.Fill && p.A.At.Y == p.B.At.Y).ToList();
+        var rows = Sewn.Pairs(Assert.Single(blocks))
+            .Where(p => p.B.Use == StitchUse.Fill && p.A.At.Y == p.B.At.Y)
+            .ToList();
         Assert.Equal(250, rows.Select(p => p.B.At.Y).Distinct().Count());
         Assert.InRange(rows.Sum(p => p.A.At.DistanceTo(p.B.At)) / 1e6, 24.9, 25.0);
         // Staggered rows have a short stitch at either end: up to one a row more than whole stitches.
@@ -159,7 +166,7 @@ public sealed class FillStitcherTests
         var at = new Box(30, 30, 30 + width, 30 + height);
         var sewn = FillStitcher.Stitch(Whole(Region.Of(at), 0, underlay: true, pull: 0));
         Assert.Equal(blocks, sewn.Length);
-        Assert.All(sewn, AssertSewable);
+        Assert.All(sewn, Sewn.AssertSewable);
         var room = at.Grown((int)Slack);
         Assert.All(sewn.SelectMany(b => b.Stitches), s => Assert.True(room.Contains(s.At)));
     }
@@ -180,7 +187,7 @@ public sealed class FillStitcherTests
                         (30 * sin) - cos
                     );
                     var block = Assert.Single(FillStitcher.Stitch(Whole(triangle, angle, underlay: true)));
-                    AssertSewable(block);
+                    Sewn.AssertSewable(block);
                     Assert.InRange(block.Stitches.Min(s => s.At.DistanceTo(default)), 0, 6000);
                 },
                 iter: 60
@@ -192,7 +199,7 @@ public sealed class FillStitcherTests
     {
         var holes = Enumerable.Range(0, 900).Select(i => Circle(3 + (i % 30 * 6), 3 + (i / 30 * 6), 1.5));
         var ground = Polygons.Subtract(Region.Of(new Box(0, 0, 180_000, 180_000)), Polygons.Union(holes));
-        AssertSewable(Assert.Single(FillStitcher.Stitch(Whole(ground, 20, underlay: false))));
+        Sewn.AssertSewable(Assert.Single(FillStitcher.Stitch(Whole(ground, 20, underlay: false))));
     }
 
     private static string Print((Region Ground, double Angle, bool Underlay) c) =>
@@ -200,60 +207,8 @@ public sealed class FillStitcherTests
 
     private static bool IsSewn(Polygon polygon) => polygon.Area > 1e6;
 
-    private static void AssertSewable(Block block)
-    {
-        Assert.All(block.Stitches, s => Assert.Equal(s.At, s.At.OnTape()));
-        foreach (var (a, b) in Pairs(block))
-        {
-            var length = a.At.DistanceTo(b.At);
-            Assert.True(length <= 12_100, $"{b.Use} is {length} long");
-            Assert.True(
-                length >= 300 || b.Use == StitchUse.Tie || a.Use == StitchUse.Tie,
-                $"{b.Use} is {length} short"
-            );
-        }
-        Assert.Equal(StitchUse.Tie, block.Stitches[0].Use);
-        Assert.Equal(StitchUse.Tie, block.Stitches[^1].Use);
-    }
-
-    private static IEnumerable<(Stitch A, Stitch B)> Pairs(Block block) => block.Stitches.Zip(block.Stitches.Skip(1));
-
     private static ImmutableArray<Point> Penetrations(ImmutableArray<Block> blocks) =>
         [.. blocks.SelectMany(b => b.Stitches).Where(s => s.Use == StitchUse.Fill).Select(s => s.At)];
-
-    /// <summary>Share of the ground within 0.2 mm of a row, travel left aside, looked at every 0.1 mm.</summary>
-    private static double Covered(Region ground, ImmutableArray<Block> blocks)
-    {
-        const int Step = 100,
-            Reach = 200;
-        var box = ground.Bounds.Grown(1000);
-        var (width, height) = ((box.Width / Step) + 1, (box.Height / Step) + 1);
-        var thread = new bool[width, height];
-        foreach (var (a, b) in blocks.SelectMany(Pairs).Where(p => p.B.Use == StitchUse.Fill))
-        {
-            var near = Box.Around([a.At, b.At]).Grown(Reach);
-            double dx = b.At.X - a.At.X,
-                dy = b.At.Y - a.At.Y;
-            for (var x = (near.Left - box.Left) / Step; x <= (near.Right - box.Left) / Step; x++)
-            for (var y = (near.Top - box.Top) / Step; y <= (near.Bottom - box.Top) / Step; y++)
-            {
-                double px = box.Left + (x * Step) - a.At.X,
-                    py = box.Top + (y * Step) - a.At.Y;
-                var share = Math.Clamp(((px * dx) + (py * dy)) / ((dx * dx) + (dy * dy)), 0, 1);
-                thread[x, y] |= Math.Sqrt(Math.Pow(px - (share * dx), 2) + Math.Pow(py - (share * dy), 2)) <= Reach;
-            }
-        }
-        var contains = Polygons.Containment(ground);
-        var (inside, covered) = (0, 0);
-        for (var x = 0; x < width; x++)
-        for (var y = 0; y < height; y++)
-            if (contains(box.Left + (x * Step), box.Top + (y * Step)))
-            {
-                inside++;
-                covered += thread[x, y] ? 1 : 0;
-            }
-        return (double)covered / inside;
-    }
 
     private static FillPiece Whole(Region ground, double angle, bool underlay, int pull = Pull)
     {
