@@ -92,7 +92,7 @@ public sealed class PartsMeetTests
                     X: (int)Math.Round(corner.GetProperty("x_mm").GetDouble() * 10),
                     Y: (int)Math.Round(corner.GetProperty("y_mm").GetDouble() * 10)
                 );
-                Assert.Contains(at, step.SelectMany(r => r).Select(p => Design(part, p)));
+                Assert.Contains(at, step.SelectMany(r => r).Select(p => LaidBack.OnDrawing(part, p)));
                 if (!seen.TryGetValue(id, out var places))
                     seen[id] = places = [];
                 places.Add(at);
@@ -103,23 +103,5 @@ public sealed class PartsMeetTests
             Assert.True(places.Count >= 2, $"corner {id} is in one part only");
             Assert.Single(places.Distinct());
         }
-    }
-
-    /// <summary>From the field to the drawing, tenths of a millimetre.</summary>
-    private static (int X, int Y) Design(JsonElement part, (int U, int V) p)
-    {
-        var centre = part.GetProperty("field")
-            .GetProperty("center_mm")
-            .EnumerateArray()
-            .Select(c => (int)Math.Round(c.GetDouble() * 10))
-            .ToArray();
-        var (x, y) = part.GetProperty("field").GetProperty("turn_deg").GetInt32() switch
-        {
-            0 => (p.U, -p.V),
-            90 => (p.V, p.U),
-            180 => (-p.U, p.V),
-            _ => (-p.V, -p.U),
-        };
-        return (centre[0] + x, centre[1] + y);
     }
 }
