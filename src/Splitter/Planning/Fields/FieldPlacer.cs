@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
+using Splitter.Planning.Fields.Covering;
 using Splitter.Recipes;
 
 namespace Splitter.Planning.Fields;
@@ -15,14 +16,29 @@ internal static class FieldPlacer
         var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
         var held = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
         var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
-        var fields = recipe.Fields.Place switch
+        var layout = recipe.Fields.Place switch
         {
-            ListedFields listed => [.. listed.Fields.Select(f => template.At(f.Centre, f.Turn))],
-            GridFields grid => Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template),
-            _ => FieldSweep.Cover(recipe, drawing, template, held),
+            ListedFields listed => Bounded([.. listed.Fields.Select(f => template.At(f.Centre, f.Turn))]),
+            GridFields grid => Bounded(Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
+            _ => FewestFieldsOf(recipe, drawing, template, held),
         };
-        var layout = new Layout(fields, [.. fields.Select(template.Ground)], LowerBound(drawing, template));
         return Result.From(layout, Coverage.Problems(recipe, drawing, layout, template));
+
+        Layout Bounded(ImmutableArray<Field> fields) =>
+            new(
+                fields,
+                [.. fields.Select(template.Ground)],
+                PointBound.Of(CoverTask.Of(recipe, drawing, template, held), fields.Length)
+            );
+    }
+
+    private static Layout FewestFieldsOf(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
+    {
+        var known = FieldSweep.Cover(recipe, drawing, template, held);
+        var task = CoverTask.Of(recipe, drawing, template, held);
+        var answer = FewestSearch.Find(task, known);
+        var fields = answer.Covers[^1];
+        return new(fields, [.. fields.Select(template.Ground)], answer.LowerBound);
     }
 
     /// <summary>Columns and rows spread evenly, the outer ones flush with the edges of what is to be covered.</summary>
@@ -46,15 +62,5 @@ internal static class FieldPlacer
             count == 1 || to - from <= length
                 ? (int)(((long)from + to) / 2)
                 : from + (length / 2) + (int)((long)(to - from - length) * index / (count - 1));
-    }
-
-    /// <summary>
-    /// Fields cannot sew more ground than they have. Sound, and weak where the drawing is sparse.
-    /// </summary>
-    private static int LowerBound(Drawing drawing, FieldTemplate template)
-    {
-        var ground = template.Ground(template.At(default, Turn.None));
-        var sewn = Polygons.Union(drawing.Shapes.Select(s => s.Footprint)).Area;
-        return Math.Max(1, (int)Math.Ceiling(sewn / ((double)ground.Width * ground.Height)));
     }
 }

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Fields.Covering;
+
+/// <summary>What fields have to cover, and what they may not do.</summary>
+/// <param name="Drawn">Ground that fields sew together, shape by shape.</param>
+/// <param name="Wholes">Boxes that one ground must hold each.</param>
+/// <param name="Template">The fields.</param>
+/// <param name="Turns">Which ways they may lie.</param>
+/// <param name="Rules">What neighbours must share; null when nothing.</param>
+/// <param name="Fixed">Fields that are there in any case.</param>
+/// <param name="Forbidden">Ground that no hoop may lie over.</param>
+internal sealed record CoverTask(
+    ImmutableArray<Region> Drawn,
+    ImmutableArray<Box> Wholes,
+    FieldTemplate Template,
+    ImmutableArray<Turn> Turns,
+    RegistrationRules? Rules,
+    ImmutableArray<Field> Fixed,
+    ImmutableArray<Box> Forbidden
+)
+{
+    /// <summary>The box around all that is to be covered.</summary>
+    internal Box Bounds { get; } = Box.Around(Drawn.Select(d => d.Bounds)).Joined(Box.Around(Wholes));
+
+    /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
+    internal int Common =>
+        Rules is null ? 0 : Math.Max(0, CommonGround.Narrowest(Rules) - (2 * Template.Reach)) + Units.TapeStep;
+
+    /// <summary>Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.</summary>
+    internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));
+
+    /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
+    internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
+    {
+        var size = template.Ground(template.At(default, Turn.None));
+        bool Fits(Box box) =>
+            (box.Width < size.Width - Units.TapeStep && box.Height < size.Height - Units.TapeStep)
+            || (box.Width < size.Height - Units.TapeStep && box.Height < size.Width - Units.TapeStep);
+        bool Whole(Shape s) => s.KeepWhole && Fits(s.Footprint.Bounds);
+        ImmutableArray<Box> wholes = [.. drawing.Shapes.Where(Whole).Select(s => s.Footprint.Bounds).Distinct()];
+        // Folds are laid in the usable field, which is larger than the ground by the stitches' reach.
+        if (held is { } box && Fits(box.Grown(-template.Reach)))
+            wholes = wholes.Add(box.Grown(-template.Reach));
+        return new(
+            [.. drawing.Shapes.Where(s => !Whole(s)).Select(s => s.Footprint)],
+            wholes,
+            template,
+            size.Width == size.Height ? [Turn.None] : [Turn.None, Turn.Quarter],
+            recipe.Registration,
+            [],
+            []
+        );
+    }
+}
