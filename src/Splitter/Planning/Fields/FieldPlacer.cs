@@ -37,7 +37,8 @@ internal static class FieldPlacer
         var known = FieldSweep.Cover(recipe, drawing, template, held);
         var task = CoverTask.Of(recipe, drawing, template, held);
         var answer = FewestSearch.Find(task, known);
-        var fields = answer.Covers[^1];
+        var settling = new Settling(task, held);
+        var fields = answer.Covers.Select(settling.Settled).MinBy(settling.Error);
         return new(fields, [.. fields.Select(template.Ground)], answer.LowerBound);
     }
 

@@ -30,32 +30,63 @@ internal static class SewingOrder
 {
     internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout, Division division)
     {
-        var fields = layout.Fields;
-        var order = new List<int> { First(recipe, drawing, layout) };
-        var donors = new List<int?> { null };
-        var errors = new List<double> { 0 };
-        while (order.Count < fields.Length)
+        var held = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
+        var chain = Chained(layout.Fields, recipe.Registration, drawing.Bounds.Centre, held);
+        return chain.Order.Count < layout.Fields.Length
+            ? Result.Fail<Sequence>([.. Unreached(recipe, layout, chain.Order)])
+            : Result.Of(new Sequence([.. chain.Order], [.. chain.Donors]));
+    }
+
+    /// <summary>
+    /// The largest of the fields' errors when they are sewn in the best order, in squared errors of setting one corner:
+    /// what one layout is compared with another by. Without bound when not all can be reached.
+    /// </summary>
+    /// <param name="held">What the first field has to hold of the folds; null for nothing.</param>
+    internal static double WorstError(ImmutableArray<Field> fields, RegistrationRules rules, Point middle, Box? held)
+    {
+        var chain = Chained(fields, rules, middle, held);
+        return chain.Order.Count < fields.Length ? double.PositiveInfinity : chain.Errors.Max();
+    }
+
+    private static (List<int> Order, List<int?> Donors, List<double> Errors) Chained(
+        ImmutableArray<Field> fields,
+        RegistrationRules rules,
+        Point middle,
+        Box? held
+    )
+    {
+        var order = new List<int>();
+        var donors = new List<int?>();
+        var errors = new List<double>();
+        var least = new (double Error, int? Donor)[fields.Length];
+        Array.Fill(least, (double.PositiveInfinity, null));
+        var next = First(fields, middle, held);
+        least[next] = (0, null);
+        while (next >= 0)
         {
-            var next = Enumerable
+            order.Add(next);
+            donors.Add(least[next].Donor);
+            errors.Add(least[next].Error);
+            var (donor, soFar) = (order.Count - 1, least[next].Error);
+            for (var field = 0; field < fields.Length; field++)
+            {
+                if (order.Contains(field))
+                    continue;
+                var common = fields[field].Usable.Common(fields[next].Usable);
+                if (!CommonGround.Suffices(common, rules))
+                    continue;
+                var error = soFar + FarthestError(common, fields[field].Usable);
+                if (error < least[field].Error)
+                    least[field] = (error, donor);
+            }
+            next = Enumerable
                 .Range(0, fields.Length)
-                .Where(field => !order.Contains(field))
-                .SelectMany(field => Enumerable.Range(0, order.Count).Select(place => (Field: field, Donor: place)))
-                .Where(link => CommonGround.Suffices(Common(link), recipe.Registration))
-                .OrderBy(link => errors[link.Donor] + Error(link))
-                .ThenBy(link => (link.Donor, link.Field))
-                .Cast<(int Field, int Donor)?>()
-                .FirstOrDefault();
-            if (next is not { } link)
-                return Result.Fail<Sequence>([.. Unreached(recipe, layout, order)]);
-            order.Add(link.Field);
-            donors.Add(link.Donor);
-            errors.Add(errors[link.Donor] + Error(link));
+                .Where(f => !order.Contains(f) && least[f].Error < double.PositiveInfinity)
+                .OrderBy(f => least[f].Error)
+                .ThenBy(f => (least[f].Donor, f))
+                .FirstOrDefault(-1);
         }
-        return Result.Of(new Sequence([.. order], [.. donors]));
-
-        Box Common((int Field, int Donor) link) => fields[link.Field].Usable.Common(fields[order[link.Donor]].Usable);
-
-        double Error((int Field, int Donor) link) => FarthestError(Common(link), fields[link.Field].Usable);
+        return (order, donors, errors);
     }
 
     /// <summary>
@@ -71,16 +102,12 @@ internal static class SewingOrder
         return 0.5 * (1 + (((x * x) + (y * y)) / (apart * apart / 2)));
     }
 
-    private static int First(Recipe recipe, Drawing drawing, Layout layout)
+    private static int First(ImmutableArray<Field> fields, Point middle, Box? held)
     {
-        var middle = drawing.Bounds.Centre;
-        var held = Folds.Held(recipe.Cloth, middle);
-        return Enumerable
-            .Range(0, layout.Fields.Length)
-            .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))
-            .OrderBy(i => layout.Fields[i].Centre.DistanceTo(middle))
-            .ThenBy(i => i)
-            .First();
+        var holding = Enumerable
+            .Range(0, fields.Length)
+            .Where(i => held is not { } box || fields[i].Usable.Contains(box));
+        return holding.OrderBy(i => fields[i].Centre.DistanceTo(middle)).ThenBy(i => i).FirstOrDefault(0);
     }
 
     private static IEnumerable<Diagnostic> Unreached(Recipe recipe, Layout layout, List<int> reached) =>

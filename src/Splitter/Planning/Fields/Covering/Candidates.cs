@@ -24,6 +24,9 @@ internal sealed class Candidates
     /// <summary>Those that are there in any case.</summary>
     internal ImmutableArray<int> Locked { get; }
 
+    /// <summary>The fields with these numbers.</summary>
+    internal ImmutableArray<Field> Of(ImmutableArray<int> numbers) => [.. numbers.Select(i => Fields[i])];
+
     /// <param name="features">How many places along an axis may be flush with drawn things.</param>
     /// <param name="known">Fields whose edges are places too.</param>
     internal static Candidates For(CoverTask task, int features, ImmutableArray<Field> known)
@@ -77,17 +80,13 @@ internal sealed class Candidates
             foreach (var left in lefts[t])
             {
                 var field = task.Template.At(new(left - sizes[t].Left, top - sizes[t].Top), task.Turns[t]);
-                if (!task.Forbidden.Any(f => Overlaps(f, field.Bounds)))
+                if (!task.Forbids(field))
                     fields.Add(field);
             }
         fields.AddRange(task.Fixed);
         ImmutableArray<Box> grounds = [.. fields.Select(task.Template.Ground)];
         return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds), task.Fixed.Length);
     }
-
-    /// <summary>Boxes share ground, not just an edge.</summary>
-    private static bool Overlaps(Box a, Box b) =>
-        a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 
     private static (List<int> Starts, List<int> Ends) Edges(
         CoverTask task,

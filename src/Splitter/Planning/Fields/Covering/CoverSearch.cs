@@ -48,8 +48,8 @@ internal sealed class CoverSearch
     /// <param name="enough">Covers of this size are not improved on.</param>
     /// <param name="mostWork">How many entries of the table may be looked at.</param>
     /// <param name="accept">
-    /// Judges a cover: true lets the search go on to smaller ones; false says that rows were added to the table which it
-    /// leaves open, or that it is to be passed by.
+    /// Judges a cover: true lets the search go on to smaller ones, false to others of the same size; rows may have been
+    /// added to the table by then which it leaves open.
     /// </param>
     internal void Run(IEnumerable<int> start, int enough, long mostWork, Func<ImmutableArray<int>, bool> accept)
     {
@@ -70,20 +70,22 @@ internal sealed class CoverSearch
                 if (accepted && taken.Count <= enough)
                     return;
                 TakeNewRows();
-                if (open.Count == 0)
+                if (accepted)
                 {
-                    if (Leaving(-1) is not { } out1)
+                    if (Leaving(-1) is not { } first)
                         return;
-                    Flip(out1);
+                    Flip(first);
                     continue;
                 }
             }
             if (Leaving(tabu) is not { } leaving)
                 return;
             Flip(leaving);
-            var row = open[Chance(open.Count)];
+            // Where nothing is open, a cover is to be passed by, and it had sets to spare for rows added since.
+            var row = open.Count == 0 ? Chance(table.Rows) : open[Chance(open.Count)];
             tabu = Best(table.SetsOf(row));
-            Flip(tabu);
+            if (!chosen[tabu])
+                Flip(tabu);
             foreach (var still in open)
             {
                 weight[still]++;

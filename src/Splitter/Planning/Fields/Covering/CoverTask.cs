@@ -33,6 +33,15 @@ internal sealed record CoverTask(
     /// <summary>Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.</summary>
     internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));
 
+    /// <summary>The hoop would lie over ground where none may; edges may touch.</summary>
+    internal bool Forbids(Field field) =>
+        Forbidden.Any(f =>
+            f.Left < field.Bounds.Right
+            && field.Bounds.Left < f.Right
+            && f.Top < field.Bounds.Bottom
+            && field.Bounds.Top < f.Bottom
+        );
+
     /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
     internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
     {

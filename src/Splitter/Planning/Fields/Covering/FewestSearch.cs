@@ -17,13 +17,13 @@ internal static class FewestSearch
     private static readonly ImmutableArray<int> Features = [8, 24];
 
     /// <summary>Entries of the table that a round may look at: about a second in all.</summary>
-    private const long MostWork = 150_000_000;
+    private const long MostWork = 100_000_000;
 
     /// <summary>Demands for links that a round adds: each one that turns out needless narrows the search.</summary>
     private const int MostDemands = 40;
 
     /// <summary>Covers of the same size that are kept for the choice of the best.</summary>
-    private const int MostKept = 12;
+    private const int MostKept = 16;
 
     /// <param name="known">A cover that is known, reachable throughout: the answer is never larger.</param>
     internal static FewestAnswer Find(CoverTask task, ImmutableArray<Field> known)
@@ -32,60 +32,77 @@ internal static class FewestSearch
         var bound = PointBound.Of(task, known.Length);
         foreach (var features in Features)
         {
-            if (bound >= found[0].Length && found.Count > 1)
+            var candidates = Candidates.For(task, features, found[^1]);
+            var table = candidates.Table;
+            if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
-            Round(task, Candidates.For(task, features, found[^1]), bound, found);
+            if (bound < found[0].Length)
+                Smaller(task, candidates, bound, found);
+            Others(task, candidates, found);
         }
         return new([.. found], bound);
     }
 
-    private static void Round(CoverTask task, Candidates candidates, int bound, List<ImmutableArray<Field>> found)
+    /// <summary>Looks for covers with ever fewer fields. Groups that do not reach each other ask for a field between.</summary>
+    private static void Smaller(CoverTask task, Candidates candidates, int bound, List<ImmutableArray<Field>> found)
     {
-        var table = candidates.Table;
-        if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
-            return;
-        var search = new CoverSearch(table, candidates.Locked);
         var demands = 0;
-        search.Run(
+        new CoverSearch(candidates.Table, candidates.Locked).Run([], bound, MostWork, Judge);
+
+        bool Judge(ImmutableArray<int> cover)
+        {
+            var fields = candidates.Of(cover);
+            if (task.Rules is not { } rules || Links.Groups(fields, rules) is not { Count: > 1 } groups)
+            {
+                Keep(fields, found);
+                return true;
+            }
+            if (fields.Length + 1 < found[0].Length)
+            {
+                var bridged = Bridges.Added(fields, rules, task.Template);
+                if (!bridged.Any(task.Forbids))
+                    Keep(bridged, found);
+            }
+            foreach (var group in groups)
+            {
+                var reach = Links.Reach(candidates.Fields, [.. group.Select(g => cover[g])], rules);
+                if (demands == MostDemands || reach.Length == 0)
+                    continue;
+                candidates.Table.Add(reach);
+                demands++;
+            }
+            return false;
+        }
+    }
+
+    /// <summary>Collects covers with as many fields as the smallest one.</summary>
+    private static void Others(CoverTask task, Candidates candidates, List<ImmutableArray<Field>> found) =>
+        new CoverSearch(candidates.Table, candidates.Locked).Run(
             [],
-            bound,
-            MostWork,
+            0,
+            MostWork / 4,
             cover =>
             {
-                ImmutableArray<Field> fields = [.. cover.Select(i => candidates.Fields[i])];
-                if (task.Rules is not { } rules)
-                {
-                    Keep(fields);
+                if (cover.Length > found[0].Length)
                     return true;
-                }
-                var groups = Links.Groups(fields, rules);
-                if (groups.Count == 1)
-                {
-                    Keep(fields);
-                    return true;
-                }
-                if (task.Forbidden.IsEmpty && fields.Length + 1 < found[0].Length)
-                    Keep(Bridges.Added(fields, rules, task.Template));
-                foreach (var group in groups)
-                {
-                    if (demands >= MostDemands)
-                        break;
-                    var reach = Links.Reach(candidates.Fields, [.. group.Select(g => cover[g])], rules);
-                    if (reach.Length == 0)
-                        continue;
-                    table.Add(reach);
-                    demands++;
-                }
+                var fields = candidates.Of(cover);
+                if (task.Rules is not { } rules || Links.Groups(fields, rules).Count == 1)
+                    Keep(fields, found);
                 return false;
             }
         );
 
-        void Keep(ImmutableArray<Field> fields)
-        {
-            if (fields.Length < found[0].Length)
-                found.Clear();
-            if (found.Count == 0 || (fields.Length == found[0].Length && found.Count < MostKept))
-                found.Add(fields);
-        }
+    private static void Keep(ImmutableArray<Field> fields, List<ImmutableArray<Field>> found)
+    {
+        if (fields.Length < found[0].Length)
+            found.Clear();
+        if (found.Count == 0)
+            found.Add(fields);
+        else if (
+            fields.Length == found[0].Length
+            && found.Count < MostKept
+            && !found.Exists(f => f.SequenceEqual(fields))
+        )
+            found.Add(fields);
     }
 }
