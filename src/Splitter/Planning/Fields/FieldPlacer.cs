@@ -14,33 +14,43 @@ internal static class FieldPlacer
     {
         // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
         var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
-        var held = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
+        var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
         var layout = recipe.Fields.Place switch
         {
-            ListedFields listed => Bounded([.. listed.Fields.Select(f => template.At(f.Centre, f.Turn))]),
+            ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
             _ => FewestFieldsOf(recipe, drawing, template, held),
         };
         return Result.From(layout, Coverage.Problems(recipe, drawing, layout, template));
 
-        Layout Bounded(ImmutableArray<Field> fields) =>
-            new(
+        Layout Bounded(ImmutableArray<Field> placed)
+        {
+            ImmutableArray<Field> fields = [.. placed, .. Listed(recipe.Fields.Fixed, template)];
+            return new(
                 fields,
                 [.. fields.Select(template.Ground)],
                 PointBound.Of(CoverTask.Of(recipe, drawing, template, held), fields.Length)
             );
+        }
     }
 
     private static Layout FewestFieldsOf(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
     {
-        var known = FieldSweep.Cover(recipe, drawing, template, held);
         var task = CoverTask.Of(recipe, drawing, template, held);
-        var answer = FewestSearch.Find(task, known);
+        var swept = FieldSweep.Cover(recipe, drawing, template, held);
+        var free = task.Fixed.IsEmpty && task.Forbidden.IsEmpty;
+        var answer = FewestSearch.Find(task, free ? swept : null);
         var settling = new Settling(task, held);
-        var fields = answer.Covers.Select(settling.Settled).MinBy(settling.Error);
+        // Where zones forbid every cover, what can be laid is laid, and Coverage says what is missing.
+        var fields = answer.Covers.IsEmpty
+            ? [.. task.Fixed, .. swept.Where(f => !task.Forbids(f))]
+            : answer.Covers.Select(settling.Settled).MinBy(settling.Error);
         return new(fields, [.. fields.Select(template.Ground)], answer.LowerBound);
     }
+
+    private static ImmutableArray<Field> Listed(ImmutableArray<ListedField> fields, FieldTemplate template) =>
+        [.. fields.Select(f => template.At(f.Centre, f.Turn))];
 
     /// <summary>Columns and rows spread evenly, the outer ones flush with the edges of what is to be covered.</summary>
     private static ImmutableArray<Field> Grid(Box cover, GridFields grid, FieldTemplate template)

@@ -30,7 +30,7 @@ internal static class SewingOrder
 {
     internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout, Division division)
     {
-        var held = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
+        var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var chain = Chained(layout.Fields, recipe.Registration, drawing.Bounds.Centre, held);
         return chain.Order.Count < layout.Fields.Length
             ? Result.Fail<Sequence>([.. Unreached(recipe, layout, chain.Order)])

@@ -75,8 +75,8 @@ public sealed class ExactCoverTests
     }
 
     /// <summary>
-    /// Order 9 and 27: points of the affine space over three elements, triples its lines. Order 15: the projective space
-    /// of dimension 3 over two elements, triples its lines (1 to 15 in binary, exclusive or 0).
+    /// Order 9 and 27: points of the affine space over three elements, triples its lines. Order 15: Bose's construction
+    /// over five and three elements (of the 80 systems of that order others have smaller covers).
     /// </summary>
     private static CoverTable SteinerTriples(int points)
     {
@@ -84,11 +84,21 @@ public sealed class ExactCoverTests
         for (var a = 0; a < points; a++)
         for (var b = a + 1; b < points; b++)
         {
-            var c = points == 15 ? ((a + 1) ^ (b + 1)) - 1 : Third(a, b);
+            var c = points == 15 ? Bose(a, b) : Third(a, b);
             if (c > b)
                 table.Add([a, b, c]);
         }
         return table;
+
+        // Number x + 5 i is (x, i): triples (x,0) (x,1) (x,2) and (x,i) (y,i) ((x+y)/2,i+1), where half is three times.
+        static int Bose(int a, int b)
+        {
+            var (x, i, y, j) = (a % 5, a / 5, b % 5, b / 5);
+            return x == y ? x + (5 * (3 - i - j))
+                : i == j ? (3 * (x + y) % 5) + (5 * ((i + 1) % 3))
+                : (i + 1) % 3 == j ? (((2 * y) - x + 5) % 5) + (5 * i)
+                : (((2 * x) - y + 5) % 5) + (5 * j);
+        }
 
         static int Third(int a, int b)
         {

@@ -34,13 +34,7 @@ internal sealed record CoverTask(
     internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));
 
     /// <summary>The hoop would lie over ground where none may; edges may touch.</summary>
-    internal bool Forbids(Field field) =>
-        Forbidden.Any(f =>
-            f.Left < field.Bounds.Right
-            && field.Bounds.Left < f.Right
-            && f.Top < field.Bounds.Bottom
-            && field.Bounds.Top < f.Bottom
-        );
+    internal bool Forbids(Field field) => Forbidden.Any(zone => Coverage.Overlap(field.Bounds, zone));
 
     /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
     internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
@@ -60,8 +54,8 @@ internal sealed record CoverTask(
             template,
             size.Width == size.Height ? [Turn.None] : [Turn.None, Turn.Quarter],
             recipe.Registration,
-            [],
-            []
+            [.. recipe.Fields.Fixed.Select(f => template.At(f.Centre, f.Turn))],
+            recipe.Fields.Forbidden
         );
     }
 }

@@ -98,7 +98,7 @@ internal sealed class ExactCover
             foreach (var r in table.RowsOf(set))
                 stillOpen[r] = false;
             chosen.Add(set);
-            work += NodeRounds * entries / 4;
+            work += NodeRounds * entries / 2;
             if (!stillOpen.Contains(true))
                 (best, fewest) = ([.. chosen], chosen.Count);
             else if (chosen.Count + 1 < fewest)

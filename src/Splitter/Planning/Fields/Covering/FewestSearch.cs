@@ -25,23 +25,40 @@ internal static class FewestSearch
     /// <summary>Covers of the same size that are kept for the choice of the best.</summary>
     private const int MostKept = 16;
 
-    /// <param name="known">A cover that is known, reachable throughout: the answer is never larger.</param>
-    internal static FewestAnswer Find(CoverTask task, ImmutableArray<Field> known)
+    /// <summary>Stands for the size of a cover where none is known; recipes hold no more fields.</summary>
+    private const int MostFields = 10_000;
+
+    /// <param name="known">
+    /// A cover that is known, reachable throughout: the answer is never larger. Null when none is: then the answer may be
+    /// none as well.
+    /// </param>
+    internal static FewestAnswer Find(CoverTask task, ImmutableArray<Field>? known)
     {
-        var found = new List<ImmutableArray<Field>> { known };
-        var bound = PointBound.Of(task, known.Length);
+        var found = new List<ImmutableArray<Field>>();
+        if (known is { } start)
+            found.Add(start);
+        var bound = PointBound.Of(task, Fewest(found), 0);
         foreach (var features in Features)
         {
-            var candidates = Candidates.For(task, features, found[^1]);
+            var candidates = Candidates.For(task, features, found is [.., var last] ? last : []);
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
-            if (bound < found[0].Length)
+            if (bound < Fewest(found))
+            {
                 Smaller(task, candidates, bound, found);
+                bound = Math.Max(bound, PointBound.Of(task, Fewest(found), PointBound.MostWork));
+            }
+            if (found.Count == 0)
+                continue;
             Others(task, candidates, found);
+            if (bound >= Fewest(found) && found.Count == MostKept)
+                break;
         }
         return new([.. found], bound);
     }
+
+    private static int Fewest(List<ImmutableArray<Field>> found) => found.Count == 0 ? MostFields : found[0].Length;
 
     /// <summary>Looks for covers with ever fewer fields. Groups that do not reach each other ask for a field between.</summary>
     private static void Smaller(CoverTask task, Candidates candidates, int bound, List<ImmutableArray<Field>> found)
@@ -57,7 +74,7 @@ internal static class FewestSearch
                 Keep(fields, found);
                 return true;
             }
-            if (fields.Length + 1 < found[0].Length)
+            if (fields.Length + 1 < Fewest(found))
             {
                 var bridged = Bridges.Added(fields, rules, task.Template);
                 if (!bridged.Any(task.Forbids))
@@ -79,7 +96,7 @@ internal static class FewestSearch
     private static void Others(CoverTask task, Candidates candidates, List<ImmutableArray<Field>> found) =>
         new CoverSearch(candidates.Table, candidates.Locked).Run(
             [],
-            0,
+            found[0].Length,
             MostWork / 4,
             cover =>
             {
@@ -88,13 +105,13 @@ internal static class FewestSearch
                 var fields = candidates.Of(cover);
                 if (task.Rules is not { } rules || Links.Groups(fields, rules).Count == 1)
                     Keep(fields, found);
-                return false;
+                return found.Count == MostKept;
             }
         );
 
     private static void Keep(ImmutableArray<Field> fields, List<ImmutableArray<Field>> found)
     {
-        if (fields.Length < found[0].Length)
+        if (fields.Length < Fewest(found))
             found.Clear();
         if (found.Count == 0)
             found.Add(fields);

@@ -22,10 +22,11 @@ internal static class PointBound
     private const int MostExtra = 60;
 
     /// <summary>Entries of the table that the exact search may look at for each lattice.</summary>
-    private const long MostWork = 60_000_000;
+    internal const long MostWork = 60_000_000;
 
     /// <param name="known">A cover of this size is known: bounds need not go higher.</param>
-    internal static int Of(CoverTask task, int known)
+    /// <param name="mostWork">For each lattice; 0 for a first bound without a search.</param>
+    internal static int Of(CoverTask task, int known, long mostWork = MostWork)
     {
         if (task.Bounds.IsEmpty)
             return task.Fixed.Length;
@@ -41,12 +42,12 @@ internal static class PointBound
                     return bound;
                 var boxes = Things(task, (length / abreast) + 1, Drawn);
                 if (boxes.Count <= MostPoints)
-                    bound = Math.Max(bound, Of(task, boxes, known));
+                    bound = Math.Max(bound, Of(task, boxes, known, mostWork));
             }
         return bound;
     }
 
-    private static int Of(CoverTask task, List<Box> things, int known)
+    private static int Of(CoverTask task, List<Box> things, int known, long mostWork)
     {
         var grounds = task.Fixed.Select(task.Template.Ground).ToList();
         things.RemoveAll(t => grounds.Exists(g => g.Contains(t)));
@@ -72,12 +73,11 @@ internal static class PointBound
                     masks.Add(mask);
             }
         }
-        var table = new CoverTable(0);
         var largest = Largest(masks);
-        table = new CoverTable(largest.Count);
+        var table = new CoverTable(largest.Count);
         for (var i = 0; i < things.Count; i++)
             table.Add([.. Enumerable.Range(0, largest.Count).Where(m => (largest[m][i / 64] >> (i % 64) & 1) != 0)]);
-        return grounds.Count + ExactCover.Solve(table, known - grounds.Count, MostWork).Bound;
+        return grounds.Count + ExactCover.Solve(table, known - grounds.Count, mostWork).Bound;
     }
 
     /// <summary>Those that are not part of another.</summary>
