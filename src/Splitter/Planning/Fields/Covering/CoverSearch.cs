@@ -9,6 +9,14 @@ namespace Splitter.Planning.Fields.Covering;
 /// </summary>
 internal sealed class CoverSearch
 {
+    /// <summary>What judging a cover counts for, in entries of the table: it is compared field by field.</summary>
+    private const long Judging = 100_000;
+
+    /// <summary>
+    /// Exchanges of one run. Small tables have few entries to look at in each, and show what they have long before.
+    /// </summary>
+    private const long MostSteps = 20_000;
+
     private readonly CoverTable table;
     private readonly bool[] locked;
     private readonly bool[] chosen;
@@ -60,12 +68,14 @@ internal sealed class CoverSearch
             Flip(Best(table.SetsOf(open[0])));
         work = 0;
         var tabu = -1;
-        while (work < mostWork)
+        while (work < mostWork && step < MostSteps)
         {
+            step++;
             if (open.Count == 0)
             {
                 while (Spare() is { } spare)
                     Flip(spare);
+                work += Judging;
                 var accepted = accept([.. taken]);
                 if (accepted && taken.Count <= enough)
                     return;
@@ -93,7 +103,6 @@ internal sealed class CoverSearch
                 foreach (var set in table.SetsOf(still))
                     score[set]++;
             }
-            step++;
         }
     }
 
