@@ -79,5 +79,14 @@ internal static class PlanProblems
             )
         );
 
+    internal static Diagnostic OverlapTooWide(Place place, (string Earlier, string Later) parts, int most, Hoop hoop) =>
+        Diagnostic.Warning(
+            3008,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} share too little ground for this overlap and get {Mm(most)} mm; place their fields closer together, or write a smaller 'overlap.width'"
+            )
+        );
+
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 }
