@@ -234,7 +234,7 @@ public sealed class PlannerTests
             Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
             hoop
         );
-        Assert.Equal("SPL3008", Assert.Single(result.Diagnostics).Code);
+        Assert.Equal("SPL3011", Assert.Single(result.Diagnostics).Code);
     }
 
     [Theory]
@@ -267,7 +267,7 @@ public sealed class PlannerTests
             Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
             hoop
         );
-        Assert.Equal("SPL3009", Assert.Single(result.Diagnostics).Code);
+        Assert.Equal("SPL3012", Assert.Single(result.Diagnostics).Code);
     }
 
     private static Plan Plan(Recipe recipe, Drawing drawing)
