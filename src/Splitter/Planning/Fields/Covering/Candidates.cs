@@ -40,10 +40,10 @@ internal sealed class Candidates
         var (yStarts, yEnds) = Edges(task, features, b => (b.Top, b.Bottom), p => p.Y);
         foreach (var ground in fixedGrounds)
         {
-            xStarts.AddRange([ground.Right, ground.Right - common]);
-            xEnds.AddRange([ground.Left, ground.Left + common]);
-            yStarts.AddRange([ground.Bottom, ground.Bottom - common]);
-            yEnds.AddRange([ground.Top, ground.Top + common]);
+            xStarts.AddRange([ground.Right - task.SeamShare, ground.Right - common]);
+            xEnds.AddRange([ground.Left + task.SeamShare, ground.Left + common]);
+            yStarts.AddRange([ground.Bottom - task.SeamShare, ground.Bottom - common]);
+            yEnds.AddRange([ground.Top + task.SeamShare, ground.Top + common]);
         }
         foreach (var zone in task.Forbidden)
         {
@@ -63,6 +63,7 @@ internal sealed class Candidates
             xEnds,
             [.. sizes.Select(s => s.Width)],
             [.. sizes.Select(s => s.Left)],
+            task.SeamShare,
             common
         );
         var tops = Positions.Along(
@@ -72,6 +73,7 @@ internal sealed class Candidates
             yEnds,
             [.. sizes.Select(s => s.Height)],
             [.. sizes.Select(s => s.Top)],
+            task.SeamShare,
             common
         );
         var fields = ImmutableArray.CreateBuilder<Field>();

@@ -12,17 +12,18 @@ internal static class CoverRows
     internal static CoverTable Table(CoverTask task, ImmutableArray<Box> grounds)
     {
         var box = task.Bounds;
-        var xs = Lines(grounds.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right);
-        var ys = Lines(grounds.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom);
+        ImmutableArray<Box> inner = [.. grounds.Select(task.Inner)];
+        var xs = Lines(inner.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right);
+        var ys = Lines(inner.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom);
         var cells = new DrawnCells(task.Drawn, xs, ys);
         var table = new CoverTable(grounds.Length);
-        ImmutableArray<(int From, int To)> across = [.. grounds.Select(g => (g.Left, g.Right)).Distinct().Order()];
-        ImmutableArray<(int From, int To)> down = [.. grounds.Select(g => (g.Top, g.Bottom)).Distinct().Order()];
+        ImmutableArray<(int From, int To)> across = [.. inner.Select(g => (g.Left, g.Right)).Distinct().Order()];
+        ImmutableArray<(int From, int To)> down = [.. inner.Select(g => (g.Top, g.Bottom)).Distinct().Order()];
         var columns = Stretches(xs, across);
         var rows = Stretches(ys, down);
         var (rightIn, leftIn) = Nested(columns);
         var (lowerIn, upperIn) = Nested(rows);
-        var at = grounds
+        var at = inner
             .Select(
                 (g, i) => (Place: (across.BinarySearch((g.Left, g.Right)), down.BinarySearch((g.Top, g.Bottom))), i)
             )

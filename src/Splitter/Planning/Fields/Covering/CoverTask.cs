@@ -23,12 +23,36 @@ internal sealed record CoverTask(
     ImmutableArray<Box> Forbidden
 )
 {
+    /// <summary>
+    /// How far from the edge of its ground a field has what it covers, µm, where the drawing goes on: two sides of a seam
+    /// reach past it, and need ground for that. Common practice, no source.
+    /// </summary>
+    private const int SeamRoom = 2 * Units.Millimetre;
+
     /// <summary>The box around all that is to be covered.</summary>
     internal Box Bounds { get; } = Box.Around(Drawn.Select(d => d.Bounds)).Joined(Box.Around(Wholes));
 
     /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
     internal int Common =>
         Rules is null ? 0 : Math.Max(0, CommonGround.Narrowest(Rules) - (2 * Template.Reach)) + Units.TapeStep;
+
+    /// <summary>What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.</summary>
+    internal int SeamShare => Rules is null ? 0 : (2 * SeamRoom) + Units.TapeStep;
+
+    /// <summary>The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.</summary>
+    internal Box Inner(Box ground)
+    {
+        var room = Rules is null ? 0 : SeamRoom;
+        return new(
+            ground.Left + (ground.Left <= Bounds.Left ? 0 : room),
+            ground.Top + (ground.Top <= Bounds.Top ? 0 : room),
+            ground.Right - (ground.Right >= Bounds.Right ? 0 : room),
+            ground.Bottom - (ground.Bottom >= Bounds.Bottom ? 0 : room)
+        );
+    }
+
+    /// <summary>Ground that a field must have to cover a place.</summary>
+    internal Box Around(Box place) => Rules is null ? place : place.Grown(SeamRoom).Common(Bounds);
 
     /// <summary>Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.</summary>
     internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));

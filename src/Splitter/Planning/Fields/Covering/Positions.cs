@@ -18,7 +18,8 @@ internal static class Positions
     /// <param name="ends">Where drawn things end.</param>
     /// <param name="lengths">The ground's length for each turn.</param>
     /// <param name="phases">Where on the tape's grid grounds begin, for each turn.</param>
-    /// <param name="common">What neighbours must share.</param>
+    /// <param name="least">What neighbours must share for a seam.</param>
+    /// <param name="common">What neighbours must share for corners.</param>
     internal static int[][] Along(
         int from,
         int to,
@@ -26,6 +27,7 @@ internal static class Positions
         IEnumerable<int> ends,
         int[] lengths,
         int[] phases,
+        int least,
         int common
     )
     {
@@ -38,7 +40,7 @@ internal static class Positions
             foreach (var end in ends)
                 Put(t, Up(end - lengths[t], t));
         }
-        foreach (var steps in new[] { new[] { 0, common }, [common], [0] })
+        foreach (var steps in new[] { new[] { least, common }, [common], [least] })
         {
             var chained = Chained(steps);
             if (chained.Sum(c => c.Count) > MostChained * turns.Length && steps.Length > 1)

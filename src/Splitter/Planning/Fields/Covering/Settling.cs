@@ -102,7 +102,12 @@ internal sealed class Settling
         if (task.Fixed.Contains(fields[i]))
             return null;
         var own = task.Template.Ground(fields[i]);
-        var others = fields.Where((_, j) => j != i).Select(task.Template.Ground).Where(g => g.Meets(own)).ToArray();
+        var others = fields
+            .Where((_, j) => j != i)
+            .Select(task.Template.Ground)
+            .Where(g => g.Meets(own))
+            .Select(task.Inner)
+            .ToArray();
         var need = Box.Empty;
         foreach (var whole in task.Wholes)
             if (
@@ -117,7 +122,7 @@ internal sealed class Settling
                     continue;
                 var cell = new Box(xs[column], ys[row], xs[column + 1], ys[row + 1]);
                 if (!Array.Exists(others, o => o.Contains(cell)))
-                    need = need.Joined(cell);
+                    need = need.Joined(task.Around(cell));
             }
         }
         need = need.Common(own);
