@@ -47,8 +47,7 @@ internal static class JoinPlanner
                 .ThenBy(m => m.At)
                 .First();
             var usual = error * Usually;
-            var room = layout.Grounds[earlier].Common(layout.Grounds[later]);
-            var overlap = recipe.Overlap.Width ?? Automatic(usual, room, recipe.Overlap.Edges);
+            var overlap = recipe.Overlap.Width ?? Automatic(usual, Room(layout.Grounds, meeting), recipe.Overlap.Edges);
             if (usual > Overlaps.Together(overlap, recipe.Overlap.Edges))
                 problems.Add(
                     PlanProblems.FitExceedsOverlap(
@@ -89,14 +88,20 @@ internal static class JoinPlanner
         }
     }
 
-    /// <summary>Enough for the misfit that is not exceeded 19 times in 20, as far as the common ground allows.</summary>
-    private static int Automatic(double usual, Box room, EdgeRule edges)
+    /// <summary>How far both fields reach past the seam wherever it cuts something, µm.</summary>
+    private static int Room(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
+    {
+        var (earlier, later) = meeting.Key;
+        return meeting
+            .SelectMany(line => line.Points)
+            .Min(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)));
+    }
+
+    /// <summary>Enough for the misfit that is not exceeded 19 times in 20, as far as the fields reach past the seam.</summary>
+    private static int Automatic(double usual, int room, EdgeRule edges)
     {
         var wanted = Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges));
         var stepped = (int)Math.Ceiling(wanted / OverlapStep) * OverlapStep;
-        // The seam runs in the middle of the common ground: each side has half of it.
-        return room.IsEmpty
-            ? LeastOverlap
-            : Math.Max(LeastOverlap, Math.Min(stepped, Math.Min(room.Width, room.Height) / 2));
+        return Math.Max(LeastOverlap, Math.Min(stepped, room));
     }
 }

@@ -69,28 +69,6 @@ internal sealed class SeamGrid
     /// <summary>The row of a place, or of the nearest cell.</summary>
     internal int Row(int y) => Find(Ys, y);
 
-    /// <summary>
-    /// How far a field reaches beyond a place before its ground ends on a neighbour's, µm: beyond its other edges there is
-    /// nothing to overlap.
-    /// </summary>
-    internal static int RoomBeyond(ImmutableArray<Box> grounds, IEnumerable<int> neighbours, int field, Point at)
-    {
-        var ground = grounds[field];
-        var others = neighbours.ToArray();
-        ReadOnlySpan<(int Room, Point Foot)> sides =
-        [
-            (at.X - ground.Left, new(ground.Left - 1, at.Y)),
-            (ground.Right - at.X, new(ground.Right + 1, at.Y)),
-            (at.Y - ground.Top, new(at.X, ground.Top - 1)),
-            (ground.Bottom - at.Y, new(at.X, ground.Bottom + 1)),
-        ];
-        var room = int.MaxValue;
-        foreach (var (distance, foot) in sides)
-            if (distance < room && Array.Exists(others, o => grounds[o].Contains(foot)))
-                room = distance;
-        return room;
-    }
-
     private static ImmutableArray<int> Lines(IEnumerable<int> edges, int step)
     {
         int[] fixedLines = [.. edges.Distinct().Order()];
@@ -144,7 +122,7 @@ internal sealed class SeamGrid
                 choices.Add(holders.Count == 0 ? [] : single[holders[0]]);
                 continue;
             }
-            var rooms = holders.ConvertAll(f => RoomBeyond(Grounds, neighbours[f], f, at));
+            var rooms = holders.ConvertAll(f => SeamRoom.Of(Grounds, f, neighbours[f], at));
             ImmutableArray<int> roomy = [.. holders.Where((_, i) => rooms[i] >= margin)];
             choices.Add(roomy.IsEmpty ? single[holders[rooms.IndexOf(rooms.Max())]] : roomy);
         }
