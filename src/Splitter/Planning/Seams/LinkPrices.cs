@@ -25,6 +25,12 @@ internal static class LinkPrices
     /// </summary>
     private const double Length = 0.06;
 
+    /// <summary>
+    /// What a millimetre of seam costs more within a cell of a stroke: once drawn it may touch the stroke. Much less than
+    /// running along inside, which costs a crossing for every width of the stroke.
+    /// </summary>
+    private const double BesideStroke = 1.5;
+
     internal static Energy Of(Surface surface, SeamGrid grid)
     {
         var scan = new SurfaceScan(surface, grid);
@@ -60,12 +66,13 @@ internal static class LinkPrices
                 );
             var (width, height) = grid.Size(a);
             var length = right != 0 && down != 0 ? Corner * (width + height) / 2 : Side * (down == 0 ? height : width);
+            var isOverCorner = right != 0 && down != 0;
+            var (strokeA, strokeB) = (scan.StrokeIn(a), scan.StrokeIn(b));
+            if (strokeA != strokeB)
+                density += BesideStroke;
             var price = density * Units.ToMillimetres(length);
-            if (
-                (right == 0 || down == 0)
-                && scan.StrokeIn(a) is not SurfaceScan.Bare and var stroke
-                && scan.StrokeIn(b) == stroke
-            )
+            // Cells along a stroke share sides: a seam across it parts two of them once.
+            if (!isOverCorner && strokeA == strokeB && strokeA != SurfaceScan.Bare)
                 price += SeamPrice.LineCrossing;
             links.Add(new(a, b, (int)Math.Max(1, Math.Round(price * Scale, MidpointRounding.AwayFromZero))));
         }
