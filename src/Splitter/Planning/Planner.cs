@@ -20,7 +20,7 @@ internal static class Planner
         let divided = Divider.Divide(recipe.Overlap, drawing, placed)
         from sequence in SewingOrder.Choose(recipe, drawing, placed, divided)
         let layout = placed.Reordered(sequence.Order)
-        let division = divided.Reordered(sequence.Order)
+        let division = LayerOrder.Kept(drawing, layout, divided.Reordered(sequence.Order))
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, sequence, corners)
         from joins in JoinPlanner.Plan(recipe, layout, division, fit)

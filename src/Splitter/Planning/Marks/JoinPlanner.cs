@@ -42,12 +42,23 @@ internal static class JoinPlanner
             var (earlier, later) = meeting.Key;
             var (error, at) = meeting
                 .SelectMany(Sampled)
-                .Select(p => (Error: fit.Misfit(earlier, later, p), At: p))
+                // Whole micrometres: beyond them the last digit of a sine could decide which of two equals is worst.
+                .Select(p => (Error: Math.Round(fit.Misfit(earlier, later, p)), At: p))
                 .OrderByDescending(m => m.Error)
                 .ThenBy(m => m.At)
                 .First();
             var usual = error * Usually;
-            var overlap = recipe.Overlap.Width ?? Automatic(usual, Room(layout.Grounds, meeting), recipe.Overlap.Edges);
+            var most = MostOverlap(layout.Grounds, meeting);
+            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
+            if (recipe.Overlap.Width > most)
+                problems.Add(
+                    PlanProblems.OverlapTooWide(
+                        recipe.PlaceOf("overlap.width"),
+                        (Letters.Of(earlier), Letters.Of(later)),
+                        most,
+                        layout.Fields[0].Hoop
+                    )
+                );
             if (usual > Overlaps.Together(overlap, recipe.Overlap.Edges))
                 problems.Add(
                     PlanProblems.FitExceedsOverlap(
@@ -88,20 +99,16 @@ internal static class JoinPlanner
         }
     }
 
+    /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
+    private static int Automatic(double usual, EdgeRule edges) =>
+        (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
+
     /// <summary>How far both fields reach past the seam wherever it cuts something, µm.</summary>
-    private static int Room(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
+    private static int MostOverlap(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
     {
         var (earlier, later) = meeting.Key;
         return meeting
             .SelectMany(line => line.Points)
             .Min(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)));
-    }
-
-    /// <summary>Enough for the misfit that is not exceeded 19 times in 20, as far as the fields reach past the seam.</summary>
-    private static int Automatic(double usual, int room, EdgeRule edges)
-    {
-        var wanted = Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges));
-        var stepped = (int)Math.Ceiling(wanted / OverlapStep) * OverlapStep;
-        return Math.Max(LeastOverlap, Math.Min(stepped, room));
     }
 }
