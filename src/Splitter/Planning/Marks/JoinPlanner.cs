@@ -48,7 +48,7 @@ internal static class JoinPlanner
                 .ThenBy(m => m.At)
                 .First();
             var usual = error * Usually;
-            var most = Room(layout.Grounds, meeting);
+            var most = MostOverlap(layout.Grounds, meeting);
             var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
             if (recipe.Overlap.Width > most)
                 problems.Add(
@@ -99,16 +99,16 @@ internal static class JoinPlanner
         }
     }
 
+    /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
+    private static int Automatic(double usual, EdgeRule edges) =>
+        (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
+
     /// <summary>How far both fields reach past the seam wherever it cuts something, µm.</summary>
-    private static int Room(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
+    private static int MostOverlap(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
     {
         var (earlier, later) = meeting.Key;
         return meeting
             .SelectMany(line => line.Points)
             .Min(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)));
     }
-
-    /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
-    private static int Automatic(double usual, EdgeRule edges) =>
-        (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
 }

@@ -20,9 +20,11 @@ internal static class Expansion
     {
         var fields = start.ToArray();
         var links = ByField(energy, fieldCount);
+        var nodes = new int[fields.Length];
+        Array.Fill(nodes, None);
         var idle = 0;
         for (var turn = 0; idle < fieldCount && turn < MostRounds * fieldCount; turn++)
-            idle = Expand(energy, links[turn % fieldCount], fields, turn % fieldCount) ? 0 : idle + 1;
+            idle = Expand(energy, links[turn % fieldCount], fields, nodes, turn % fieldCount) ? 0 : idle + 1;
         return fields;
     }
 
@@ -44,10 +46,9 @@ internal static class Expansion
     }
 
     /// <summary>Gives the field whatever makes the whole cheaper; false when nothing does.</summary>
-    private static bool Expand(Energy energy, CellLink[] links, int[] fields, int field)
+    /// <param name="nodes">For each cell its node in the network; none before and after.</param>
+    private static bool Expand(Energy energy, CellLink[] links, int[] fields, int[] nodes, int field)
     {
-        var nodes = new int[fields.Length];
-        Array.Fill(nodes, None);
         var cells = new List<int>();
         foreach (var (a, b, _) in links)
         {
@@ -78,21 +79,18 @@ internal static class Expansion
         }
         network.Solve();
 
-        var changed = fields.ToArray();
-        for (var node = 0; node < cells.Count; node++)
-            if (network.IsOnSinkSide(node))
-                changed[cells[node]] = field;
-        long before = 0,
-            after = 0;
+        long gain = 0;
         foreach (var (a, b, price) in links)
+            gain += (fields[a] != fields[b] ? price : 0) - (After(a) != After(b) ? price : 0);
+        for (var node = 0; node < cells.Count; node++)
         {
-            before += fields[a] != fields[b] ? price : 0;
-            after += changed[a] != changed[b] ? price : 0;
+            if (gain > 0)
+                fields[cells[node]] = After(cells[node]);
+            nodes[cells[node]] = None;
         }
-        if (after >= before)
-            return false;
-        changed.CopyTo(fields, 0);
-        return true;
+        return gain > 0;
+
+        int After(int cell) => nodes[cell] != None && network.IsOnSinkSide(nodes[cell]) ? field : fields[cell];
 
         void Consider(int cell)
         {

@@ -108,13 +108,25 @@ internal sealed class SeamGrid
                 ),
         ];
         ImmutableArray<int>[] single = [.. Enumerable.Range(0, Grounds.Length).Select(i => ImmutableArray.Create(i))];
+        int[][] inColumn =
+        [
+            .. Enumerable
+                .Range(0, Columns)
+                .Select(Middle)
+                .Select(at =>
+                    Enumerable
+                        .Range(0, Grounds.Length)
+                        .Where(i => at.X >= Grounds[i].Left && at.X <= Grounds[i].Right)
+                        .ToArray()
+                ),
+        ];
         var choices = ImmutableArray.CreateBuilder<ImmutableArray<int>>(Columns * Rows);
         var holders = new List<int>();
         for (var cell = 0; cell < Columns * Rows; cell++)
         {
             var at = Middle(cell);
             holders.Clear();
-            for (var i = 0; i < Grounds.Length; i++)
+            foreach (var i in inColumn[cell % Columns])
                 if (Grounds[i].Contains(at))
                     holders.Add(i);
             if (holders.Count <= 1)
