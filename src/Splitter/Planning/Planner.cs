@@ -17,7 +17,7 @@ internal static class Planner
 {
     internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from placed in FieldPlacer.Place(recipe, drawing, hoop)
-        let divided = Divider.Divide(drawing, placed)
+        let divided = Divider.Divide(recipe.Overlap, drawing, placed)
         from sequence in SewingOrder.Choose(recipe, drawing, placed, divided)
         let layout = placed.Reordered(sequence.Order)
         let division = LayerOrder.Kept(drawing, layout, divided.Reordered(sequence.Order))

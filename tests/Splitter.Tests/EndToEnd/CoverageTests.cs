@@ -49,7 +49,6 @@ public sealed class CoverageTests(ITestOutputHelper output)
             splitter: 1
             artwork: { file: {{icon}}, width: 200 mm }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            overlap: { seams: straight }
             output: { folder: parts, files: [tape] }
             """;
         var request = new Request("icon.yaml", Encoding.UTF8.GetBytes(recipe), _ => new(File.ReadAllBytes(file), null));

@@ -38,6 +38,7 @@ public sealed class PartsMeetTests
             from height in Gen.Int[120, 260]
             from clearance in Gen.Int[0, 5]
             from rope in Gen.Int[1, 8]
+            from seams in Gen.Bool.Select(straight => straight ? "straight" : "least-visible")
             select (
                 Clearance: clearance,
                 Recipe: $$"""
@@ -49,7 +50,7 @@ public sealed class PartsMeetTests
                     - { wkt: "LINESTRING({{outline}})", id: line, stroke: "#222222", stroke-width: 0.4 mm }
                 hoops: [{ name: test, field: {{width}} x {{height}} mm }]
                 fields: { clearance: {{clearance}} mm }
-                overlap: { seams: straight }
+                overlap: { seams: {{seams}} }
                 output: { folder: parts, files: [tape] }
                 """
             );

@@ -48,8 +48,7 @@ internal static class JoinPlanner
                 .ThenBy(m => m.At)
                 .First();
             var usual = error * Usually;
-            var room = layout.Grounds[earlier].Common(layout.Grounds[later]);
-            var most = MostOverlap(room);
+            var most = MostOverlap(layout.Grounds, meeting);
             var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
             if (recipe.Overlap.Width > most)
                 problems.Add(
@@ -104,6 +103,12 @@ internal static class JoinPlanner
     private static int Automatic(double usual, EdgeRule edges) =>
         (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
 
-    /// <summary>The seam runs in the middle of the common ground: each side has half of it.</summary>
-    private static int MostOverlap(Box room) => Math.Min(room.Width, room.Height) / 2;
+    /// <summary>How far both fields reach past the seam wherever it cuts something, µm.</summary>
+    private static int MostOverlap(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
+    {
+        var (earlier, later) = meeting.Key;
+        return meeting
+            .SelectMany(line => line.Points)
+            .Min(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)));
+    }
 }
