@@ -33,14 +33,16 @@ internal static class StraightSeams
         return [.. kept];
     }
 
-    /// <summary>The part of common ground that belongs to the other field: its side of the middle line.</summary>
+    /// <summary>
+    /// The part of common ground that belongs to the other field: its side of the middle line across the way between them.
+    /// </summary>
     private static Box OthersHalf(Box own, Box other)
     {
         var common = own.Common(other);
         if (common.IsEmpty)
             return Box.Empty;
         var middle = common.Centre;
-        if (common.Width < common.Height)
+        if (Math.Abs((long)own.Centre.X - other.Centre.X) >= Math.Abs((long)own.Centre.Y - other.Centre.Y))
             return IsBefore(own.Centre.X, other.Centre.X, own, other)
                 ? common with
                 {
