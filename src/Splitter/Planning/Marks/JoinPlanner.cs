@@ -103,12 +103,18 @@ internal static class JoinPlanner
     private static int Automatic(double usual, EdgeRule edges) =>
         (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
 
-    /// <summary>How far both fields reach past the seam wherever it cuts something, µm.</summary>
+    /// <summary>
+    /// How far both fields reach past the seam wherever it cuts something, µm. Where it runs so near to the edge of one
+    /// that nothing worth the name fits, only the other side overlaps, however wide.
+    /// </summary>
     private static int MostOverlap(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
     {
         var (earlier, later) = meeting.Key;
         return meeting
             .SelectMany(line => line.Points)
-            .Min(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)));
+            .Select(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)))
+            .Where(room => room >= LeastOverlap)
+            .DefaultIfEmpty(LeastOverlap)
+            .Min();
     }
 }
