@@ -3,7 +3,6 @@ using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Planning.Fields;
-using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Planning.Order;
@@ -28,7 +27,7 @@ internal sealed record Sequence(ImmutableArray<int> Order, ImmutableArray<int?> 
 /// </summary>
 internal static class SewingOrder
 {
-    internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout, Division division)
+    internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout)
     {
         var fields = layout.Fields;
         var order = new List<int> { First(recipe, drawing, layout) };

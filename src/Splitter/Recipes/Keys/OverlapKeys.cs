@@ -21,15 +21,12 @@ internal static class OverlapKeys
 
     internal static readonly Key<SeamRule> Seams = new(
         "seams",
-        new WordKind<SeamRule>([("straight", SeamRule.Straight)])
-        {
-            NotYet = [("least-visible", "write straight, which is the default for now")],
-        }
+        new WordKind<SeamRule>([("least-visible", SeamRule.LeastVisible), ("straight", SeamRule.Straight)])
     )
     {
-        Says = "Where seams run.",
-        Example = "straight",
-        Default = "straight",
+        Says = "Where seams run: where they show least, or straight through the middle of common ground.",
+        Example = "least-visible",
+        Default = "least-visible",
     };
 
     internal static readonly Key<EdgeRule> Edges = new(

@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Planning.Seams;
+
+/// <summary>
+/// Turns the stairs of a seam on the grid into a line that can be sewn: straight legs where nothing speaks for a bend,
+/// the artwork's own edge where the seam runs along one, rounded corners. Of all ways through the places that the stairs
+/// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
+/// stays in the ground that both fields share, because that is a box.
+/// </summary>
+internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlines)
+{
+    /// <summary>An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm.</summary>
+    private const int SnapDistance = 900;
+
+    /// <summary>
+    /// What a vertex costs, in the unit of <see cref="SeamPrice"/>: a bend is worth it when it saves that much. Jagged
+    /// seams cannot be overlapped evenly.
+    /// </summary>
+    private const double Bend = 0.5;
+
+    /// <summary>What a vertex costs that only follows an edge.</summary>
+    private const double BendOnEdge = 0.02;
+
+    /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
+    private const int LongestLeg = 50;
+
+    /// <summary>Corners are cut off this far from their tip, µm, and less on short legs: half a cell.</summary>
+    private const double Rounding = 1500;
+
+    /// <summary>A turn whose cosine is larger (15 degrees) needs no rounding.</summary>
+    private const double Straight = 0.966;
+
+    /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
+    internal SeamArc Smooth(SeamArc arc, Box common, IReadOnlyList<int?> owners, double most)
+    {
+        var places = Places(arc, common);
+        var later = Math.Max(arc.Left, arc.Right);
+        var (best, from) = (new double[places.Count], new int[places.Count]);
+        for (var j = 1; j < places.Count; j++)
+        {
+            best[j] = double.PositiveInfinity;
+            for (var i = j - 1; i >= Math.Max(0, j - LongestLeg); i--)
+            {
+                var (a, b) = (places[i], places[j]);
+                var bound = best[i] + Length(a.At, b.At);
+                if (bound >= best[j] || !StaysNear(places, i, j, most))
+                    continue;
+                var follows = i == j - 1 && Along(a, b, common) is not null;
+                var cost = bound + (follows ? BendOnEdge : Bend) + price.Of(a.At, b.At, later, owners);
+                if (cost < best[j])
+                    (best[j], from[j]) = (cost, i);
+            }
+        }
+        var way = new List<Outlines.Place>();
+        for (var j = places.Count - 1; j > 0; j = from[j])
+            way.Add(places[j]);
+        way.Add(places[0]);
+        way.Reverse();
+        return arc with { Points = Drawn(way, common) };
+    }
+
+    /// <summary>The two ends, and between them the middles of steps, or edges of the artwork where a step parts colours.</summary>
+    private List<Outlines.Place> Places(SeamArc arc, Box common)
+    {
+        var places = new List<Outlines.Place> { new(-1, 0, arc.Points[0]) };
+        for (var i = 1; i < arc.Points.Length; i++)
+        {
+            var (from, to) = (arc.Points[i - 1], arc.Points[i]);
+            var middle = from.Towards(to, 0.5);
+            var aside = Vector.Between(from, to).Left.Unit * (SnapDistance / 2.0);
+            var upper = Math.Max(
+                map.Top(middle.X + aside.X, middle.Y + aside.Y),
+                map.Top(middle.X - aside.X, middle.Y - aside.Y)
+            );
+            var lower = Math.Min(
+                map.Top(middle.X + aside.X, middle.Y + aside.Y),
+                map.Top(middle.X - aside.X, middle.Y - aside.Y)
+            );
+            var snapped = upper == lower ? null : outlines.Nearest(upper, middle, SnapDistance);
+            var place = snapped is { } edge && common.Contains(edge.At) ? edge : new(-1, 0, middle);
+            if (place.At != places[^1].At)
+                places.Add(place);
+        }
+        if (places.Count > 1 && places[^1].At == arc.Points[^1])
+            places.RemoveAt(places.Count - 1);
+        places.Add(new(-1, 0, arc.Points[^1]));
+        return places;
+    }
+
+    private static double Length(Point a, Point b) => SeamPrice.Length * a.DistanceTo(b) / Units.Millimetre;
+
+    private static bool StaysNear(List<Outlines.Place> places, int from, int to, double most)
+    {
+        var (a, b) = (places[from].At, places[to].At);
+        var leg = Vector.Between(a, b);
+        var length = leg.Length;
+        for (var k = from + 1; k < to; k++)
+        {
+            var aside =
+                length == 0
+                    ? a.DistanceTo(places[k].At)
+                    : Math.Abs(Vector.Cross(leg, Vector.Between(a, places[k].At))) / length;
+            if (aside > most)
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>The stretch of edge between two neighbouring places on it; null where it makes a detour or leaves the ground.</summary>
+    private List<Point>? Along(Outlines.Place a, Outlines.Place b, Box common)
+    {
+        if (a.Ring < 0 || a.Ring != b.Ring)
+            return null;
+        var path = outlines.Between(a, b);
+        return Outlines.Length(path) <= (1.5 * a.At.DistanceTo(b.At)) + 300 && path.TrueForAll(common.Contains)
+            ? path
+            : null;
+    }
+
+    private ImmutableArray<Point> Drawn(List<Outlines.Place> way, Box common)
+    {
+        var points = new List<(Point At, bool Rounded)> { (way[0].At, false) };
+        for (var i = 1; i < way.Count; i++)
+        {
+            if (Along(way[i - 1], way[i], common) is { } path)
+            {
+                points[^1] = points[^1] with { Rounded = false };
+                points.AddRange(path.Skip(1).Select(p => (p, false)));
+            }
+            else
+                points.Add((way[i].At, i < way.Count - 1));
+        }
+        var drawn = new List<Point>();
+        for (var i = 0; i < points.Count; i++)
+            foreach (var p in points[i].Rounded ? Rounded(points[i - 1].At, points[i].At, points[i + 1].At) : [points[i].At])
+                if (drawn.Count == 0 || drawn[^1] != p)
+                    drawn.Add(p);
+        return [.. drawn];
+    }
+
+    /// <summary>A corner as a quadratic curve from one leg to the other, in chords.</summary>
+    private static Point[] Rounded(Point before, Point corner, Point after)
+    {
+        var (to, on) = (Vector.Between(corner, before), Vector.Between(corner, after));
+        if (-Vector.Dot(to, on) >= Straight * to.Length * on.Length)
+            return [corner];
+        var back = to.Unit * Math.Min(Rounding, to.Length / 2);
+        var forth = on.Unit * Math.Min(Rounding, on.Length / 2);
+        return
+        [
+            .. new[] { 0, 0.25, 0.5, 0.75, 1 }.Select(t =>
+                ((back * ((1 - t) * (1 - t))) + (forth * (t * t))).From(corner)
+            ),
+        ];
+    }
+}
