@@ -32,9 +32,14 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     /// <summary>A turn whose cosine is larger (15 degrees) needs no rounding.</summary>
     private const double Straight = 0.966;
 
+    /// <summary>Distance between places at which a leg is asked for room beside it, µm: small beside the room.</summary>
+    private const double RoomStep = 1500;
+
     /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
-    internal SeamArc Smooth(SeamArc arc, Box common, IReadOnlyList<int?> owners, double most)
+    internal SeamArc Smooth(SeamArc arc, ImmutableArray<Box> grounds, IReadOnlyList<int?> owners, double most)
     {
+        var (right, left) = (grounds[arc.Right], grounds[arc.Left]);
+        var common = right.Common(left);
         var places = Places(arc, common);
         var later = Math.Max(arc.Left, arc.Right);
         var (best, from) = (new double[places.Count], new int[places.Count]);
@@ -48,7 +53,11 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
                 if (bound >= best[j] || !StaysNear(places, i, j, most))
                     continue;
                 var follows = i == j - 1 && Along(a, b, common) is not null;
-                var cost = bound + (follows ? BendOnEdge : Bend) + price.Of(a.At, b.At, later, owners);
+                var cost =
+                    bound
+                    + (follows ? BendOnEdge : Bend)
+                    + price.Of(a.At, b.At, later, owners, edges: follows)
+                    + Tightness(a.At, b.At, right, left);
                 if (cost < best[j])
                     (best[j], from[j]) = (cost, i);
             }
@@ -90,6 +99,21 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     }
 
     private static double Length(Point a, Point b) => SeamPrice.Length * a.DistanceTo(b) / Units.Millimetre;
+
+    /// <summary>What a leg costs that leaves too little room for an overlap on one of its sides.</summary>
+    private double Tightness(Point a, Point b, Box one, Box other)
+    {
+        var length = a.DistanceTo(b);
+        var count = (int)Math.Ceiling(length / RoomStep);
+        var sum = 0.0;
+        for (var k = 0; k < count; k++)
+        {
+            var p = a.Towards(b, (k + 0.5) / count);
+            if (map.TopCut(p.X, p.Y) != CoverMap.Bare)
+                sum += SeamRoom.ShortageOfSeam(SeamRoom.Between(p, one, other));
+        }
+        return count == 0 ? 0 : sum * length / count / Units.Millimetre;
+    }
 
     private static bool StaysNear(List<Outlines.Place> places, int from, int to, double most)
     {

@@ -98,12 +98,7 @@ internal static class LeastVisibleSeams
 
         SeamArc Drawn(int i) =>
             tries[i] < Strays.Length
-                ? smoother.Smooth(
-                    arcs[i],
-                    grounds[arcs[i].Left].Common(grounds[arcs[i].Right]),
-                    owners,
-                    Strays[tries[i]]
-                )
+                ? smoother.Smooth(arcs[i], grounds, owners, Strays[tries[i]])
                 : arcs[i] with { Points = WithoutStraightPlaces(arcs[i].Points) };
     }
 

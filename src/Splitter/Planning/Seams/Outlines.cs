@@ -7,9 +7,6 @@ namespace Splitter.Planning.Seams;
 /// <summary>The edges of fills and satins, for seams that run along them.</summary>
 internal sealed class Outlines
 {
-    /// <summary>Vertices of an edge that lie this near to the edge without them are dropped, µm: half the tape's step.</summary>
-    private const double Simplification = 50;
-
     private readonly SegmentBins<(int Ring, int Segment)> bins = new();
     private readonly List<(int Shape, ImmutableArray<Point> Points)> rings = [];
 
@@ -19,7 +16,7 @@ internal sealed class Outlines
         {
             if (drawing.Shapes[shape] is RunShape)
                 continue;
-            foreach (var ring in Polygons.Simplify(drawing.Shapes[shape].Footprint, Simplification).Rings)
+            foreach (var ring in drawing.Shapes[shape].Footprint.Rings)
             {
                 for (var i = 0; i < ring.Points.Length; i++)
                     bins.Add(ring.Points[i], ring.Points[(i + 1) % ring.Points.Length], (rings.Count, i));

@@ -11,19 +11,7 @@ namespace Splitter.Planning.Seams;
 internal sealed class SeamCosts
 {
     /// <summary>Costs are whole numbers of this share of a millimetre of plain fill.</summary>
-    private const int Unit = 1000;
-
-    /// <summary>
-    /// A part of a seam nearer than this to the edge of a field's ground leaves no room for the overlap there, µm.
-    /// Overlaps are seldom wider.
-    /// </summary>
-    private const double Margin = 3 * Units.Millimetre;
-
-    /// <summary>
-    /// What a square millimetre of sewn ground costs right at the edge of its field's ground; less inwards. A seam that
-    /// runs along the edge itself then costs two and a half times a plain one.
-    /// </summary>
-    private const double MarginPrice = 1;
+    private const int Unit = 10_000;
 
     /// <summary>
     /// What a square millimetre costs where a shape would be sewn over by what lies under it: twice a millimetre of seam.
@@ -57,7 +45,7 @@ internal sealed class SeamCosts
         costs.Layer(problem);
         costs.PriceLength(problem);
         costs.PriceLines(problem);
-        costs.PriceEdges(problem, grounds);
+        costs.PriceRoom(problem, grounds);
         return problem;
     }
 
@@ -178,23 +166,22 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Asks for room between a seam and the edges of both grounds, for overlaps on both sides.</summary>
-    private void PriceEdges(LabelProblem problem, ImmutableArray<Box> grounds)
+    private void PriceRoom(LabelProblem problem, ImmutableArray<Box> grounds)
     {
         for (var cell = 0; cell < grid.CellCount; cell++)
         {
-            if (grid.Fields[cell].Length < 2 || top[cell] < 0 || !wholeness.IsCut(top[cell]))
+            var fields = grid.Fields[cell];
+            if (fields.Length < 2)
                 continue;
+            var isSewn = top[cell] >= 0 && wholeness.IsCut(top[cell]);
             var (x, y) = (grid.MiddleX[cell % grid.Columns], grid.MiddleY[cell / grid.Columns]);
             var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
-            foreach (var field in grid.Fields[cell])
+            var rooms = Array.ConvertAll(fields, field => SeamRoom.At(x, y, grounds[field]));
+            var most = rooms.Max();
+            for (var i = 0; i < fields.Length; i++)
             {
-                var ground = grounds[field];
-                var room = Math.Min(
-                    Math.Min(x - ground.Left, ground.Right - x),
-                    Math.Min(y - ground.Top, ground.Bottom - y)
-                );
-                if (room < Margin)
-                    problem.AddOwn(cell, field, (long)(area * MarginPrice * (1 - (room / Margin)) * Unit));
+                var price = SeamRoom.Preference(most - rooms[i]) + (isSewn ? SeamRoom.Shortage(rooms[i]) : 0);
+                problem.AddOwn(cell, fields[i], (long)(area * price * Unit));
             }
         }
     }

@@ -10,7 +10,7 @@ namespace Splitter.Planning.Seams;
 internal sealed class SeamGrid
 {
     /// <summary>Longest side of a cell, µm: about two rows of a fill, so that a seam finds its way between small shapes.</summary>
-    private const int Cell = Units.Millimetre;
+    private const int Cell = 1500;
 
     /// <summary>Most cells; larger work gets larger cells, so that time and memory have a bound.</summary>
     private const int MostCells = 400_000;

@@ -63,13 +63,17 @@ internal sealed class SeamPrice
         return sum;
     }
 
-    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners)
+    /// <param name="edges">
+    /// Running along an edge is cheaper. False asks what a line shows that does not follow edges exactly: it leaves slivers
+    /// beside them.
+    /// </param>
+    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, bool edges = true)
     {
         var length = from.DistanceTo(to);
         if (length == 0)
             return 0;
         var along = Vector.Between(from, to).Unit;
-        var aside = along.Left * EdgeDistance;
+        var aside = along.Left * (edges ? EdgeDistance : 0);
         var count = (int)Math.Ceiling(length / Step);
         var shown = 0.0;
         for (var k = 0; k < count; k++)
