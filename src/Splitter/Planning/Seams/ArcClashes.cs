@@ -11,20 +11,20 @@ internal static class ArcClashes
     {
         var bins = new SegmentBins<(int Arc, int Segment)>();
         for (var arc = 0; arc < arcs.Length; arc++)
-            for (var i = 1; i < arcs[arc].Points.Length; i++)
-                bins.Add(arcs[arc].Points[i - 1], arcs[arc].Points[i], (arc, i));
+        for (var i = 1; i < arcs[arc].Points.Length; i++)
+            bins.Add(arcs[arc].Points[i - 1], arcs[arc].Points[i], (arc, i));
         var clashing = new HashSet<int>();
         for (var arc = 0; arc < arcs.Length; arc++)
-            for (var i = 1; i < arcs[arc].Points.Length; i++)
-            {
-                var (a, b) = (arcs[arc].Points[i - 1], arcs[arc].Points[i]);
-                foreach (var other in bins.Near(a, b))
-                    if (other.Tag.CompareTo((arc, i)) > 0 && Clash(a, b, other.A, other.B))
-                    {
-                        clashing.Add(arc);
-                        clashing.Add(other.Tag.Arc);
-                    }
-            }
+        for (var i = 1; i < arcs[arc].Points.Length; i++)
+        {
+            var (a, b) = (arcs[arc].Points[i - 1], arcs[arc].Points[i]);
+            foreach (var other in bins.Near(a, b))
+                if (other.Tag.CompareTo((arc, i)) > 0 && Clash(a, b, other.A, other.B))
+                {
+                    clashing.Add(arc);
+                    clashing.Add(other.Tag.Arc);
+                }
+        }
         return clashing;
     }
 
@@ -46,10 +46,9 @@ internal static class ArcClashes
 
     private static bool SameWay(Point from, Point one, Point other) =>
         Side(from, one, other) == 0
-        && ((one.X - (long)from.X) * (other.X - (long)from.X)) + ((one.Y - (long)from.Y) * (other.Y - (long)from.Y)) > 0;
+        && ((one.X - (long)from.X) * (other.X - (long)from.X)) + ((one.Y - (long)from.Y) * (other.Y - (long)from.Y))
+            > 0;
 
     private static int Side(Point a, Point b, Point p) =>
-        Int128.Sign(
-            ((Int128)(b.X - (long)a.X) * (p.Y - (long)a.Y)) - ((Int128)(b.Y - (long)a.Y) * (p.X - (long)a.X))
-        );
+        Int128.Sign(((Int128)(b.X - (long)a.X) * (p.Y - (long)a.Y)) - ((Int128)(b.Y - (long)a.Y) * (p.X - (long)a.X)));
 }

@@ -23,6 +23,12 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     /// <summary>What a vertex costs that only follows an edge.</summary>
     private const double BendOnEdge = 0.02;
 
+    /// <summary>
+    /// What a leg costs that runs along an edge without following it, as a share of one through the middle of a fill: it
+    /// leaves slivers, but is better than a jump from one edge to the next.
+    /// </summary>
+    private const double BesideEdge = 0.4;
+
     /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
     private const int LongestLeg = 50;
 
@@ -56,7 +62,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
                 var cost =
                     bound
                     + (follows ? BendOnEdge : Bend)
-                    + price.Of(a.At, b.At, later, owners, edges: follows)
+                    + price.Of(a.At, b.At, later, owners, follows ? SeamPrice.AlongEdge : BesideEdge)
                     + Tightness(a.At, b.At, right, left);
                 if (cost < best[j])
                     (best[j], from[j]) = (cost, i);
@@ -158,7 +164,9 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
         }
         var drawn = new List<Point>();
         for (var i = 0; i < points.Count; i++)
-            foreach (var p in points[i].Rounded ? Rounded(points[i - 1].At, points[i].At, points[i + 1].At) : [points[i].At])
+            foreach (
+                var p in points[i].Rounded ? Rounded(points[i - 1].At, points[i].At, points[i + 1].At) : [points[i].At]
+            )
                 if (drawn.Count == 0 || drawn[^1] != p)
                     drawn.Add(p);
         return [.. drawn];

@@ -60,9 +60,12 @@ internal sealed class LabelProblem
     /// <summary>What a link costs for the fields of its two ends.</summary>
     internal static long Cost(long weight, LinkKind kind, int first, int second) =>
         kind == LinkKind.Over
-            ? second > first ? weight : 0
-        : first != second ? weight
-        : 0;
+            ? second > first
+                ? weight
+                : 0
+            : first != second
+                ? weight
+                : 0;
 
     /// <summary>What a whole choice costs.</summary>
     internal long Cost(ReadOnlySpan<int> choice)

@@ -99,7 +99,10 @@ internal static class LeastVisibleSeams
         SeamArc Drawn(int i) =>
             tries[i] < Strays.Length
                 ? smoother.Smooth(arcs[i], grounds, owners, Strays[tries[i]])
-                : arcs[i] with { Points = WithoutStraightPlaces(arcs[i].Points) };
+                : arcs[i] with
+                {
+                    Points = WithoutStraightPlaces(arcs[i].Points),
+                };
     }
 
     /// <summary>Drops the places at which a line along the grid runs straight on.</summary>
@@ -109,7 +112,10 @@ internal static class LeastVisibleSeams
                 (p, i) =>
                     i == 0
                     || i == points.Length - 1
-                    || !((points[i - 1].X == p.X && p.X == points[i + 1].X) || (points[i - 1].Y == p.Y && p.Y == points[i + 1].Y))
+                    || !(
+                        (points[i - 1].X == p.X && p.X == points[i + 1].X)
+                        || (points[i - 1].Y == p.Y && p.Y == points[i + 1].Y)
+                    )
             ),
         ];
 
@@ -119,9 +125,7 @@ internal static class LeastVisibleSeams
                 .Where(ring => ring.Field == field)
                 .Select(ring => new Ring([
                     .. ring.Arcs.SelectMany(part =>
-                        part.Forward
-                            ? arcs[part.Arc].Points.SkipLast(1)
-                            : arcs[part.Arc].Points.Reverse().SkipLast(1)
+                        part.Forward ? arcs[part.Arc].Points.SkipLast(1) : arcs[part.Arc].Points.Reverse().SkipLast(1)
                     ),
                 ])),
             FillRule.EvenOdd

@@ -11,10 +11,7 @@ internal static class Lines
         shape switch
         {
             RunShape run => run.Lines,
-            SatinShape satin =>
-            [
-                .. satin.Columns.Select(c => new Polyline([.. c.Rungs.Select(r => r.Middle)])),
-            ],
+            SatinShape satin => [.. satin.Columns.Select(c => new Polyline([.. c.Rungs.Select(r => r.Middle)]))],
             _ => [],
         };
 }

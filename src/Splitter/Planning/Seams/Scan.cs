@@ -14,7 +14,10 @@ internal static class Scan
         foreach (var ring in region.Rings)
             for (int i = 0, j = ring.Points.Length - 1; i < ring.Points.Length; j = i++)
             {
-                var (a, b) = ring.Points[j].Y <= ring.Points[i].Y ? (ring.Points[j], ring.Points[i]) : (ring.Points[i], ring.Points[j]);
+                var (a, b) =
+                    ring.Points[j].Y <= ring.Points[i].Y
+                        ? (ring.Points[j], ring.Points[i])
+                        : (ring.Points[i], ring.Points[j]);
                 // Rows from the upper end, itself included, to the lower one, which belongs to the next edge.
                 for (var row = FirstFrom(ys, a.Y); row < ys.Length && ys[row] < b.Y; row++)
                     meetings.Add((row, a.X + ((b.X - (double)a.X) * (ys[row] - a.Y) / (b.Y - (double)a.Y))));

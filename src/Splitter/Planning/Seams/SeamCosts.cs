@@ -33,12 +33,7 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Cells come first, row by row, then shapes.</summary>
-    internal static LabelProblem State(
-        SeamGrid grid,
-        Drawing drawing,
-        Wholeness wholeness,
-        ImmutableArray<Box> grounds
-    )
+    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, ImmutableArray<Box> grounds)
     {
         var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
         var costs = new SeamCosts(grid, drawing, wholeness);

@@ -63,36 +63,33 @@ internal sealed class SeamPrice
         return sum;
     }
 
-    /// <param name="edges">
-    /// Running along an edge is cheaper. False asks what a line shows that does not follow edges exactly: it leaves slivers
-    /// beside them.
-    /// </param>
-    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, bool edges = true)
+    /// <param name="alongEdge">What running along an edge costs, as a share of running through the middle of a fill.</param>
+    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, double alongEdge = AlongEdge)
     {
         var length = from.DistanceTo(to);
         if (length == 0)
             return 0;
         var along = Vector.Between(from, to).Unit;
-        var aside = along.Left * (edges ? EdgeDistance : 0);
+        var aside = along.Left * EdgeDistance;
         var count = (int)Math.Ceiling(length / Step);
         var shown = 0.0;
         for (var k = 0; k < count; k++)
         {
             var way = length * (k + 0.5) / count;
-            shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners);
+            shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners, alongEdge);
         }
         return (shown * length / count / Units.Millimetre) + Crossings(from, to);
     }
 
     /// <summary>How much shows at one place: 1 in the middle of a fill.</summary>
-    private double Share(double x, double y, Vector aside, int later, IReadOnlyList<int?> owners)
+    private double Share(double x, double y, Vector aside, int later, IReadOnlyList<int?> owners, double alongEdge)
     {
         var shape = map.Top(x, y);
         if (shape == CoverMap.Bare)
             return 0;
         if (wholeness.IsCut(shape))
             return map.Top(x + aside.X, y + aside.Y) != shape || map.Top(x - aside.X, y - aside.Y) != shape
-                ? AlongEdge
+                ? alongEdge
                 : 1;
         // A shape that is sewn last hides the seam below it; one that is sewn earlier is sewn over.
         return owners[shape] >= later || map.TopCut(x, y) == CoverMap.Bare ? 0 : 1;
