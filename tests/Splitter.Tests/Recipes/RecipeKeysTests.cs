@@ -44,7 +44,7 @@ public class RecipeKeysTests
 
         Assert.Equal(new Cloth(), recipe.Cloth);
         Assert.Equal(new FieldRules { Place = new FewestFields() }, recipe.Fields);
-        Assert.Equal(new OverlapRules { Seams = SeamRule.Straight }, recipe.Overlap);
+        Assert.Equal(new OverlapRules(), recipe.Overlap);
         Assert.Equal(new RegistrationRules(), recipe.Registration);
         Assert.Equal(new OutputRules { Folder = "" }.Files.AsEnumerable(), recipe.Output.Files);
         Assert.Equal("parts/bay", recipe.Output.Folder);

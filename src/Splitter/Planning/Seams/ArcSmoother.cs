@@ -11,8 +11,11 @@ namespace Splitter.Planning.Seams;
 /// </summary>
 internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlines)
 {
-    /// <summary>An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm.</summary>
-    private const int SnapDistance = 900;
+    /// <summary>
+    /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
+    /// cell of the grid.
+    /// </summary>
+    private const int SnapDistance = 1200;
 
     /// <summary>
     /// What a vertex costs, in the unit of <see cref="SeamPrice"/>: a bend is worth it when it saves that much. Jagged
@@ -84,7 +87,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
         {
             var (from, to) = (arc.Points[i - 1], arc.Points[i]);
             var middle = from.Towards(to, 0.5);
-            var aside = Vector.Between(from, to).Left.Unit * (SnapDistance / 2.0);
+            var aside = Vector.Between(from, to).Left.Unit * SnapDistance;
             var upper = Math.Max(
                 map.Top(middle.X + aside.X, middle.Y + aside.Y),
                 map.Top(middle.X - aside.X, middle.Y - aside.Y)

@@ -9,10 +9,9 @@ namespace Splitter.Planning.Seams;
 internal static class Divider
 {
     /// <summary>
-    /// A seam that only brushes a shape, along its edge and as near as this to it (µm), does not cut it: it is the width of
-    /// a thread.
+    /// A seam no deeper than this inside a shape runs along its edge and does not cut it, µm: half a step of the tape.
     /// </summary>
-    private const double Brushing = 400;
+    private const double Brushing = 50;
 
     internal static Division Divide(Drawing drawing, Layout layout, SeamRule rule)
     {
@@ -43,7 +42,7 @@ internal static class Divider
         [
             .. from shape in Enumerable.Range(0, drawing.Shapes.Length)
             where network.Owners[shape] is null
-            let inside = new PathClipping(drawing.Shapes[shape].Footprint)
+            let inside = new PathClipping(Polygons.Offset(drawing.Shapes[shape].Footprint, -Brushing, Join.Mitre))
             from seam in network.Seams
             from line in inside.Inside(seam.Line)
             select new Crossing(seam.Earlier, seam.Later, shape, line),

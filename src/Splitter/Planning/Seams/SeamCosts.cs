@@ -18,6 +18,12 @@ internal sealed class SeamCosts
     /// </summary>
     private const double CoverPrice = 2;
 
+    /// <summary>
+    /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
+    /// the shape instead of under it.
+    /// </summary>
+    private const double WrongWayUp = 0.15;
+
     private readonly SeamGrid grid;
     private readonly Drawing drawing;
     private readonly Wholeness wholeness;
@@ -130,6 +136,13 @@ internal sealed class SeamCosts
             var (dx, dy) = ((grid.Width(a) + grid.Width(b)) / 2, (grid.Height(a) + grid.Height(b)) / 2);
             var millimetres = Math.Max(0, length(dx, dy)) / Units.Millimetre;
             problem.AddLink(a, b, Math.Max(1, (long)(millimetres * Price(a, b) * Unit)), LinkKind.Apart);
+            if (top[a] != top[b] && IsCut(top[a]) && IsCut(top[b]))
+                problem.AddLink(
+                    top[a] > top[b] ? a : b,
+                    top[a] > top[b] ? b : a,
+                    (long)(millimetres * WrongWayUp * Unit),
+                    LinkKind.Over
+                );
         }
 
         // A quarter of a half turn for each direction: dx dy / (2 |e|) times pi / 4.
@@ -142,8 +155,10 @@ internal sealed class SeamCosts
         var cuts = top[a] == top[b] ? Shows(top[a]) : Math.Max(Shows(top[a]), Shows(top[b])) * SeamPrice.AlongEdge;
         return cuts + SeamPrice.Length;
 
-        double Shows(int shape) => shape >= 0 && wholeness.IsCut(shape) ? 1 : 0;
+        double Shows(int shape) => IsCut(shape) ? 1 : 0;
     }
+
+    private bool IsCut(int shape) => shape >= 0 && wholeness.IsCut(shape);
 
     private void PriceLines(LabelProblem problem)
     {
@@ -168,7 +183,7 @@ internal sealed class SeamCosts
             var fields = grid.Fields[cell];
             if (fields.Length < 2)
                 continue;
-            var isSewn = top[cell] >= 0 && wholeness.IsCut(top[cell]);
+            var isSewn = IsCut(top[cell]);
             var (x, y) = (grid.MiddleX[cell % grid.Columns], grid.MiddleY[cell / grid.Columns]);
             var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
             var rooms = Array.ConvertAll(fields, field => SeamRoom.At(x, y, grounds[field]));

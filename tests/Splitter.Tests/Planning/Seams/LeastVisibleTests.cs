@@ -92,8 +92,7 @@ public sealed class LeastVisibleTests
                 Assert.True(one.Cost.Cost <= one.Cost.StraightCost, $"{one.Cost}");
                 Assert.Equal(Divider.Divide(t.Drawing, t.Layout, SeamRule.Straight).Cost.Cost, one.Cost.StraightCost);
                 Assert.Equal(one.Cost, again.Cost);
-                Assert.Equal(one.Seams, again.Seams);
-                Assert.Equal(one.Owners, again.Owners);
+                Assert.Equal(Written(one), Written(again));
             },
             iter: 20
         );
@@ -101,12 +100,12 @@ public sealed class LeastVisibleTests
     [Fact]
     public void TheSeamTakesTheGapBetweenTwoFills()
     {
-        // Each fill is larger than either field alone could hold beside the gap, which lies off the middle.
+        // The fills stick out of the fields above and below, so that none of them stays whole; the gap bends.
         var division = Divide(
             (
                 Samples.Drawing(
-                    Samples.Fill("left", 0, 0, 72, 0, 72, 30, 60, 60, 68, 100, 0, 100),
-                    Samples.Fill("right", 76, 0, 150, 0, 150, 100, 72, 100, 64, 60, 76, 30),
+                    Samples.Fill("left", 0, -1, 72, -1, 72, 30, 69, 60, 78, 101, 0, 101),
+                    Samples.Fill("right", 76, -1, 150, -1, 150, 101, 82, 101, 73, 60, 76, 30),
                     Samples.Run("across", 1, 50, 149, 50)
                 ),
                 Two()
@@ -114,7 +113,7 @@ public sealed class LeastVisibleTests
         );
         // Nothing but the line can show: 10 for one crossing, a little more where it is not square.
         Assert.InRange(division.Cost.Cost, 10, 12);
-        Assert.True(division.Cost.StraightCost > 60, $"{division.Cost}");
+        Assert.True(division.Cost.StraightCost > 40, $"{division.Cost}");
     }
 
     [Fact]
@@ -123,8 +122,8 @@ public sealed class LeastVisibleTests
         var division = Divide(
             (
                 Samples.Drawing(
-                    Samples.Rectangle("ground", 0, 0, 150, 100),
-                    Samples.Fill("upper", 0, 0, 70, 0, 78, 30, 66, 70, 74, 100, 0, 100)
+                    Samples.Rectangle("ground", 0, -1, 150, 102),
+                    Samples.Fill("upper", 0, -1, 70, -1, 78, 30, 70, 70, 74, 101, 0, 101)
                 ),
                 Two()
             )
@@ -185,6 +184,15 @@ public sealed class LeastVisibleTests
             [.. grounds.Select(g => new Field(new Hoop("test", g.Width, g.Height), g.Centre, Turn.None, 0))],
             grounds,
             1
+        );
+
+    private static string Written(Division division) =>
+        string.Join(
+            '\n',
+            division
+                .Seams.Select(s => $"{s.Earlier} {s.Later} {string.Join(' ', s.Line.Points)}")
+                .Append(string.Join(' ', division.Owners))
+                .Concat(division.Territories.SelectMany(t => t.Rings).Select(r => string.Join(' ', r.Points)))
         );
 
     private static bool OnEdge(Layout layout, int x, int y) =>
