@@ -11,7 +11,7 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         Exit codes:
           0   done
           1   differences found
-          2   something in the input or the call is wrong; nothing was written
+          2   something in the input or the call is wrong; no set is half-written
           70  a defect of Splitter
           130 stopped with Ctrl+C; the old files are still there
 

@@ -49,7 +49,8 @@ internal static class OwnFiles
                 .. root.GetProperty("parts")
                     .EnumerateArray()
                     .SelectMany(part => part.GetProperty("files").EnumerateArray())
-                    .Select(file => file.GetString()!),
+                    .Select(file => file.GetString())
+                    .OfType<string>(),
             ];
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)

@@ -29,20 +29,39 @@ internal static class ColumnClipping
     /// The stretches of a column whose rungs lie inside a region from end to end, in the column's direction: what a field
     /// can sew of a column whose middle it holds.
     /// </summary>
-    internal static IEnumerable<Column> Within(Column column, PathClipping region)
+    internal static IEnumerable<Column> Within(Column column, PathClipping region) =>
+        SpansWithin(column.Rungs, region).Select(span => Between(column, span.From, span.To));
+
+    /// <summary>
+    /// The stretches of a column of which anything lies outside a region, in the column's direction: what a later shape
+    /// does not hide from edge to edge.
+    /// </summary>
+    internal static IEnumerable<Column> Visible(Column column, PathClipping hidden)
     {
-        var rungs = column.Rungs;
-        return
-        [
-            .. from left in region.Spans([.. rungs.Select(r => r.Left)], inside: true)
-            from right in region.Spans([.. rungs.Select(r => r.Right)], inside: true)
-            let common = (From: Math.Max(left.From, right.From), To: Math.Min(left.To, right.To))
-            where common.From < common.To
-            select common is { From: 0 } && common.To == rungs.Length - 1
-                ? column
-                : new Column([.. Stretch(rungs, common.From, common.To)]),
-        ];
+        var from = 0.0;
+        foreach (var span in SpansWithin(column.Rungs, hidden))
+        {
+            if (span.From > from)
+                yield return Between(column, from, span.From);
+            from = span.To;
+        }
+        if (from < column.Rungs.Length - 1)
+            yield return Between(column, from, column.Rungs.Length - 1);
     }
+
+    private static IEnumerable<(double From, double To)> SpansWithin(ImmutableArray<Rung> rungs, PathClipping region) =>
+        from left in region.Spans([.. rungs.Select(r => r.Left)], inside: true)
+        from right in region.Spans([.. rungs.Select(r => r.Right)], inside: true)
+        from middle in region.Spans([.. rungs.Select(r => r.Middle)], inside: true)
+        let common = (
+            From: Math.Max(middle.From, Math.Max(left.From, right.From)),
+            To: Math.Min(middle.To, Math.Min(left.To, right.To))
+        )
+        where common.From < common.To
+        select common;
+
+    private static Column Between(Column column, double from, double to) =>
+        from == 0 && to == column.Rungs.Length - 1 ? column : new([.. Stretch(column.Rungs, from, to)]);
 
     private static List<Rung> Stretch(ImmutableArray<Rung> rungs, double from, double to)
     {

@@ -82,6 +82,13 @@ internal static class DrawingProblems
             )
         );
 
+    internal static Diagnostic RuleWithoutShape(Place place) =>
+        Diagnostic.Warning(
+            2133,
+            place,
+            "no shape of the artwork is what this rule asks for; see how the artwork writes its ids, classes and colours, or take the rule out"
+        );
+
     internal static Diagnostic TooSmall(Place place, string shape) =>
         Diagnostic.Warning(
             2131,

@@ -14,7 +14,7 @@ internal static class PlanProblems
             3001,
             place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Mm(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}; add a field there, move one, or write 'place: fewest'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Up(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}; add a field there, move one, or write 'place: fewest'"
             )
         );
 
@@ -23,7 +23,7 @@ internal static class PlanProblems
             3002,
             place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Mm(by)} mm; move a field so that it holds all of it, or write 'place: fewest'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Up(by)} mm; move a field so that it holds all of it, or write 'place: fewest'"
             )
         );
 
@@ -59,7 +59,7 @@ internal static class PlanProblems
             3006,
             place,
             Invariant(
-                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on its common ground with part {donor}; move the fields closer together, or shorten 'registration.corners.arm'"
+                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on its common ground with part {donor}; move the fields closer together, give them more common ground on the cloth, or shorten 'registration.corners.arm'"
             )
         );
 
@@ -79,5 +79,26 @@ internal static class PlanProblems
             )
         );
 
+    internal static Diagnostic OverlapTooWide(Place place, (string Earlier, string Later) parts, int most, Hoop hoop) =>
+        Diagnostic.Warning(
+            3008,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} share too little ground for this overlap and get {Mm(most)} mm; place their fields closer together, or write a smaller 'overlap.width'"
+            )
+        );
+
+    internal static Diagnostic ArtworkOffCloth(Place place, Box artwork, Box cloth) =>
+        Diagnostic.Error(
+            3009,
+            place,
+            Invariant(
+                $"the artwork (x {Mm(artwork.Left)} to {Mm(artwork.Right)}, y {Mm(artwork.Top)} to {Mm(artwork.Bottom)} mm) does not lie on the cloth (x {Mm(cloth.Left)} to {Mm(cloth.Right)}, y {Mm(cloth.Top)} to {Mm(cloth.Bottom)} mm on the drawing); take a larger cloth, or move 'cloth.artwork-at'"
+            )
+        );
+
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
+
+    /// <summary>Rounded up: what sticks out sticks out by something.</summary>
+    private static double Up(double micrometres) => Math.Ceiling(micrometres / Units.TapeStep) / 10;
 }

@@ -12,7 +12,7 @@ internal static class StopTexts
         $"From behind, put a tack through the hole where the arms of each corner meet: {string.Join(", ", ids)} ({ids.Count} tacks). Set the cloth's corners over the points, smooth the cloth down, then take out and count {ids.Count} tacks before the machine runs.";
 
     internal static string LookAtAlignment =>
-        "Look at each cross: its middle should meet the middle of the sewn work. If it does not, unpick the crosses, set the cloth again and start this part over.";
+        "Look at each cross: its middle should meet the middle of the sewn work. If it does, go on; corners that this part sews over and no later part is set by come out first. If it does not, unpick the crosses, lift the cloth, put the tacks back, set it again, take the tacks out, and begin with this step once more: the corners on the stabilizer are not sewn twice.";
 
     internal static string Thread(SewThread thread) => $"Change to thread: {thread.Name}.";
 

@@ -8,7 +8,7 @@ namespace Splitter.Parts;
 internal static class ThreadOrder
 {
     /// <summary>
-    /// Each piece joins the last group of its thread, if nothing that lies under or over it is sewn in between; else it
+    /// Each piece joins the earliest group of its thread after which nothing is sewn that lies under or over it; else it
     /// begins a new group. Layers stay in the drawing's order and threads are changed seldom.
     /// </summary>
     internal static ImmutableArray<ImmutableArray<SewnPiece>> Group(IEnumerable<SewnPiece> pieces)
@@ -16,11 +16,16 @@ internal static class ThreadOrder
         var groups = new List<List<SewnPiece>>();
         foreach (var piece in pieces)
         {
-            var at = groups.Count - 1;
-            while (at >= 0 && groups[at][0].Piece.Shape.Thread != piece.Piece.Shape.Thread)
-                at = groups[at].Exists(other => Touch(other, piece)) ? -1 : at - 1;
-            if (at >= 0)
-                groups[at].Add(piece);
+            var joined = (List<SewnPiece>?)null;
+            for (var at = groups.Count - 1; at >= 0; at--)
+            {
+                if (groups[at][0].Piece.Shape.Thread == piece.Piece.Shape.Thread)
+                    joined = groups[at];
+                if (groups[at].Exists(other => Touch(other, piece)))
+                    break;
+            }
+            if (joined is not null)
+                joined.Add(piece);
             else
                 groups.Add([piece]);
         }

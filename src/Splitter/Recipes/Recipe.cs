@@ -175,6 +175,12 @@ public sealed record Cloth
     /// <summary>The artwork's top left corner, from the cloth's.</summary>
     public Point ArtworkAt { get; init; }
 
+    /// <summary>The cloth on the drawing; null when the recipe gives no size.</summary>
+    internal Box? OnDrawing =>
+        Size is var (width, height)
+            ? new Box(-ArtworkAt.X, -ArtworkAt.Y, width - ArtworkAt.X, height - ArtworkAt.Y)
+            : null;
+
     /// <summary>The upright fold's distance from the cloth's left edge; null for none.</summary>
     public int? UprightFold { get; init; }
 

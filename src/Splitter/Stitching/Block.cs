@@ -24,7 +24,7 @@ public enum StitchUse
     /// <summary>Along a line.</summary>
     Run,
 
-    /// <summary>A placement line, corner, alignment stitch or basting.</summary>
+    /// <summary>A placement line, corner or alignment stitch.</summary>
     Mark,
 }
 

@@ -17,16 +17,19 @@ internal static class RunStitcher
     internal static ImmutableArray<Block> Stitch(RunPiece piece)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
-        var open = piece.Lines.ToList();
+        var lines = piece.Lines;
+        // A closed line can begin at any of its vertices, an open one at either end.
+        var open = new Pool(
+            lines.Select(l => l.IsClosed ? l.Points[..^1].AsEnumerable() : [l.Points[0], l.Points[^1]])
+        );
         var path = new List<Point>();
-        while (open.Count > 0)
+        while (open.Left > 0)
         {
-            var line = path.Count == 0 ? open[0].Points : TakeNearest(open, path[^1]);
-            if (path.Count == 0)
-                open.RemoveAt(0);
-            else if (path[^1].DistanceTo(line[0]) > Meeting)
+            var (index, which) = open.Take(path.Count > 0 ? path[^1] : null);
+            var points = From(lines[index], which);
+            if (path.Count > 0 && path[^1].DistanceTo(points[0]) > Meeting)
                 Finish();
-            path.AddRange(EvenRun.Along(line, piece.Shape.Style.StitchLength));
+            path.AddRange(EvenRun.Along(points, piece.Shape.Style.StitchLength));
         }
         Finish();
         return blocks.ToImmutable();
@@ -39,22 +42,8 @@ internal static class RunStitcher
         }
     }
 
-    /// <summary>The line with a place to begin nearest to where the needle is, from that place on.</summary>
-    private static ImmutableArray<Point> TakeNearest(List<Polyline> open, Point needle)
-    {
-        var (best, index, at) = (double.PositiveInfinity, 0, 0);
-        for (var i = 0; i < open.Count; i++)
-        {
-            var points = open[i].Points;
-            // A closed line can begin at any of its vertices, an open one at either end.
-            for (var k = 0; k < points.Length; k += open[i].IsClosed ? 1 : points.Length - 1)
-                if (points[k].DistanceTo(needle) is var distance && distance < best)
-                    (best, index, at) = (distance, i, k);
-        }
-        var line = open[index];
-        open.RemoveAt(index);
-        return line.IsClosed ? [.. line.Points[at..], .. line.Points[1..(at + 1)]]
-            : at == 0 ? line.Points
-            : [.. line.Points.Reverse()];
-    }
+    private static ImmutableArray<Point> From(Polyline line, int which) =>
+        line.IsClosed ? [.. line.Points[which..], .. line.Points[1..(which + 1)]]
+        : which == 0 ? line.Points
+        : [.. line.Points.Reverse()];
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
-using Splitter.Geometry;
 using Splitter.Stitching.Satins;
 
 namespace Splitter.Stitching;
@@ -14,26 +13,18 @@ internal static class SatinStitcher
     internal static ImmutableArray<Block> Stitch(SatinPiece piece)
     {
         ImmutableArray<ColumnLine> columns = [.. piece.Columns.Select(c => new ColumnLine(c)).Where(c => c.Length > 0)];
-        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns), piece.Shape.Style);
+        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, piece.Shape.Footprint), piece.Shape.Style);
         var blocks = ImmutableArray.CreateBuilder<Block>();
-        while (Nearest(columns, sewer, blocks.Count > 0 ? blocks[^1].End : null) is { } entry)
-            if (Ties.Fasten(piece.Shape.Id, sewer.Sew(entry.Column, entry.Place)) is { } block)
+        var open = new Pool(columns.Select(c => new[] { c.At(0).Middle, c.At(c.Length).Middle }));
+        while (open.Left > 0)
+        {
+            var (column, end) = open.Take(blocks.Count > 0 ? blocks[^1].End : null);
+            var path = sewer.Sew(column, end == 0 ? 0 : columns[column].Length);
+            foreach (var sewn in sewer.Sewn)
+                open.Remove(sewn);
+            if (Ties.Fasten(piece.Shape.Id, path) is { } block)
                 blocks.Add(block);
+        }
         return blocks.ToImmutable();
     }
-
-    /// <summary>The end of a column that is nearest to where the needle is; the first column's start to begin with.</summary>
-    private static (int Column, double Place)? Nearest(
-        ImmutableArray<ColumnLine> columns,
-        ColumnSewer sewer,
-        Point? needle
-    ) =>
-        Enumerable
-            .Range(0, columns.Length)
-            .Where(i => !sewer.IsBegun(i))
-            .SelectMany(i => new[] { (Column: i, Place: 0.0), (Column: i, Place: columns[i].Length) })
-            .OrderBy(e => needle is { } at ? columns[e.Column].At(e.Place).Middle.DistanceTo(at) : 0)
-            .ThenBy(e => e)
-            .Cast<(int, double)?>()
-            .FirstOrDefault();
 }

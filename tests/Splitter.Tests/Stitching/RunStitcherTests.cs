@@ -26,6 +26,23 @@ public sealed class RunStitcherTests
                 iter: 200
             );
 
+    /// <summary>A half circle of 1 mm between two straights of 95 mm: short stitches in the bend, long ones elsewhere.</summary>
+    [Fact]
+    public void ATightBendShortensOnlyItsOwnStitches()
+    {
+        var line = new Polyline([
+            Point.FromMillimetres(0, 0),
+            .. Enumerable
+                .Range(0, 25)
+                .Select(i => Point.FromMillimetres(95 + Math.Sin(i * Math.PI / 24), 1 - Math.Cos(i * Math.PI / 24))),
+            Point.FromMillimetres(0, 2),
+        ]);
+        var block = Assert.Single(RunStitcher.Stitch(Piece(2500, line)));
+        // 2 x 95 mm at 2.5 mm are 76 stitches, 3.1 mm of bend at 0.9 mm are 4, and some between.
+        Assert.InRange(block.Stitches.Count(s => s.Use == StitchUse.Run), 78, 88);
+        Sewn.AssertWithin(Polygons.Stroke(line, 2 * 200, Cap.Round, Join.Round), block);
+    }
+
     [Fact]
     public void CornersAreKept()
     {

@@ -108,6 +108,84 @@ public sealed class SatinStitcherTests
         Assert.InRange(Sewn.Covered(ground, blocks, StitchUse.Satin), 0.99, 1);
     }
 
+    /// <summary>Thread over the bare cloth between dashes would show, whichever way the line runs.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(30)]
+    [InlineData(45)]
+    [InlineData(90)]
+    public void DashesAreBlocksOfTheirOwn(double degrees)
+    {
+        var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
+        var dashes = Enumerable
+            .Range(0, 6)
+            .Select(i => new Polyline([
+                Point.FromMillimetres(12 * i * cos, 12 * i * sin),
+                Point.FromMillimetres(((12 * i) + 10) * cos, ((12 * i) + 10) * sin),
+            ]))
+            .ToList();
+        var ground = Polygons.Union(dashes.Select(d => Polygons.Stroke(d, 4000, Cap.Butt, Join.Round)));
+        var blocks = SatinStitcher.Stitch(
+            Piece([.. dashes.SelectMany(d => StrokeColumns.From(d, 4000, Cap.Butt, Join.Round, 4))], ground, [])
+        );
+        Assert.Equal(dashes.Count, blocks.Length);
+        Assert.All(blocks, b => Sewn.AssertWithin(Polygons.Offset(ground, Pull + Slack), b));
+    }
+
+    [Theory]
+    [InlineData(1000)]
+    [InlineData(1400)]
+    [InlineData(1700)]
+    [InlineData(5000)]
+    public void AShortColumnPassesTheThreadOn(int length)
+    {
+        Column Bar(int from, int to) => new([new(new(from, 0), new(from, 4000)), new(new(to, 0), new(to, 4000))]);
+        ImmutableArray<Column> columns =
+        [
+            Bar(0, 10_000),
+            Bar(10_000, 10_000 + length),
+            Bar(10_000 + length, 20_000 + length),
+        ];
+        foreach (
+            var order in (int[][])
+                [
+                    [0, 1, 2],
+                    [1, 0, 2],
+                    [2, 1, 0],
+                    [1, 2, 0],
+                ]
+        )
+            Assert.Single(
+                SatinStitcher.Stitch(
+                    Piece([.. order.Select(i => columns[i])], ColumnGround.Of(columns), [UnderlayKind.Centre])
+                )
+            );
+    }
+
+    /// <summary>Crossing and touching strokes at any angle: no way leaves what the columns cover.</summary>
+    [Fact]
+    public void AnyStrokesTogetherStayInsideTheirOutline() =>
+        Gen.Select(StrokePaths.Cornered.Array[2, 5], Gen.Int[1000, 6000], Underlays)
+            .Sample(
+                (paths, width, underlay) =>
+                {
+                    ImmutableArray<Column> columns =
+                    [
+                        .. paths.SelectMany(p => StrokeColumns.From(p, width, Cap.Butt, Join.Round, 4)),
+                    ];
+                    var ground = Polygons.Union([
+                        ColumnGround.Of(columns),
+                        .. paths.Select(p => Polygons.Stroke(p, width, Cap.Butt, Join.Round)),
+                    ]);
+                    foreach (var block in SatinStitcher.Stitch(Piece(columns, ground, underlay)))
+                    {
+                        Sewn.AssertSewable(block);
+                        Sewn.AssertWithin(Polygons.Offset(ground, Pull + Slack), block);
+                    }
+                },
+                iter: 100
+            );
+
     /// <summary>On the inside of a narrow ring penetrations would crowd: there they spread over the width.</summary>
     [Fact]
     public void StitchesAreShortenedInsideTightCurves()

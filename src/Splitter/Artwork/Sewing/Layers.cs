@@ -66,10 +66,7 @@ internal static class Layers
                 var kept = Wide(rest);
                 return kept.IsEmpty ? null : fill with { Footprint = kept };
             case SatinShape satin:
-                ImmutableArray<Column> columns =
-                [
-                    .. satin.Columns.SelectMany(c => ColumnClipping.Keep(c, ground, inside: false)),
-                ];
+                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, ground))];
                 return columns.IsEmpty || rest.IsEmpty ? null : satin with { Columns = columns, Footprint = rest };
             case RunShape run:
                 ImmutableArray<Polyline> lines =

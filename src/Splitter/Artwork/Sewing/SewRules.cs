@@ -13,7 +13,7 @@ internal static class SewRules
     /// <summary>
     /// A rule for fills looks at areas only, one for strokes at lines only: an element with both is two things to sew.
     /// </summary>
-    private static bool Matches(DrawnElement element, SewMatch match) =>
+    internal static bool Matches(DrawnElement element, SewMatch match) =>
         (match.Id is not { } id || element.Ids.Contains(id, StringComparer.Ordinal))
         && (match.Class is not { } name || element.Classes.Contains(name, StringComparer.Ordinal))
         && (match.Fill is not { } fill || (element is DrawnArea && element.Color == fill))

@@ -32,6 +32,11 @@ internal sealed class ShapeMaker
     {
         var maker = new ShapeMaker(recipe, sheet);
         ImmutableArray<Shape> shapes = [.. sheet.Elements.SelectMany(e => maker.Shapes(e))];
+        maker.problems.AddRange(
+            recipe
+                .Artwork.Sew.Where(rule => !sheet.Elements.Any(e => SewRules.Matches(e, rule.Match)))
+                .Select(rule => DrawingProblems.RuleWithoutShape(recipe.PlaceOf($"{rule.Path}.match")))
+        );
         return Result.Of(shapes, [.. maker.problems]);
     }
 

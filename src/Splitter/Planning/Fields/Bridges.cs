@@ -8,6 +8,9 @@ namespace Splitter.Planning.Fields;
 /// </summary>
 internal static class Bridges
 {
+    /// <summary>Bridges for each field, at most.</summary>
+    private const int MostBridges = 4;
+
     /// <summary>
     /// Each bridge lies midway between the nearest two fields that do not reach each other, and shares half of its ground
     /// with a field that touches it.
@@ -18,10 +21,12 @@ internal static class Bridges
         FieldTemplate template
     )
     {
-        while (true)
+        // Between two fields that a hoop's length holds apart a few bridges suffice; a hoop that is too small for corners
+        // needs no more of them, since SewingOrder says so.
+        for (var most = MostBridges * fields.Length; ; most--)
         {
             var reached = Reached(fields, rules);
-            if (reached.Count == fields.Length)
+            if (reached.Count == fields.Length || most == 0)
                 return fields;
             var (inside, outside) = (
                 from a in reached

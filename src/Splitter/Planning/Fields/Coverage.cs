@@ -18,6 +18,8 @@ internal static class Coverage
         var place = recipe.PlaceOf("fields.place");
         var size = template.Ground(template.At(default, Turn.None));
         var all = Polygons.Union(layout.Grounds.Select(Region.Of));
+        if (recipe.Cloth.OnDrawing is { } cloth && !cloth.Contains(drawing.Bounds))
+            yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, cloth);
         foreach (var shape in drawing.Shapes)
         {
             var box = shape.Footprint.Bounds;

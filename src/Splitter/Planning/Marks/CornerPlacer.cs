@@ -20,6 +20,12 @@ internal static class CornerPlacer
     /// </summary>
     private const int MostCandidates = 1200;
 
+    /// <summary>
+    /// How far a corner stays inside the cloth's edge, µm: a tack nearer to it tears the cloth out. Common practice, no
+    /// source.
+    /// </summary>
+    private const int ClothEdge = 5 * Units.Millimetre;
+
     /// <summary>Distance between places along an arm at which the ground is looked at, µm.</summary>
     private const int ArmStep = Units.Millimetre;
 
@@ -54,6 +60,8 @@ internal static class CornerPlacer
                 .Fields[receiver]
                 .Usable.Common(layout.Fields[donor].Usable)
                 .Grown(-CommonGround.CornerMargin);
+            if (recipe.Cloth.OnDrawing is { } cloth)
+                common = common.Common(cloth.Grown(-ClothEdge));
             var anywhere = Candidates(common, rules.CornerArm, p => ground.FirstSewn(p) <= donor);
             // A corner that the donor sews anyway serves a second receiver as well.
             var shared = corners

@@ -42,13 +42,24 @@ internal static class JoinPlanner
             var (earlier, later) = meeting.Key;
             var (error, at) = meeting
                 .SelectMany(Sampled)
-                .Select(p => (Error: fit.Misfit(earlier, later, p), At: p))
+                // Whole micrometres: beyond them the last digit of a sine could decide which of two equals is worst.
+                .Select(p => (Error: Math.Round(fit.Misfit(earlier, later, p)), At: p))
                 .OrderByDescending(m => m.Error)
                 .ThenBy(m => m.At)
                 .First();
             var usual = error * Usually;
             var room = layout.Grounds[earlier].Common(layout.Grounds[later]);
-            var overlap = recipe.Overlap.Width ?? Automatic(usual, room, recipe.Overlap.Edges);
+            var most = MostOverlap(room);
+            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
+            if (recipe.Overlap.Width > most)
+                problems.Add(
+                    PlanProblems.OverlapTooWide(
+                        recipe.PlaceOf("overlap.width"),
+                        (Letters.Of(earlier), Letters.Of(later)),
+                        most,
+                        layout.Fields[0].Hoop
+                    )
+                );
             if (usual > Overlaps.Together(overlap, recipe.Overlap.Edges))
                 problems.Add(
                     PlanProblems.FitExceedsOverlap(
@@ -89,14 +100,10 @@ internal static class JoinPlanner
         }
     }
 
-    /// <summary>Enough for the misfit that is not exceeded 19 times in 20, as far as the common ground allows.</summary>
-    private static int Automatic(double usual, Box room, EdgeRule edges)
-    {
-        var wanted = Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges));
-        var stepped = (int)Math.Ceiling(wanted / OverlapStep) * OverlapStep;
-        // The seam runs in the middle of the common ground: each side has half of it.
-        return room.IsEmpty
-            ? LeastOverlap
-            : Math.Max(LeastOverlap, Math.Min(stepped, Math.Min(room.Width, room.Height) / 2));
-    }
+    /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
+    private static int Automatic(double usual, EdgeRule edges) =>
+        (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
+
+    /// <summary>The seam runs in the middle of the common ground: each side has half of it.</summary>
+    private static int MostOverlap(Box room) => Math.Min(room.Width, room.Height) / 2;
 }

@@ -33,7 +33,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     private const double BesideEdge = 0.4;
 
     /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
-    private const int LongestLeg = 50;
+    private const int LongestLeg = 32;
 
     /// <summary>Corners are cut off this far from their tip, µm, and less on short legs: half a cell.</summary>
     private const double Rounding = 1500;

@@ -18,7 +18,7 @@ internal static class Divider
         var wholeness = new Wholeness(drawing, layout.Grounds);
         var map = new CoverMap(drawing, wholeness);
         var price = new SeamPrice(drawing, wholeness, map);
-        var straight = StraightSeams.Draw(drawing, layout.Grounds, wholeness);
+        var straight = LayerOrder.Kept(drawing, layout.Grounds, StraightSeams.Draw(drawing, layout.Grounds, wholeness));
         var straightCost = Cost(straight);
         var (network, cost) = (straight, straightCost);
         if (rule == SeamRule.LeastVisible && layout.Grounds.Length > 1)

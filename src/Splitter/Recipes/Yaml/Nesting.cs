@@ -20,6 +20,9 @@ internal sealed class Nesting
     /// <summary>How many sequences and mappings are open.</summary>
     internal int Depth => Math.Max(0, open.Count - 1);
 
+    /// <summary>All that was opened has been closed.</summary>
+    internal bool IsClosed => open.Count == 0;
+
     /// <summary>Takes the next event; false when it cannot stand here.</summary>
     internal bool Accepts(ParsingEvent found)
     {

@@ -28,7 +28,12 @@ internal static class YamlEvents
             if (problem is not null)
                 return Result.Fail<ImmutableArray<ParsingEvent>>(problem);
             if (!more || parser.Current is not { } found)
-                return Result.Of(events.ToImmutable());
+                // The parser ends some broken files early without a word.
+                return events is [.., StreamEnd] && nesting.IsClosed
+                    ? Result.Of(events.ToImmutable())
+                    : Result.Fail<ImmutableArray<ParsingEvent>>(
+                        RecipeProblems.NotClosed(At(file, events.Count > 0 ? events[^1].End : Mark.Empty))
+                    );
 
             events.Add(found);
             var place = At(file, found.Start);

@@ -3,8 +3,11 @@ using Splitter.Geometry;
 
 namespace Splitter.Stitching.Satins;
 
-/// <summary>A place where the thread can pass from one column to another under what is sewn later.</summary>
-internal readonly record struct Joint(int A, double PlaceA, int B, double PlaceB);
+/// <summary>A place where the thread can pass from a column to another one under what is sewn later.</summary>
+/// <param name="Place">On the column itself.</param>
+/// <param name="Other">Number of the other column.</param>
+/// <param name="OtherPlace">On the other column.</param>
+internal readonly record struct Joint(double Place, int Other, double OtherPlace);
 
 /// <summary>Finds where columns of one piece touch.</summary>
 internal static class ColumnJoints
@@ -12,25 +15,32 @@ internal static class ColumnJoints
     /// <summary>Places along a column that are looked at, µm apart: near beside the width of a column.</summary>
     private const double Step = 500;
 
-    /// <summary>Columns whose middles are this much further apart than half their widths still touch, µm: they overlap at joints.</summary>
-    private const double Slack = 300;
+    /// <summary>
+    /// Columns whose middles are this much further apart than half the width of the wider one may still touch, µm: they
+    /// overlap at joints.
+    /// </summary>
+    private const int Slack = 300;
 
-    /// <summary>One joint for each pair of columns that touch, by the numbers of the columns.</summary>
-    internal static ImmutableArray<Joint> Of(ImmutableArray<ColumnLine> columns)
+    /// <summary>The way between two columns is looked at this closely, µm: less than a thread's width.</summary>
+    private const double WayStep = 100;
+
+    /// <summary>For each column its joints, one with each column that it touches.</summary>
+    /// <param name="ground">What the columns cover: a way over bare cloth is none.</param>
+    internal static ImmutableArray<ImmutableArray<Joint>> Of(ImmutableArray<ColumnLine> columns, Region ground)
     {
+        var covered = Polygons.Containment(ground);
         var samples = columns.Select(Samples).ToImmutableArray();
-        return
-        [
-            .. from a in Enumerable.Range(0, columns.Length)
-            from b in Enumerable.Range(a + 1, columns.Length - a - 1)
-            where columns[a].Bounds.Grown((int)Slack).Meets(columns[b].Bounds)
-            let joint = Nearest(a, samples[a], b, samples[b])
-            where joint is not null
-            select joint.Value,
-        ];
+        var joints = columns.Select(_ => new List<Joint>()).ToArray();
+        foreach (var (a, b) in BoxPairs.Meeting(columns.Select(c => c.Bounds.Grown(Slack))))
+            if (Nearest(samples[a], samples[b], covered) is { } found)
+            {
+                joints[a].Add(new(found.One, b, found.Other));
+                joints[b].Add(new(found.Other, a, found.One));
+            }
+        return [.. joints.Select(j => j.ToImmutableArray())];
     }
 
-    private static ImmutableArray<(double Place, Point Middle, double Half)> Samples(ColumnLine column)
+    private static ImmutableArray<Sample> Samples(ColumnLine column)
     {
         var count = Math.Max(1, (int)Math.Ceiling(column.Length / Step));
         return
@@ -38,26 +48,39 @@ internal static class ColumnJoints
             .. Enumerable
                 .Range(0, count + 1)
                 .Select(k => column.Length * k / count)
-                .Select(place => (place, column.At(place).Middle, column.At(place).Width / 2)),
+                .Select(place => new Sample(place, column.At(place).Middle, column.At(place).Width / 2)),
         ];
     }
 
-    private static Joint? Nearest(
-        int a,
-        ImmutableArray<(double Place, Point Middle, double Half)> ofA,
-        int b,
-        ImmutableArray<(double Place, Point Middle, double Half)> ofB
+    private static (double One, double Other)? Nearest(
+        ImmutableArray<Sample> ofOne,
+        ImmutableArray<Sample> ofOther,
+        Func<double, double, bool> covered
     )
     {
-        var (best, joint) = (double.PositiveInfinity, (Joint?)null);
-        foreach (var one in ofA)
-        foreach (var other in ofB)
+        var (best, places) = (double.PositiveInfinity, ((double, double)?)null);
+        foreach (var one in ofOne)
+        foreach (var other in ofOther)
         {
-            // Within the wider of the two: then the straight way between the middles runs under satin.
             var distance = one.Middle.DistanceTo(other.Middle);
-            if (distance < best && distance <= Math.Max(one.Half, other.Half) + Slack)
-                (best, joint) = (distance, new(a, one.Place, b, other.Place));
+            if (
+                distance < best
+                && distance <= Math.Max(one.Half, other.Half) + Slack
+                && IsCovered(one.Middle, other.Middle, distance, covered)
+            )
+                (best, places) = (distance, (one.Place, other.Place));
         }
-        return joint;
+        return places;
     }
+
+    private static bool IsCovered(Point from, Point to, double distance, Func<double, double, bool> covered)
+    {
+        var count = Math.Max(1, (int)Math.Ceiling(distance / WayStep));
+        for (var k = 0; k <= count; k++)
+            if (from.Towards(to, (double)k / count) is var p && !covered(p.X, p.Y))
+                return false;
+        return true;
+    }
+
+    private readonly record struct Sample(double Place, Point Middle, double Half);
 }

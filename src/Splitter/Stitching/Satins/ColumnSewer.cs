@@ -10,7 +10,7 @@ namespace Splitter.Stitching.Satins;
 /// </summary>
 internal sealed class ColumnSewer(
     ImmutableArray<ColumnLine> columns,
-    ImmutableArray<Joint> joints,
+    ImmutableArray<ImmutableArray<Joint>> joints,
     Artwork.SewStyle style
 )
 {
@@ -26,16 +26,25 @@ internal sealed class ColumnSewer(
     /// <summary>Longest stitch of the way between two columns, µm.</summary>
     private const double TravelStitch = 2500;
 
+    /// <summary>
+    /// Columns that are begun one inside the other: each takes a little of the thread's stack. The rest of a longer chain
+    /// is a block of its own.
+    /// </summary>
+    private const int Deepest = 500;
+
     private readonly bool[] begun = new bool[columns.Length];
+    private readonly List<int> sewn = [];
+    private int depth;
     private readonly List<Stitch> path = [];
 
     /// <summary>Everything that can be reached from one end of a column, that column included.</summary>
     internal ImmutableArray<Stitch> Sew(int column, double place)
     {
         path.Clear();
+        sewn.Clear();
         if (style.Underlay.IsEmpty && IsAlone(column) && !columns[column].IsClosed)
         {
-            begun[column] = true;
+            Begin(column);
             var end = place > 0 ? 0 : columns[column].Length;
             return [.. Zigzag.Over(columns[column], place, end, style.RowSpacing, style.Pull)];
         }
@@ -43,13 +52,20 @@ internal sealed class ColumnSewer(
         return [.. path];
     }
 
-    internal bool IsBegun(int column) => begun[column];
+    /// <summary>The columns that the last call sewed.</summary>
+    internal IReadOnlyList<int> Sewn => sewn;
 
-    private bool IsAlone(int column) => !joints.Any(j => j.A == column || j.B == column);
+    private void Begin(int column)
+    {
+        begun[column] = true;
+        sewn.Add(column);
+    }
+
+    private bool IsAlone(int column) => joints[column].IsEmpty;
 
     private void Visit(int index, double place)
     {
-        begun[index] = true;
+        Begin(index);
         var column = columns[index];
         if (column.IsClosed)
         {
@@ -79,8 +95,8 @@ internal sealed class ColumnSewer(
             path.AddRange(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
             Out(index, place, turn);
         }
-        else
-            Out(index, place, place);
+        else if (Branches(index, place, end).Any(j => !begun[j.Other]))
+            Out(index, place, end);
         path.AddRange(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
     }
 
@@ -91,11 +107,13 @@ internal sealed class ColumnSewer(
         var at = from;
         foreach (var (place, other, otherPlace) in Branches(index, from, to))
         {
-            if (begun[other])
+            if (begun[other] || depth == Deepest)
                 continue;
             path.AddRange(ColumnUnderlay.Out(column, at, place, style.Underlay));
             Travel(columns[other].At(otherPlace).Middle);
+            depth++;
             Visit(other, otherPlace);
+            depth--;
             Travel(column.At(place).Middle);
             at = place;
         }
@@ -107,12 +125,10 @@ internal sealed class ColumnSewer(
     {
         // The way out stops short of the end, yet a column that touches the end belongs to it.
         var (low, high) = (Math.Min(from, to) - EndInset, Math.Max(from, to) + EndInset);
-        var own = joints
-            .Where(j => j.A == index || j.B == index)
-            .Select(j => j.A == index ? (j.PlaceA, j.B, j.PlaceB) : (j.PlaceB, j.A, j.PlaceA))
-            .Where(j => j.Item1 >= low && j.Item1 <= high)
-            .Select(j => (Math.Clamp(j.Item1, Math.Min(from, to), Math.Max(from, to)), j.Item2, j.Item3));
-        return from <= to ? own.OrderBy(j => j) : own.OrderByDescending(j => j.Item1).ThenBy(j => j.Item2);
+        var own = joints[index]
+            .Where(j => j.Place >= low && j.Place <= high)
+            .Select(j => (Math.Clamp(j.Place, Math.Min(from, to), Math.Max(from, to)), j.Other, j.OtherPlace));
+        return from <= to ? own.OrderBy(j => j) : own.OrderByDescending(j => j.Item1).ThenBy(j => j.Other);
     }
 
     private void Travel(Point to)

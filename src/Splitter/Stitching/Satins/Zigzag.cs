@@ -15,10 +15,14 @@ internal static class Zigzag
     private const double NarrowestShortened = 1500;
 
     /// <summary>
-    /// How far crowded stitches end short of the edge, as shares of the width, in turn: the more of the cycle is used the
-    /// more crowded they are, so that penetrations spread over the cloth.
+    /// How far crowded stitches end short of the edge, as shares of the width, in turn: every second one, and where they
+    /// are crowded twice as much three of four. Unequal shares, so that the ends make no line of their own.
     /// </summary>
-    private static readonly double[] Shortening = [0, 0.4, 0.2, 0.55];
+    private static readonly double[][] Shortening =
+    [
+        [0, 0.2, 0, 0.3],
+        [0, 0.3, 0.15, 0.4],
+    ];
 
     /// <summary>Where the extra penetrations of a split stitch lie in turn, as shares of their distance: no furrow shows.</summary>
     private static readonly double[] Stagger = [0.5, 0.8, 0.3, 0.65];
@@ -56,8 +60,7 @@ internal static class Zigzag
         var distance = spacing * (left ? leftAdvance : rightAdvance);
         if (distance >= Crowded || rung.Width < NarrowestShortened)
             return edge.Towards(opposite, -pull / rung.Width);
-        var cycle = distance < Crowded / 2 ? Shortening.Length : 2;
-        var share = Shortening[turn & (cycle - 1)];
+        var share = Shortening[distance < Crowded / 2 ? 1 : 0][turn & 3];
         return edge.Towards(opposite, share > 0 ? share : -pull / rung.Width);
     }
 

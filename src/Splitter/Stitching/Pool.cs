@@ -1,6 +1,6 @@
 using Splitter.Geometry;
 
-namespace Splitter.Stitching.Fills;
+namespace Splitter.Stitching;
 
 /// <summary>
 /// Things with one or more places each, of which the one nearest to the needle is taken next. Places lie in square cells,
@@ -39,6 +39,15 @@ internal sealed class Pool
 
     /// <summary>How many things have not been taken.</summary>
     internal int Left { get; private set; }
+
+    /// <summary>A thing that has been sewn with another one is not taken any more.</summary>
+    internal void Remove(int thing)
+    {
+        if (taken[thing])
+            return;
+        taken[thing] = true;
+        Left--;
+    }
 
     /// <summary>Takes the thing with the nearest place, or the first when there is no needle yet; says which place.</summary>
     internal (int Thing, int Which) Take(Point? from)
