@@ -95,7 +95,7 @@ internal sealed class ColumnSewer(
             path.AddRange(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
             Out(index, place, turn);
         }
-        else if (Branches(index, place, end).Any(j => !begun[j.Other]))
+        else if (Branches(index, place, end).Any(b => !begun[b.Joint.Other]))
             Out(index, place, end);
         path.AddRange(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
     }
@@ -105,30 +105,37 @@ internal sealed class ColumnSewer(
     {
         var column = columns[index];
         var at = from;
-        foreach (var (place, other, otherPlace) in Branches(index, from, to))
+        foreach (var (place, joint) in Branches(index, from, to))
         {
-            if (begun[other] || depth == Deepest)
+            if (begun[joint.Other] || depth == Deepest)
                 continue;
             path.AddRange(ColumnUnderlay.Out(column, at, place, style.Underlay));
-            Travel(columns[other].At(otherPlace).Middle);
+            // Over the joint itself both times: that way, and no shorter one, is known to be covered.
+            var (here, there) = (column.At(joint.Place).Middle, columns[joint.Other].At(joint.OtherPlace).Middle);
+            Travel(here);
+            Travel(there);
             depth++;
-            Visit(other, otherPlace);
+            Visit(joint.Other, joint.OtherPlace);
             depth--;
-            Travel(column.At(place).Middle);
+            Travel(there);
+            Travel(here);
             at = place;
         }
         if (at != to)
             path.AddRange(ColumnUnderlay.Out(column, at, to, style.Underlay));
     }
 
-    private IEnumerable<(double Place, int Other, double OtherPlace)> Branches(int index, double from, double to)
+    /// <summary>The joints on the way, and where the way is left for each.</summary>
+    private IEnumerable<(double Place, Joint Joint)> Branches(int index, double from, double to)
     {
         // The way out stops short of the end, yet a column that touches the end belongs to it.
         var (low, high) = (Math.Min(from, to) - EndInset, Math.Max(from, to) + EndInset);
         var own = joints[index]
             .Where(j => j.Place >= low && j.Place <= high)
-            .Select(j => (Math.Clamp(j.Place, Math.Min(from, to), Math.Max(from, to)), j.Other, j.OtherPlace));
-        return from <= to ? own.OrderBy(j => j) : own.OrderByDescending(j => j.Item1).ThenBy(j => j.Other);
+            .Select(j => (Place: Math.Clamp(j.Place, Math.Min(from, to), Math.Max(from, to)), Joint: j));
+        return from <= to
+            ? own.OrderBy(b => b.Place).ThenBy(b => b.Joint.Other)
+            : own.OrderByDescending(b => b.Place).ThenBy(b => b.Joint.Other);
     }
 
     private void Travel(Point to)
