@@ -63,7 +63,7 @@ internal static class SewingOrder
     /// as the common ground allows, by the formula that <see cref="Marks.PredictedFit"/> names. Where corners really find
     /// room is not known before seams are.
     /// </summary>
-    private static double FarthestError(Box common, Box receiver)
+    internal static double FarthestError(Box common, Box receiver)
     {
         var apart = new Point(common.Left, common.Top).DistanceTo(new(common.Right, common.Bottom));
         double x = Math.Max(common.Centre.X - receiver.Left, receiver.Right - common.Centre.X);
@@ -74,7 +74,7 @@ internal static class SewingOrder
     private static int First(Recipe recipe, Drawing drawing, Layout layout)
     {
         var middle = drawing.Bounds.Centre;
-        var held = Folds.Held(recipe.Cloth, middle);
+        var held = FirstField.Held(recipe, middle);
         return Enumerable
             .Range(0, layout.Fields.Length)
             .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))
