@@ -105,7 +105,7 @@ public sealed class DividerTests
             from fills in Gen.Select(Gen.Int[-20, 200], Gen.Int[-20, 200], Gen.Int[3, 150], Gen.Int[3, 150]).Array[1, 8]
             from lines in Gen.Int[0, 220].Array[4, 8]
             select (grounds, fills, lines)
-        ).Sample(
+        ).Holds(
             sample =>
             {
                 var layout = Layout([
@@ -136,7 +136,7 @@ public sealed class DividerTests
                 var again = Divide(Hidden, layout, shapes);
                 Assert.Equal(division.Territories.SelectMany(t => t.Rings), again.Territories.SelectMany(t => t.Rings));
             },
-            iter: 40
+            cases: 40
         );
 
     /// <summary>One price function, measured on the seams as they are sewn; straight seams of the demo for comparison.</summary>

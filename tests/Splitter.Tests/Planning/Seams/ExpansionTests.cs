@@ -12,7 +12,7 @@ public sealed class ExpansionTests(ITestOutputHelper output)
     [Fact]
     public void TwoFieldsAreDividedAtTheMinimumCut() =>
         Grids(fields: 2, most: 12)
-            .Sample(
+            .Holds(
                 grid =>
                 {
                     var flow = new MaxFlow();
@@ -32,7 +32,7 @@ public sealed class ExpansionTests(ITestOutputHelper output)
                     Assert.Equal(MaxFlow.Status.OPTIMAL, flow.Solve(cells, cells + 1));
                     Assert.Equal(flow.OptimalFlow(), grid.Of(Divided(grid, 2)));
                 },
-                iter: 300
+                cases: 300
             );
 
     /// <summary>
@@ -46,7 +46,7 @@ public sealed class ExpansionTests(ITestOutputHelper output)
     {
         var (grids, least, worst) = (0, 0, 1.0);
         Grids(fields, most: 3)
-            .Sample(
+            .Holds(
                 grid =>
                 {
                     var (ours, best) = (grid.Of(Divided(grid, fields)), Best(grid));
@@ -55,8 +55,7 @@ public sealed class ExpansionTests(ITestOutputHelper output)
                     least += ours == best ? 1 : 0;
                     worst = Math.Max(worst, best == 0 ? 1 : (double)ours / best);
                 },
-                iter: 300,
-                threads: 1
+                cases: 300
             );
         output.WriteLine(
             FormattableString.Invariant($"{fields} fields: {least} of {grids} at the least, worst {worst:0.###}")
@@ -67,10 +66,10 @@ public sealed class ExpansionTests(ITestOutputHelper output)
     [Fact]
     public void EveryCellGoesToAFieldThatMaySewIt() =>
         Grids(fields: 4, most: 9)
-            .Sample(
+            .Holds(
                 grid =>
                     Assert.All(Divided(grid, 4).Select((f, i) => (f, i)), c => Assert.Contains(c.f, grid.Allowed[c.i])),
-                iter: 100
+                cases: 100
             );
 
     private static int[] Divided(Energy grid, int fields) =>

@@ -42,7 +42,7 @@ public sealed class MinimumCutTests
             ).Array[0, 40]
             from terminals in Gen.Select(Gen.Int[0, nodes - 1], Gen.Int[0, 40], Gen.Int[0, 40]).Array[0, 20]
             select (nodes, links, terminals)
-        ).Sample(
+        ).Holds(
             network =>
             {
                 var (nodes, links, terminals) = network;
@@ -78,6 +78,6 @@ public sealed class MinimumCutTests
                     );
                 Assert.Equal(ours.Flow, cut);
             },
-            iter: 2000
+            cases: 2000
         );
 }
