@@ -28,7 +28,13 @@ internal sealed record Sequence(ImmutableArray<int> Order, ImmutableArray<int?> 
 /// </summary>
 internal static class SewingOrder
 {
-    internal static Result<Sequence> Choose(Recipe recipe, Drawing drawing, Layout layout, Division division)
+    /// <param name="crossings">Where straight seams would run through cut shapes.</param>
+    internal static Result<Sequence> Choose(
+        Recipe recipe,
+        Drawing drawing,
+        Layout layout,
+        ImmutableArray<Crossing> crossings
+    )
     {
         var fields = layout.Fields;
         var order = new List<int> { First(recipe, drawing, layout) };
