@@ -188,6 +188,26 @@ internal static class ManifestWriter
             At(json, "worst_at_mm", join.WorstAt);
             json.WriteNumber("predicted_error_mm", Rounded(join.PredictedError / Units.Millimetre, 3));
             json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
+            json.WriteNumber("narrowest_overlap_mm", Millimetres(join.Narrowest));
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void TurnedLayers(Utf8JsonWriter json, Drawing drawing, Plan plan)
+    {
+        json.WriteStartArray("turned_layers");
+        foreach (var turned in plan.TurnedLayers)
+        {
+            json.WriteStartObject();
+            json.WriteString("upper", drawing.Shapes[turned.Upper].Id);
+            json.WriteString("lower", drawing.Shapes[turned.Lower].Id);
+            json.WriteStartArray("parts");
+            json.WriteStringValue(plan.Hoopings[turned.First].Letter);
+            json.WriteStringValue(plan.Hoopings[turned.Then].Letter);
+            json.WriteEndArray();
+            At(json, "at_mm", turned.At);
+            json.WriteNumber("area_mm2", Rounded(turned.Area / ((double)Units.Millimetre * Units.Millimetre), 3));
             json.WriteEndObject();
         }
         json.WriteEndArray();
