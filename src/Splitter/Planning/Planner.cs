@@ -18,7 +18,7 @@ internal static class Planner
     internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from placed in FieldPlacer.Place(recipe, drawing, hoop)
         let divided = Divider.Divide(recipe.Overlap, drawing, placed)
-        from sequence in SewingOrder.Choose(recipe, drawing, placed, divided)
+        from sequence in SewingOrder.Choose(recipe, drawing, placed, divided.Crossings)
         let layout = placed.Reordered(sequence.Order)
         let division = LayerOrder.Kept(drawing, layout, divided.Reordered(sequence.Order))
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
