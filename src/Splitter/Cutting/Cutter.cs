@@ -12,6 +12,9 @@ internal static class Cutter
     /// <summary>Pieces by hooping, then in the drawing's sewing order.</summary>
     internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap)
     {
+        var cores = drawing
+            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? Cores.Of(s, plan, overlap.Edges) : [])
+            .ToImmutableArray();
         var pieces = ImmutableArray.CreateBuilder<Piece>();
         for (var hooping = 0; hooping < plan.Hoopings.Length; hooping++)
         {
@@ -22,8 +25,12 @@ internal static class Cutter
             {
                 if (plan.Owners[i] == hooping)
                     pieces.Add(Whole(drawing.Shapes[i], hooping));
-                else if (plan.Owners[i] is null && Cut(drawing.Shapes[i], hooping, reach, lines, ground) is { } piece)
-                    pieces.Add(piece);
+                else if (plan.Owners[i] is null)
+                {
+                    var core = cores[i].Length == 0 ? Region.Empty : cores[i][hooping];
+                    if (Cut(drawing.Shapes[i], hooping, core, reach, lines, ground) is { } piece)
+                        pieces.Add(piece);
+                }
             }
         }
         return pieces.ToImmutable();
@@ -56,14 +63,20 @@ internal static class Cutter
         };
 
     /// <summary>What the hooping sews of a shape that seams cut; null when that is nothing.</summary>
-    private static Piece? Cut(Shape shape, int hooping, Reach reach, PathClipping lines, PathClipping ground)
+    private static Piece? Cut(
+        Shape shape,
+        int hooping,
+        Region core,
+        Reach reach,
+        PathClipping lines,
+        PathClipping ground
+    )
     {
         if (!shape.Footprint.Bounds.Meets(reach.Lines.Bounds))
             return null;
         switch (shape)
         {
             case FillShape:
-                var core = Polygons.Intersect(shape.Footprint, reach.Territory);
                 // Only an overlap and nothing of its own: the neighbour sews that ground anyway.
                 return core.IsEmpty
                     ? null
@@ -73,8 +86,8 @@ internal static class Cutter
                         Hooping = hooping,
                         IsCut = true,
                         Core = core,
-                        EvenRows = Polygons.Intersect(shape.Footprint, reach.EvenRows),
-                        OddRows = Polygons.Intersect(shape.Footprint, reach.OddRows),
+                        EvenRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.EvenRows)),
+                        OddRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.OddRows)),
                     };
             case SatinShape satin:
                 ImmutableArray<Column> columns =

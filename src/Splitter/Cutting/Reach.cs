@@ -34,7 +34,7 @@ internal sealed record Reach(Region Territory, Region EvenRows, Region OddRows, 
     }
 
     /// <summary>The strip of a neighbour's territory along the seam, as far as this field can sew.</summary>
-    private static Region Past(Hooping own, Region neighbour, double by) =>
+    internal static Region Past(Hooping own, Region neighbour, double by) =>
         Polygons.Intersect(
             Polygons.Intersect(Polygons.Offset(own.Territory, by, Join.Mitre), neighbour),
             Region.Of(own.Ground)

@@ -102,21 +102,6 @@ internal static class Polygons
         return faces.Count == 0 ? Region.Empty : ToRegion(UnaryUnionNG.Union(Factory.BuildGeometry(faces), Grid));
     }
 
-    /// <summary>The faces that lines enclose, crossings and all, and for each a place inside it.</summary>
-    internal static ImmutableArray<(Region Face, Point Inside)> Faces(IEnumerable<Polyline> lines)
-    {
-        var strings = lines.Select(Nts.Geometry (l) => Factory.CreateLineString([.. l.Points.Select(ToCoordinate)]));
-        var polygonizer = new Polygonizer();
-        polygonizer.Add(UnaryUnionNG.Union(Factory.BuildGeometry([.. strings]), Grid));
-        return
-        [
-            .. polygonizer
-                .GetPolygons()
-                .Select(face => (ToRegion(face), ToPoint(InteriorPointArea.GetInteriorPoint(face))))
-                .OrderBy(face => face.Item2),
-        ];
-    }
-
     internal static Region Union(IEnumerable<Region> regions)
     {
         ImmutableArray<Region> kept = [.. regions.Where(r => !r.IsEmpty)];

@@ -10,17 +10,17 @@ using Splitter.Recipes;
 namespace Splitter.Planning;
 
 /// <summary>
-/// Drawing and hoop to <see cref="Plan"/>. Fields are laid first, seams divide the drawing among them, the sewing order
-/// numbers them, and marks let each hooping find the last.
+/// Drawing and hoop to <see cref="Plan"/>. Fields are laid first; straight seams show roughly where they will meet, enough
+/// to put them into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may
+/// hide one); marks let each hooping find the last.
 /// </summary>
 internal static class Planner
 {
     internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from placed in FieldPlacer.Place(recipe, drawing, hoop)
-        let divided = Divider.Divide(recipe.Overlap, drawing, placed)
-        from sequence in SewingOrder.Choose(recipe, drawing, placed, divided.Crossings)
+        from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
         let layout = placed.Reordered(sequence.Order)
-        let division = LayerOrder.Kept(drawing, layout, divided.Reordered(sequence.Order))
+        let division = Divider.Divide(drawing, layout, recipe.Overlap.Seams)
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, sequence, corners)
         from joins in JoinPlanner.Plan(recipe, layout, division, fit)

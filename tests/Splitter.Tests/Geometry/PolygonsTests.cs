@@ -85,7 +85,7 @@ public sealed class PolygonsTests
     [Fact]
     public void WhatIsInBothAndWhatIsLeftOverAreTheWhole() =>
         Gen.Select(Star, Star)
-            .Sample(
+            .Holds(
                 (a, b) =>
                 {
                     var (and, without) = (Polygons.Intersect(a, b), Polygons.Subtract(a, b));
@@ -96,7 +96,7 @@ public sealed class PolygonsTests
                     Assert.InRange(or.Area, without.Area + b.Area - tolerance, without.Area + b.Area + tolerance);
                     Assert.True(or.Polygons.SequenceEqual(Polygons.Union(b, a).Polygons, PolygonEquality.Instance));
                 },
-                iter: 200
+                cases: 200
             );
 
     /// <summary>One inch is 25.4 mm exactly (international yard and pound agreement, 1959).</summary>

@@ -25,7 +25,7 @@ public sealed class FillStitcherTests
 
     [Fact]
     public void AnyShapeIsSewnInOneBlockAPolygonInsideItsOutlineWithStitchesThatCanBeSewn() =>
-        Cases.Sample(
+        Cases.Holds(
             c =>
             {
                 var piece = Whole(c.Ground, c.Angle, c.Underlay);
@@ -44,7 +44,7 @@ public sealed class FillStitcherTests
                         }
                 }
             },
-            iter: 150,
+            cases: 150,
             print: Print
         );
 
@@ -54,14 +54,14 @@ public sealed class FillStitcherTests
     /// </summary>
     [Fact]
     public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
-        Cases.Sample(
+        Cases.Holds(
             c =>
                 Assert.InRange(
                     Sewn.Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))),
                     0.95,
                     1
                 ),
-            iter: 60,
+            cases: 60,
             print: Print
         );
 
@@ -174,7 +174,7 @@ public sealed class FillStitcherTests
     [Fact]
     public void NeedleThinTrianglesAreSewnToTheirTips() =>
         Gen.Select(Gen.Double[0, 360], Gen.Double[0, 180])
-            .Sample(
+            .Holds(
                 (turn, angle) =>
                 {
                     var (sin, cos) = Math.SinCos(turn * Math.PI / 180);
@@ -190,7 +190,7 @@ public sealed class FillStitcherTests
                     Sewn.AssertSewable(block);
                     Assert.InRange(block.Stitches.Min(s => s.At.DistanceTo(default)), 0, 6000);
                 },
-                iter: 60
+                cases: 60
             );
 
     /// <summary>Some thousand holes: hidden travel reaches every section.</summary>

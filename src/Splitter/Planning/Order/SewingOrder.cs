@@ -15,7 +15,7 @@ namespace Splitter.Planning.Order;
 /// </summary>
 internal static class SewingOrder
 {
-    /// <param name="crossings">Where seams cut shapes, at least roughly.</param>
+    /// <param name="crossings">Where straight seams would run through cut shapes.</param>
     internal static Result<Sequence> Choose(
         Recipe recipe,
         Drawing drawing,
@@ -56,7 +56,7 @@ internal static class SewingOrder
     private static int First(Recipe recipe, Drawing drawing, Layout layout)
     {
         var middle = drawing.Bounds.Centre;
-        var held = Folds.Held(recipe.Cloth, middle);
+        var held = FirstField.Held(recipe, middle);
         return Enumerable
             .Range(0, layout.Fields.Length)
             .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))

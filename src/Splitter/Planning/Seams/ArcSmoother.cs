@@ -4,132 +4,190 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// Draws an arc as a line that can be sewn: where it follows the edge between two shapes it is laid onto that edge, and
-/// everywhere else the steps of its cells become straight stretches. Both its sides share the one line.
+/// Turns the stairs of a seam on the grid into a line that can be sewn: straight legs where nothing speaks for a bend,
+/// the artwork's own edge where the seam runs along one, rounded corners. Of all ways through the places that the stairs
+/// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
+/// stays in the ground that both fields share, because that is a box.
 /// </summary>
-internal sealed class ArcSmoother(Surface surface, SeamGrid grid)
+internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlines)
 {
-    /// <summary>How far from the places of an edge between shapes the line may run, µm: less than thread spreads.</summary>
-    private const double OnEdge = 150;
-
-    /// <summary>So many places in a row on an edge are a stretch along it; fewer only cross it.</summary>
-    private const int Stretch = 4;
-
-    /// <summary>An edge is found this closely, µm.</summary>
-    private const double Closely = 20;
-
-    /// <summary>How far from the middles of cell sides the line may run elsewhere, cells: steps vanish, corners stay.</summary>
-    private const double Steps = 0.8;
-
-    internal Polyline Draw(Arc arc)
-    {
-        var nodes = arc.Nodes;
-        if (arc.Other < 0)
-            return new([.. nodes.Where((_, i) => i == 0 || i == nodes.Length - 1 || IsBend(nodes, i)).Select(Place)]);
-
-        var room = grid.Grounds[arc.One].Common(grid.Grounds[arc.Other]);
-        var points = new List<Point> { Place(nodes[0]) };
-        var onEdge = new List<bool> { false };
-        for (var i = 1; i < nodes.Length; i++)
-        {
-            var (at, isOnEdge) = Between(nodes[i - 1], nodes[i]);
-            points.Add(new(Math.Clamp(at.X, room.Left, room.Right), Math.Clamp(at.Y, room.Top, room.Bottom)));
-            onEdge.Add(isOnEdge);
-        }
-        points.Add(Place(nodes[^1]));
-        onEdge.Add(false);
-        // A place or two on an edge only cross it: the middle of the cells' side serves there too.
-        for (int i = 0, from = 0; i <= onEdge.Count; i++)
-        {
-            if (i < onEdge.Count && onEdge[i])
-                continue;
-            if (i - from < Stretch)
-                for (var k = from; k < i; k++)
-                    (points[k], onEdge[k]) = (Middle(nodes[k - 1], nodes[k]), false);
-            from = i + 1;
-        }
-        return new(Simplified(points, onEdge));
-    }
-
-    private Point Place((int Column, int Row) node) => new(grid.Xs[node.Column], grid.Ys[node.Row]);
-
-    private Point Middle((int Column, int Row) from, (int Column, int Row) to) => Place(from).Towards(Place(to), 0.5);
-
-    private static bool IsBend(ImmutableArray<(int Column, int Row)> nodes, int i) =>
-        nodes[i - 1].Column != nodes[i + 1].Column && nodes[i - 1].Row != nodes[i + 1].Row;
-
-    /// <summary>Where the line passes the side of two cells: on the edge of shapes between their middles, if there is one.</summary>
-    private (Point At, bool IsOnEdge) Between((int Column, int Row) from, (int Column, int Row) to)
-    {
-        var (a, b) =
-            from.Row == to.Row
-                ? ((Math.Min(from.Column, to.Column), from.Row - 1), (Math.Min(from.Column, to.Column), from.Row))
-                : ((from.Column - 1, Math.Min(from.Row, to.Row)), (from.Column, Math.Min(from.Row, to.Row)));
-        var (p, q) = (CellMiddle(a), CellMiddle(b));
-        var (topP, topQ) = (surface.TopAt(p.X, p.Y), surface.TopAt(q.X, q.Y));
-        if (topP == topQ)
-            return (Middle(from, to), false);
-        var (low, high) = (0.0, 1.0);
-        while (p.DistanceTo(q) * (high - low) > Closely)
-        {
-            var share = (low + high) / 2;
-            var top = surface.TopAt(p.X + ((q.X - p.X) * share), p.Y + ((q.Y - p.Y) * share));
-            if (top == topP)
-                low = share;
-            else
-                high = share;
-        }
-        return (p.Towards(q, (low + high) / 2), true);
-    }
-
-    private Point CellMiddle((int Column, int Row) cell) => grid.Middle(grid.At(cell.Column, cell.Row));
+    /// <summary>
+    /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
+    /// cell of the grid.
+    /// </summary>
+    private const int SnapDistance = 1200;
 
     /// <summary>
-    /// Keeps the places without which the line would stray too far (Douglas and Peucker 1973), each with its own measure
-    /// of too far.
+    /// What a vertex costs, in the unit of <see cref="SeamPrice"/>: a bend is worth it when it saves that much. Jagged
+    /// seams cannot be overlapped evenly.
     /// </summary>
-    private ImmutableArray<Point> Simplified(List<Point> points, List<bool> onEdge)
-    {
-        var kept = new bool[points.Count];
-        (kept[0], kept[^1]) = (true, true);
-        var open = new Stack<(int From, int To)>();
-        // A closed line has no ends to start from: its farthest place is kept as well.
-        var first = points[0] == points[^1] ? Farthest(0) : points.Count - 1;
-        kept[first] = true;
-        open.Push((0, first));
-        if (first < points.Count - 1)
-            open.Push((first, points.Count - 1));
-        while (open.TryPop(out var span))
-        {
-            var (worst, at) = (1.0, -1);
-            for (var i = span.From + 1; i < span.To; i++)
-            {
-                var far =
-                    DistanceToSegment(points[i], points[span.From], points[span.To])
-                    / (onEdge[i] ? OnEdge : Steps * grid.Step);
-                if (far > worst)
-                    (worst, at) = (far, i);
-            }
-            if (at < 0)
-                continue;
-            kept[at] = true;
-            open.Push((span.From, at));
-            open.Push((at, span.To));
-        }
-        var line = ImmutableArray.CreateBuilder<Point>();
-        for (var i = 0; i < points.Count; i++)
-            if (kept[i] && (line.Count == 0 || line[^1] != points[i]))
-                line.Add(points[i]);
-        return line.ToImmutable();
+    private const double Bend = 0.5;
 
-        int Farthest(int from) => Enumerable.Range(0, points.Count).MaxBy(i => points[from].DistanceTo(points[i]));
+    /// <summary>What a vertex costs that only follows an edge.</summary>
+    private const double BendOnEdge = 0.02;
+
+    /// <summary>
+    /// What a leg costs that runs along an edge without following it, as a share of one through the middle of a fill: it
+    /// leaves slivers, but is better than a jump from one edge to the next.
+    /// </summary>
+    private const double BesideEdge = 0.4;
+
+    /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
+    private const int LongestLeg = 32;
+
+    /// <summary>Corners are cut off this far from their tip, µm, and less on short legs: half a cell.</summary>
+    private const double Rounding = 1500;
+
+    /// <summary>A turn whose cosine is larger (15 degrees) needs no rounding.</summary>
+    private const double Straight = 0.966;
+
+    /// <summary>Distance between places at which a leg is asked for room beside it, µm: small beside the room.</summary>
+    private const double RoomStep = 1500;
+
+    /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
+    internal SeamArc Smooth(SeamArc arc, ImmutableArray<Box> grounds, IReadOnlyList<int?> owners, double most)
+    {
+        var (right, left) = (grounds[arc.Right], grounds[arc.Left]);
+        var common = right.Common(left);
+        var places = Places(arc, common);
+        var later = Math.Max(arc.Left, arc.Right);
+        var (best, from) = (new double[places.Count], new int[places.Count]);
+        for (var j = 1; j < places.Count; j++)
+        {
+            best[j] = double.PositiveInfinity;
+            for (var i = j - 1; i >= Math.Max(0, j - LongestLeg); i--)
+            {
+                var (a, b) = (places[i], places[j]);
+                var bound = best[i] + Length(a.At, b.At);
+                if (bound >= best[j] || !StaysNear(places, i, j, most))
+                    continue;
+                var follows = i == j - 1 && Along(a, b, common) is not null;
+                var cost =
+                    bound
+                    + (follows ? BendOnEdge : Bend)
+                    + price.Of(a.At, b.At, later, owners, follows ? SeamPrice.AlongEdge : BesideEdge)
+                    + Tightness(a.At, b.At, right, left);
+                if (cost < best[j])
+                    (best[j], from[j]) = (cost, i);
+            }
+        }
+        var way = new List<Outlines.Place>();
+        for (var j = places.Count - 1; j > 0; j = from[j])
+            way.Add(places[j]);
+        way.Add(places[0]);
+        way.Reverse();
+        return arc with { Points = Drawn(way, common) };
     }
 
-    private static double DistanceToSegment(Point p, Point a, Point b)
+    /// <summary>The two ends, and between them the middles of steps, or edges of the artwork where a step parts colours.</summary>
+    private List<Outlines.Place> Places(SeamArc arc, Box common)
     {
-        var (way, from) = (Vector.Between(a, b), Vector.Between(a, p));
-        var square = Vector.Dot(way, way);
-        var share = square == 0 ? 0 : Math.Clamp(Vector.Dot(from, way) / square, 0, 1);
-        return (from - (way * share)).Length;
+        var places = new List<Outlines.Place> { new(-1, 0, arc.Points[0]) };
+        for (var i = 1; i < arc.Points.Length; i++)
+        {
+            var (from, to) = (arc.Points[i - 1], arc.Points[i]);
+            var middle = from.Towards(to, 0.5);
+            var aside = Vector.Between(from, to).Left.Unit * SnapDistance;
+            var upper = Math.Max(
+                map.Top(middle.X + aside.X, middle.Y + aside.Y),
+                map.Top(middle.X - aside.X, middle.Y - aside.Y)
+            );
+            var lower = Math.Min(
+                map.Top(middle.X + aside.X, middle.Y + aside.Y),
+                map.Top(middle.X - aside.X, middle.Y - aside.Y)
+            );
+            var snapped = upper == lower ? null : outlines.Nearest(upper, middle, SnapDistance);
+            var place = snapped is { } edge && common.Contains(edge.At) ? edge : new(-1, 0, middle);
+            if (place.At != places[^1].At)
+                places.Add(place);
+        }
+        if (places.Count > 1 && places[^1].At == arc.Points[^1])
+            places.RemoveAt(places.Count - 1);
+        places.Add(new(-1, 0, arc.Points[^1]));
+        return places;
+    }
+
+    private static double Length(Point a, Point b) => SeamPrice.Length * a.DistanceTo(b) / Units.Millimetre;
+
+    /// <summary>What a leg costs that leaves too little room for an overlap on one of its sides.</summary>
+    private double Tightness(Point a, Point b, Box one, Box other)
+    {
+        var length = a.DistanceTo(b);
+        var count = (int)Math.Ceiling(length / RoomStep);
+        var sum = 0.0;
+        for (var k = 0; k < count; k++)
+        {
+            var p = a.Towards(b, (k + 0.5) / count);
+            if (map.TopCut(p.X, p.Y) != CoverMap.Bare)
+                sum += SeamRoom.ShortageOfSeam(SeamRoom.Between(p, one, other));
+        }
+        return count == 0 ? 0 : sum * length / count / Units.Millimetre;
+    }
+
+    private static bool StaysNear(List<Outlines.Place> places, int from, int to, double most)
+    {
+        var (a, b) = (places[from].At, places[to].At);
+        var leg = Vector.Between(a, b);
+        var length = leg.Length;
+        for (var k = from + 1; k < to; k++)
+        {
+            var aside =
+                length == 0
+                    ? a.DistanceTo(places[k].At)
+                    : Math.Abs(Vector.Cross(leg, Vector.Between(a, places[k].At))) / length;
+            if (aside > most)
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>The stretch of edge between two neighbouring places on it; null where it makes a detour or leaves the ground.</summary>
+    private List<Point>? Along(Outlines.Place a, Outlines.Place b, Box common)
+    {
+        if (a.Ring < 0 || a.Ring != b.Ring)
+            return null;
+        var path = outlines.Between(a, b);
+        return Outlines.Length(path) <= (1.5 * a.At.DistanceTo(b.At)) + 300 && path.TrueForAll(common.Contains)
+            ? path
+            : null;
+    }
+
+    private ImmutableArray<Point> Drawn(List<Outlines.Place> way, Box common)
+    {
+        var points = new List<(Point At, bool Rounded)> { (way[0].At, false) };
+        for (var i = 1; i < way.Count; i++)
+        {
+            if (Along(way[i - 1], way[i], common) is { } path)
+            {
+                points[^1] = points[^1] with { Rounded = false };
+                points.AddRange(path.Skip(1).Select(p => (p, false)));
+            }
+            else
+                points.Add((way[i].At, i < way.Count - 1));
+        }
+        var drawn = new List<Point>();
+        for (var i = 0; i < points.Count; i++)
+            foreach (
+                var p in points[i].Rounded ? Rounded(points[i - 1].At, points[i].At, points[i + 1].At) : [points[i].At]
+            )
+                if (drawn.Count == 0 || drawn[^1] != p)
+                    drawn.Add(p);
+        return [.. drawn];
+    }
+
+    /// <summary>A corner as a quadratic curve from one leg to the other, in chords.</summary>
+    private static Point[] Rounded(Point before, Point corner, Point after)
+    {
+        var (to, on) = (Vector.Between(corner, before), Vector.Between(corner, after));
+        if (-Vector.Dot(to, on) >= Straight * to.Length * on.Length)
+            return [corner];
+        var back = to.Unit * Math.Min(Rounding, to.Length / 2);
+        var forth = on.Unit * Math.Min(Rounding, on.Length / 2);
+        return
+        [
+            .. new[] { 0, 0.25, 0.5, 0.75, 1 }.Select(t =>
+                ((back * ((1 - t) * (1 - t))) + (forth * (t * t))).From(corner)
+            ),
+        ];
     }
 }

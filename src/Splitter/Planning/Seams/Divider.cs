@@ -5,57 +5,53 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning.Seams;
 
-/// <summary>Divides the drawing among the fields of a layout, along seams where the recipe wants them.</summary>
+/// <summary>Divides the drawing among the fields of a layout, which stand in sewing order.</summary>
 internal static class Divider
 {
     /// <summary>
-    /// Seams stay this far away from where a field ends, µm, when the overlap is worked out: that needs 2 mm or less on
-    /// most drawings. Common practice, no source.
+    /// A seam no deeper than this inside a shape runs along its edge and does not cut it, µm: half a step of the tape.
     /// </summary>
-    private const int Margin = 3 * Units.Millimetre;
+    private const double Brushing = 50;
 
-    internal static Division Divide(OverlapRules rules, Drawing drawing, Layout layout)
+    /// <summary>
+    /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields need
+    /// not stand in it yet.
+    /// </summary>
+    internal static ImmutableArray<Crossing> Rough(Drawing drawing, Layout layout) =>
+        Crossings(drawing, StraightSeams.Draw(drawing, layout.Grounds, new Wholeness(drawing, layout.Grounds)));
+
+    internal static Division Divide(Drawing drawing, Layout layout, SeamRule rule)
     {
-        var surface = new Surface(drawing, layout.Grounds);
-        var territories = StraightSeams.Territories(layout.Grounds);
-        var seams = SeamTracer.Trace(territories);
-        var straightCost = SeamPrice.Of(surface, seams);
-        var cost = straightCost;
-        if (
-            rules.Seams == SeamRule.LeastVisible
-            && LeastVisible.Territories(surface, layout.Grounds, territories, rules.Width ?? Margin) is { } hidden
-        )
+        var wholeness = new Wholeness(drawing, layout.Grounds);
+        var map = new CoverMap(drawing, wholeness);
+        var price = new SeamPrice(drawing, wholeness, map);
+        var straight = LayerOrder.Kept(drawing, layout.Grounds, StraightSeams.Draw(drawing, layout.Grounds, wholeness));
+        var straightCost = Cost(straight);
+        var (network, cost) = (straight, straightCost);
+        if (rule == SeamRule.LeastVisible && layout.Grounds.Length > 1)
         {
-            var hiddenSeams = SeamTracer.Trace(hidden);
-            var hiddenCost = SeamPrice.Of(surface, hiddenSeams);
-            if (hiddenCost < straightCost)
-                (territories, seams, cost) = (hidden, hiddenSeams, hiddenCost);
+            var least = LeastVisibleSeams.Draw(drawing, layout.Grounds, wholeness, straight, price, map);
+            if (Cost(least) is var leastCost && leastCost <= straightCost)
+                (network, cost) = (least, leastCost);
         }
-        ImmutableArray<int?> owners = [.. drawing.Shapes.Select(s => Owner(s, layout.Grounds, territories))];
-        ImmutableArray<Crossing> crossings =
+        return new(
+            network.Territories,
+            network.Owners,
+            network.Seams,
+            Crossings(drawing, network),
+            new(cost, straightCost, network.Owners.Count(o => o is null))
+        );
+
+        double Cost(Network n) => Math.Round(n.Seams.Sum(s => price.Of(s.Line, s.Later, n.Owners)), 3);
+    }
+
+    private static ImmutableArray<Crossing> Crossings(Drawing drawing, Network network) =>
         [
             .. from shape in Enumerable.Range(0, drawing.Shapes.Length)
-            where owners[shape] is null
-            from seam in seams
-            from line in surface.Clipping(shape).Inside(seam.Line)
+            where network.Owners[shape] is null
+            let inside = new PathClipping(Polygons.Offset(drawing.Shapes[shape].Footprint, -Brushing, Join.Mitre))
+            from seam in network.Seams
+            from line in inside.Inside(seam.Line)
             select new Crossing(seam.Earlier, seam.Later, shape, line),
         ];
-        return new(territories, owners, seams, crossings, new(cost, straightCost, owners.Count(o => o is null)));
-    }
-
-    /// <summary>A shape that fits a field is not cut: it goes to the field that has most of it anyway.</summary>
-    private static int? Owner(Shape shape, ImmutableArray<Box> grounds, ImmutableArray<Region> territories)
-    {
-        var box = shape.Footprint.Bounds;
-        var candidates = Enumerable.Range(0, grounds.Length).Where(i => grounds[i].Contains(box)).ToList();
-        return candidates.Count switch
-        {
-            0 => null,
-            1 => candidates[0],
-            _ => candidates
-                .OrderByDescending(i => Polygons.Intersect(territories[i], shape.Footprint).Area)
-                .ThenBy(i => i)
-                .First(),
-        };
-    }
 }

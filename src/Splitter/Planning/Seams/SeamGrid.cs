@@ -4,140 +4,167 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// The ground of all fields in cells, so that the edges of fields lie on its lines: every cell lies in a field's ground or
-/// beside it, whole. For each cell the fields that may sew it.
+/// The ground cut into cells, so that each lies in a field's ground as a whole or not at all: every edge of a ground is a
+/// line of the grid, and between them lines are spread evenly. Seams run along its lines until they are smoothed.
 /// </summary>
 internal sealed class SeamGrid
 {
-    /// <summary>
-    /// The finest cell, µm. Finer brings seams no nearer to outlines, since they are drawn onto them afterwards; coarser
-    /// loses gaps between shapes.
-    /// </summary>
-    private const int Finest = Units.Millimetre;
+    /// <summary>Longest side of a cell, µm: about two rows of a fill, so that a seam finds its way between small shapes.</summary>
+    private const int Cell = 1500;
 
-    /// <summary>Cells in common ground, and cells altogether: bounds of time (about a second) and of memory.</summary>
-    private const double MostShared = 150_000;
-    private const double MostCells = 1_500_000;
+    /// <summary>Most cells; larger work gets larger cells, so that time and memory have a bound.</summary>
+    private const int MostCells = 400_000;
 
-    internal SeamGrid(ImmutableArray<Box> grounds, int margin)
+    private readonly Dictionary<int, (int Left, int Top, int Right, int Bottom)> ranges = [];
+
+    internal SeamGrid(ImmutableArray<Box> grounds, int cell = Cell)
     {
-        Grounds = grounds;
-        var all = Box.Around(grounds);
-        var shared = (
-            from a in Enumerable.Range(0, grounds.Length)
-            from b in Enumerable.Range(a + 1, grounds.Length - a - 1)
-            let common = grounds[a].Common(grounds[b])
-            select (double)common.Width * common.Height
-        ).Sum();
-        var area = Math.Max(shared / MostShared, (double)all.Width * all.Height / MostCells);
-        Step = Math.Max(Finest, (int)Math.Ceiling(Math.Sqrt(area)));
-        Xs = Lines(grounds.SelectMany(g => new[] { g.Left, g.Right }), Step);
-        Ys = Lines(grounds.SelectMany(g => new[] { g.Top, g.Bottom }), Step);
-        Allowed = Choices(margin);
-    }
-
-    internal ImmutableArray<Box> Grounds { get; }
-
-    /// <summary>The longest side of a cell, µm.</summary>
-    internal int Step { get; }
-
-    /// <summary>Upright lines, from the left.</summary>
-    internal ImmutableArray<int> Xs { get; }
-
-    /// <summary>Level lines, from the top.</summary>
-    internal ImmutableArray<int> Ys { get; }
-
-    internal int Columns => Xs.Length - 1;
-
-    internal int Rows => Ys.Length - 1;
-
-    /// <summary>For each cell, row by row, the fields that may sew it; none outside all grounds.</summary>
-    internal ImmutableArray<ImmutableArray<int>> Allowed { get; }
-
-    internal int At(int column, int row) => (row * Columns) + column;
-
-    /// <summary>The cell's width and height, µm.</summary>
-    internal (int X, int Y) Size(int cell) =>
-        (Xs[(cell % Columns) + 1] - Xs[cell % Columns], Ys[(cell / Columns) + 1] - Ys[cell / Columns]);
-
-    internal Point Middle(int cell) =>
-        new((Xs[cell % Columns] + Xs[(cell % Columns) + 1]) / 2, (Ys[cell / Columns] + Ys[(cell / Columns) + 1]) / 2);
-
-    /// <summary>The column of a place, or of the nearest cell.</summary>
-    internal int Column(int x) => Find(Xs, x);
-
-    /// <summary>The row of a place, or of the nearest cell.</summary>
-    internal int Row(int y) => Find(Ys, y);
-
-    private static ImmutableArray<int> Lines(IEnumerable<int> edges, int step)
-    {
-        int[] fixedLines = [.. edges.Distinct().Order()];
-        var lines = ImmutableArray.CreateBuilder<int>();
-        lines.Add(fixedLines[0]);
-        for (var i = 1; i < fixedLines.Length; i++)
+        var bounds = Box.Around(grounds);
+        var step = Math.Max(cell, (int)Math.Ceiling(Math.Sqrt((double)bounds.Width * bounds.Height / MostCells)));
+        X = Lines(grounds.SelectMany(g => new[] { g.Left, g.Right }), step);
+        Y = Lines(grounds.SelectMany(g => new[] { g.Top, g.Bottom }), step);
+        (MiddleX, MiddleY) = (Middles(X), Middles(Y));
+        Fields = new int[Columns * Rows][];
+        for (var field = 0; field < grounds.Length; field++)
         {
-            var (from, length) = (fixedLines[i - 1], fixedLines[i] - fixedLines[i - 1]);
-            var parts = (length + step - 1) / step;
-            for (var k = 1; k <= parts; k++)
-                lines.Add(from + (int)((long)length * k / parts));
+            var ground = grounds[field];
+            ranges[field] = (
+                Array.BinarySearch(X, ground.Left),
+                Array.BinarySearch(Y, ground.Top),
+                Array.BinarySearch(X, ground.Right),
+                Array.BinarySearch(Y, ground.Bottom)
+            );
         }
-        return lines.ToImmutable();
+        FindFields(grounds.Length);
     }
 
-    private static int Find(ImmutableArray<int> lines, int value)
-    {
-        var index = lines.AsSpan().BinarySearch(value);
-        return Math.Clamp(index < 0 ? ~index - 1 : index, 0, lines.Length - 2);
-    }
+    /// <summary>Upright lines, rising, µm.</summary>
+    internal int[] X { get; }
 
-    /// <summary>
-    /// A field may sew what lies so far inside its ground that the overlap past a seam has room. Where common ground is too
-    /// narrow for that, the field with the most room.
-    /// </summary>
-    private ImmutableArray<ImmutableArray<int>> Choices(int margin)
+    /// <summary>Level lines, rising, µm.</summary>
+    internal int[] Y { get; }
+
+    /// <summary>The middles of columns, µm.</summary>
+    internal double[] MiddleX { get; }
+
+    /// <summary>The middles of rows, µm.</summary>
+    internal double[] MiddleY { get; }
+
+    internal int Columns => X.Length - 1;
+
+    internal int Rows => Y.Length - 1;
+
+    internal int CellCount => Fields.Length;
+
+    /// <summary>For each cell, row by row, the fields whose ground holds it.</summary>
+    internal int[][] Fields { get; }
+
+    internal double Width(int cell) => X[(cell % Columns) + 1] - X[cell % Columns];
+
+    internal double Height(int cell) => Y[(cell / Columns) + 1] - Y[cell / Columns];
+
+    /// <summary>Visits the pairs of neighbouring cells that a line passes through, in its direction.</summary>
+    internal void Walk(Polyline line, Action<int, int> step)
     {
-        int[][] neighbours =
-        [
-            .. Enumerable
-                .Range(0, Grounds.Length)
-                .Select(a =>
-                    Enumerable
-                        .Range(0, Grounds.Length)
-                        .Where(b => b != a && Grounds[a].Grown(1).Meets(Grounds[b]))
-                        .ToArray()
-                ),
-        ];
-        ImmutableArray<int>[] single = [.. Enumerable.Range(0, Grounds.Length).Select(i => ImmutableArray.Create(i))];
-        int[][] inColumn =
-        [
-            .. Enumerable
-                .Range(0, Columns)
-                .Select(Middle)
-                .Select(at =>
-                    Enumerable
-                        .Range(0, Grounds.Length)
-                        .Where(i => at.X >= Grounds[i].Left && at.X <= Grounds[i].Right)
-                        .ToArray()
-                ),
-        ];
-        var choices = ImmutableArray.CreateBuilder<ImmutableArray<int>>(Columns * Rows);
-        var holders = new List<int>();
-        for (var cell = 0; cell < Columns * Rows; cell++)
+        var passes = new List<(double Share, bool Across, int Move)>();
+        for (var k = 1; k < line.Points.Length; k++)
         {
-            var at = Middle(cell);
-            holders.Clear();
-            foreach (var i in inColumn[cell % Columns])
-                if (Grounds[i].Contains(at))
-                    holders.Add(i);
-            if (holders.Count <= 1)
+            var (from, to) = (line.Points[k - 1], line.Points[k]);
+            passes.Clear();
+            Passes(X, from.X, to.X, across: true, passes);
+            Passes(Y, from.Y, to.Y, across: false, passes);
+            passes.Sort();
+            var (column, row) = (Interval(X, from.X), Interval(Y, from.Y));
+            foreach (var (_, across, move) in passes)
             {
-                choices.Add(holders.Count == 0 ? [] : single[holders[0]]);
-                continue;
+                var before = CellAt(column, row);
+                (column, row) = across ? (column + move, row) : (column, row + move);
+                var after = CellAt(column, row);
+                if (before >= 0 && after >= 0)
+                    step(before, after);
             }
-            var rooms = holders.ConvertAll(f => SeamRoom.Of(Grounds, f, neighbours[f], at));
-            ImmutableArray<int> roomy = [.. holders.Where((_, i) => rooms[i] >= margin)];
-            choices.Add(roomy.IsEmpty ? single[holders[rooms.IndexOf(rooms.Max())]] : roomy);
         }
-        return choices.MoveToImmutable();
+    }
+
+    /// <summary>The cell that holds a point, or -1.</summary>
+    internal int CellOf(Point p) => CellAt(Interval(X, p.X), Interval(Y, p.Y));
+
+    /// <summary>Number of a cell, or -1 for none.</summary>
+    internal int CellAt(int column, int row) =>
+        column < 0 || row < 0 || column >= Columns || row >= Rows ? -1 : (row * Columns) + column;
+
+    /// <summary>The interval that holds a value; a line belongs to the interval after it.</summary>
+    private static int Interval(int[] lines, int value)
+    {
+        var found = Array.BinarySearch(lines, value);
+        return found >= 0 ? found : ~found - 1;
+    }
+
+    private static void Passes(int[] lines, int from, int to, bool across, List<(double, bool, int)> passes)
+    {
+        // From the interval of one end to that of the other: a line counts when its two sides do.
+        var (first, last) = (Interval(lines, from), Interval(lines, to));
+        for (var i = Math.Min(first, last) + 1; i <= Math.Max(first, last); i++)
+            passes.Add(((lines[i] - (double)from) / (to - (double)from), across, to > from ? 1 : -1));
+    }
+
+    private static int[] Lines(IEnumerable<int> edges, int step)
+    {
+        var fixedLines = edges.Distinct().Order().ToList();
+        var lines = new List<int> { fixedLines[0] };
+        for (var k = 1; k < fixedLines.Count; k++)
+        {
+            var (from, length) = (fixedLines[k - 1], (long)fixedLines[k] - fixedLines[k - 1]);
+            var parts = (length + step - 1) / step;
+            for (var i = 1; i <= parts; i++)
+                lines.Add(from + (int)(length * i / parts));
+        }
+        return [.. lines];
+    }
+
+    private static double[] Middles(int[] lines)
+    {
+        var middles = new double[lines.Length - 1];
+        for (var i = 0; i < middles.Length; i++)
+            middles[i] = (lines[i] + (double)lines[i + 1]) / 2;
+        return middles;
+    }
+
+    /// <summary>Cells between the same edges of grounds share one list.</summary>
+    private void FindFields(int count)
+    {
+        var columnBlocks = Blocks(Columns, r => (r.Left, r.Right));
+        var rowBlocks = Blocks(Rows, r => (r.Top, r.Bottom));
+        var byBlock = new Dictionary<(int, int), int[]>();
+        for (var row = 0; row < Rows; row++)
+        for (var column = 0; column < Columns; column++)
+        {
+            var block = (columnBlocks[column], rowBlocks[row]);
+            if (!byBlock.TryGetValue(block, out var fields))
+            {
+                fields =
+                [
+                    .. Enumerable
+                        .Range(0, count)
+                        .Where(f =>
+                            column >= ranges[f].Left
+                            && column < ranges[f].Right
+                            && row >= ranges[f].Top
+                            && row < ranges[f].Bottom
+                        ),
+                ];
+                byBlock[block] = fields;
+            }
+            Fields[(row * Columns) + column] = fields;
+        }
+    }
+
+    private int[] Blocks(int length, Func<(int Left, int Top, int Right, int Bottom), (int From, int To)> side)
+    {
+        var starts = ranges.Values.SelectMany(r => new[] { side(r).From, side(r).To }).ToHashSet();
+        var blocks = new int[length];
+        for (var i = 1; i < length; i++)
+            blocks[i] = blocks[i - 1] + (starts.Contains(i) ? 1 : 0);
+        return blocks;
     }
 }

@@ -4,92 +4,117 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// What a seam shows, in millimetres of plain fill that it cuts. Shares are common practice, no source: a misfit is
-/// noticed at 0.5 mm in line work, at 1 mm between fills, and hardly where two colours meet anyway.
+/// What a seam shows, in millimetres of plain fill: one price for straight seams and for others. Common practice, no
+/// source: a misfit is noticed at 0.5 mm in line work and at 1 mm between fills; none is where two colours part anyway,
+/// and none under what is sewn over it later.
 /// </summary>
-internal static class SeamPrice
+internal sealed class SeamPrice
 {
     /// <summary>
-    /// A straight cut through a satin column or a line shows as a break of the whole stroke, however narrow: it counts as
-    /// this much of a cut through plain fill, mm. An oblique cut shows over its greater length.
+    /// A cut through a satin column or a line shows as a break of the whole stroke, however narrow: square across it
+    /// counts as this much of a cut through plain fill, mm.
     /// </summary>
     internal const double LineCrossing = 10;
 
-    /// <summary>A cut along the edge between two shapes: the eye expects a line there.</summary>
-    internal const double AlongEdge = 0.25;
-
-    /// <summary>Along the outline of a shape on bare cloth nothing is cut, but one side must not stray over the edge.</summary>
-    internal const double AlongOutline = 0.1;
+    /// <summary>A seam along the edge of a fill, where colours part, as a share of one through its middle.</summary>
+    internal const double AlongEdge = 0.2;
 
     /// <summary>
-    /// Through a shape that one part sews whole: nothing is cut, but its outline lies beside the other part's work.
+    /// What a seam costs where nothing shows, as a share of one through a fill: enough to keep it short and plain. It
+    /// guides seams and is not part of what they show.
     /// </summary>
-    internal const double ThroughWhole = 0.3;
-
-    /// <summary>The same through a shape that must stay whole: its neighbours' misfit beside it shows more.</summary>
-    internal const double ThroughKept = 0.6;
-
-    /// <summary>How far apart a seam is looked at, µm.</summary>
-    private const double Look = 250;
+    internal const double Length = 0.05;
 
     /// <summary>
-    /// A seam this near to an edge between two shapes lies along it, µm: half a millimetre, about a row of fill, is within
-    /// what thread spreads.
+    /// A line crossed at an angle with a smaller sine (15 degrees) costs no more: such a seam runs along the line.
     /// </summary>
-    private const double Beside = 500;
+    private const double LeastSine = 0.25;
 
-    /// <summary>The price of one millimetre between two places that show these shapes; null is bare cloth.</summary>
-    internal static double PerMillimetre(Surface surface, int? one, int? other) =>
-        (one, other) switch
-        {
-            (null, null) => 0,
-            (null, _) or (_, null) => AlongOutline,
-            _ when one != other => AlongEdge,
-            _ => Through(surface, one.Value),
-        };
+    /// <summary>Distance between places that are looked at, µm: as fine as the map.</summary>
+    private const double Step = 250;
 
-    /// <summary>The price of one millimetre through the middle of a shape.</summary>
-    internal static double Through(Surface surface, int shape) =>
-        surface.Drawing.Shapes[shape] switch
-        {
-            { KeepWhole: true } => ThroughKept,
-            _ when !surface.IsCut(shape) => ThroughWhole,
-            FillShape => 1,
-            _ => 1 + (LineCrossing / Units.ToMillimetres(surface.WidthOf(shape))),
-        };
+    /// <summary>
+    /// A seam as near as this to the edge of a fill, on either side, runs along it, µm: about one row of the fill.
+    /// </summary>
+    private const double EdgeDistance = 350;
 
-    internal static double Of(Surface surface, IEnumerable<Seam> seams)
+    private readonly Wholeness wholeness;
+    private readonly CoverMap map;
+    private readonly SegmentBins<int> lines = new();
+
+    internal SeamPrice(Drawing drawing, Wholeness wholeness, CoverMap map)
     {
-        var sum = 0.0;
-        foreach (var seam in seams)
-        {
-            sum += OnGround(surface, seam.Line);
-            foreach (var run in surface.CutRuns)
-                sum +=
-                    surface.Clipping(run).Inside(seam.Line).Sum(cut => cut.Length / surface.WidthOf(run))
-                    * LineCrossing;
-        }
-        return Math.Round(sum, 3);
+        (this.wholeness, this.map) = (wholeness, map);
+        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+            if (wholeness.IsCut(shape))
+                foreach (var line in Lines.Of(drawing.Shapes[shape]))
+                    for (var i = 1; i < line.Points.Length; i++)
+                        lines.Add(line.Points[i - 1], line.Points[i], shape);
     }
 
-    private static double OnGround(Surface surface, Polyline line)
+    /// <summary>What a line shows as the seam of two fields.</summary>
+    /// <param name="later">The field that is sewn later.</param>
+    /// <param name="owners">For each shape that stays whole the field that sews it.</param>
+    internal double Of(Polyline line, int later, IReadOnlyList<int?> owners)
     {
         var sum = 0.0;
         for (var i = 1; i < line.Points.Length; i++)
+            sum += Of(line.Points[i - 1], line.Points[i], later, owners);
+        return sum;
+    }
+
+    /// <param name="alongEdge">What running along an edge costs, as a share of running through the middle of a fill.</param>
+    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, double alongEdge = AlongEdge)
+    {
+        var length = from.DistanceTo(to);
+        if (length == 0)
+            return 0;
+        var along = Vector.Between(from, to).Unit;
+        var aside = along.Left * EdgeDistance;
+        var count = (int)Math.Ceiling(length / Step);
+        var shown = 0.0;
+        for (var k = 0; k < count; k++)
         {
-            var (from, to) = (line.Points[i - 1], line.Points[i]);
-            var way = Vector.Between(from, to);
-            var count = Math.Max(1, (int)Math.Ceiling(way.Length / Look));
-            var aside = way.Unit.Left * Beside;
-            var step = Units.ToMillimetres(way.Length) / count;
-            for (var k = 0; k < count; k++)
-            {
-                var share = (k + 0.5) / count;
-                var (x, y) = (from.X + (way.X * share), from.Y + (way.Y * share));
-                var left = surface.TopAt(x + aside.X, y + aside.Y);
-                var right = surface.TopAt(x - aside.X, y - aside.Y);
-                sum += step * PerMillimetre(surface, left, right);
-            }
+            var way = length * (k + 0.5) / count;
+            shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners, alongEdge);
+        }
+        return (shown * length / count / Units.Millimetre) + Crossings(from, to);
+    }
+
+    /// <summary>How much shows at one place: 1 in the middle of a fill.</summary>
+    private double Share(double x, double y, Vector aside, int later, IReadOnlyList<int?> owners, double alongEdge)
+    {
+        var shape = map.Top(x, y);
+        if (shape == CoverMap.Bare)
+            return 0;
+        if (wholeness.IsCut(shape))
+            return map.Top(x + aside.X, y + aside.Y) != shape || map.Top(x - aside.X, y - aside.Y) != shape
+                ? alongEdge
+                : 1;
+        // A shape that is sewn last hides the seam below it; one that is sewn earlier is sewn over.
+        return owners[shape] >= later || map.TopCut(x, y) == CoverMap.Bare ? 0 : 1;
+    }
+
+    private double Crossings(Point from, Point to)
+    {
+        HashSet<SegmentBins<int>.Segment>? crossed = null;
+        var sum = 0.0;
+        foreach (var segment in lines.Near(from, to))
+        {
+            var (seam, line) = (Vector.Between(from, to), Vector.Between(segment.A, segment.B));
+            var cross = Vector.Cross(seam, line);
+            if (cross == 0)
+                continue;
+            var between = Vector.Between(from, segment.A);
+            var share = Vector.Cross(between, line) / cross;
+            // Half open, so that a seam through a vertex of a line crosses it once.
+            if (share is < 0 or >= 1 || Vector.Cross(between, seam) / cross is < 0 or >= 1)
+                continue;
+            var hides = map.Top(from.X + (seam.X * share), from.Y + (seam.Y * share)) > segment.Tag;
+            if (hides || !(crossed ??= []).Add(segment))
+                continue;
+            var sine = Math.Abs(cross) / (seam.Length * line.Length);
+            sum += LineCrossing / Math.Max(sine, LeastSine);
         }
         return sum;
     }

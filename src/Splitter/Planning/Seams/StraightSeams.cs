@@ -1,16 +1,27 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
 
-/// <summary>Territories with straight seams in the middle of common ground.</summary>
+/// <summary>Divides the drawing along straight seams in the middle of common ground.</summary>
 internal static class StraightSeams
 {
+    internal static Network Draw(Drawing drawing, ImmutableArray<Box> grounds, Wholeness wholeness)
+    {
+        var territories = Territories(grounds);
+        return new(
+            territories,
+            [.. drawing.Shapes.Select((shape, i) => Owner(shape, wholeness.Fields[i], territories))],
+            SeamTracer.Trace(territories)
+        );
+    }
+
     /// <summary>
     /// Each field keeps its half of what it shares with each neighbour. Where three or more meet, halves can leave ground
     /// to nobody: it goes to the first field that has it.
     /// </summary>
-    internal static ImmutableArray<Region> Territories(ImmutableArray<Box> grounds)
+    private static ImmutableArray<Region> Territories(ImmutableArray<Box> grounds)
     {
         var kept = grounds
             .Select(
@@ -70,4 +81,16 @@ internal static class StraightSeams
             : (ownBox.Left, ownBox.Top, ownBox.Right, ownBox.Bottom).CompareTo(
                 (otherBox.Left, otherBox.Top, otherBox.Right, otherBox.Bottom)
             ) < 0;
+
+    /// <summary>A shape that fits a field goes whole to the one, of those that it fits, that has most of it anyway.</summary>
+    private static int? Owner(Shape shape, int[] fields, ImmutableArray<Region> territories) =>
+        fields.Length switch
+        {
+            0 => null,
+            1 => fields[0],
+            _ => fields
+                .OrderByDescending(i => Polygons.Intersect(territories[i], shape.Footprint).Area)
+                .ThenBy(i => i)
+                .First(),
+        };
 }

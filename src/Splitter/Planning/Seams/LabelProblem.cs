@@ -1,0 +1,100 @@
+namespace Splitter.Planning.Seams;
+
+/// <summary>What a link between two nodes asks.</summary>
+internal enum LinkKind : byte
+{
+    /// <summary>Costs its weight when the two have different fields.</summary>
+    Apart,
+
+    /// <summary>The first lies over the second: costs its weight when the second is sewn later and so covers the first.</summary>
+    Over,
+}
+
+/// <summary>
+/// Who gets what, before it is decided: nodes (cells of ground, and shapes that stay whole), for each the fields that can
+/// have it, and what a choice costs. Fields are numbered in sewing order; costs are whole numbers so that equal is equal.
+/// </summary>
+internal sealed class LabelProblem
+{
+    private readonly List<(int A, int B, long Weight, LinkKind Kind)> links = [];
+    private int[][]? linksOf;
+
+    /// <param name="fields">For each node the fields that can have it, rising.</param>
+    internal LabelProblem(int[][] fields)
+    {
+        Fields = fields;
+        Own = new long[fields.Length][];
+    }
+
+    /// <summary>For each node the fields that can have it, rising.</summary>
+    internal int[][] Fields { get; }
+
+    /// <summary>For each node what each of its fields costs, in the order of <see cref="Fields"/>; null for nothing.</summary>
+    internal long[]?[] Own { get; }
+
+    internal IReadOnlyList<(int A, int B, long Weight, LinkKind Kind)> Links => links;
+
+    internal int NodeCount => Fields.Length;
+
+    internal void AddOwn(int node, int field, long cost)
+    {
+        var place = Array.IndexOf(Fields[node], field);
+        if (place >= 0)
+            (Own[node] ??= new long[Fields[node].Length])[place] += cost;
+    }
+
+    internal void AddLink(int a, int b, long weight, LinkKind kind)
+    {
+        // Where neither has a choice there is nothing to decide.
+        if (weight > 0 && a != b && Fields[a].Length + Fields[b].Length > 2)
+            links.Add((a, b, weight, kind));
+        linksOf = null;
+    }
+
+    /// <summary>The links of a node.</summary>
+    internal int[] LinksOf(int node) => (linksOf ??= Index())[node];
+
+    internal long OwnCost(int node, int field) =>
+        Own[node] is { } costs ? costs[Array.IndexOf(Fields[node], field)] : 0;
+
+    /// <summary>What a link costs for the fields of its two ends.</summary>
+    internal static long Cost(long weight, LinkKind kind, int first, int second) =>
+        kind == LinkKind.Over
+            ? second > first
+                ? weight
+                : 0
+            : first != second
+                ? weight
+                : 0;
+
+    /// <summary>What a whole choice costs.</summary>
+    internal long Cost(ReadOnlySpan<int> choice)
+    {
+        long sum = 0;
+        for (var node = 0; node < NodeCount; node++)
+            if (Fields[node].Length > 0)
+                sum += OwnCost(node, choice[node]);
+        foreach (var (a, b, weight, kind) in links)
+            sum += Cost(weight, kind, choice[a], choice[b]);
+        return sum;
+    }
+
+    private int[][] Index()
+    {
+        var counts = new int[NodeCount];
+        foreach (var (a, b, _, _) in links)
+        {
+            counts[a]++;
+            counts[b]++;
+        }
+        var index = new int[NodeCount][];
+        for (var node = 0; node < NodeCount; node++)
+            index[node] = counts[node] == 0 ? [] : new int[counts[node]];
+        for (var i = links.Count - 1; i >= 0; i--)
+        {
+            index[links[i].A][--counts[links[i].A]] = i;
+            index[links[i].B][--counts[links[i].B]] = i;
+        }
+        return index;
+    }
+}

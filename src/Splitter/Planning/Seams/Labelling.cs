@@ -1,0 +1,99 @@
+namespace Splitter.Planning.Seams;
+
+/// <summary>
+/// Chooses a field for every node at little cost, by expansions: one field after the other takes, in one minimum cut,
+/// whatever it is best that it takes; until no field gains any more. Boykov, Veksler and Zabih 2001, IEEE TPAMI
+/// 23(11):1222-1239. Both kinds of link obey the triangle inequality, which the method needs. Where two fields meet one
+/// round is exact (the second field gives back what the first took too much of); where three or more meet the cost is at
+/// most twice the least, and hardly ever above it.
+/// </summary>
+internal static class Labelling
+{
+    /// <summary>Rounds over all fields. Three or four are usual; a bound, so that work has one too.</summary>
+    private const int MostRounds = 12;
+
+    /// <param name="start">A field for each node, one of those that can have it; -1 where none can.</param>
+    internal static int[] Solve(LabelProblem problem, ReadOnlySpan<int> start)
+    {
+        var choice = start.ToArray();
+        var nodesOf = new Dictionary<int, List<int>>();
+        for (var node = 0; node < problem.NodeCount; node++)
+            if (problem.Fields[node].Length > 1)
+                foreach (var field in problem.Fields[node])
+                {
+                    if (!nodesOf.TryGetValue(field, out var nodes))
+                        nodesOf[field] = nodes = [];
+                    nodes.Add(node);
+                }
+        int[] fields = [.. nodesOf.Keys.Order()];
+
+        // An expansion is worth trying again only after something that it could take, or beside it, has changed.
+        var stale = fields.ToHashSet();
+        var places = new int[problem.NodeCount];
+        for (var round = 0; round < MostRounds && stale.Count > 0; round++)
+            foreach (var field in fields)
+                if (stale.Remove(field))
+                    foreach (var node in Expand(problem, choice, field, nodesOf[field], places))
+                    {
+                        stale.UnionWith(problem.Fields[node]);
+                        foreach (var link in problem.LinksOf(node))
+                        {
+                            stale.UnionWith(problem.Fields[problem.Links[link].A]);
+                            stale.UnionWith(problem.Fields[problem.Links[link].B]);
+                        }
+                        stale.Remove(field);
+                    }
+        return choice;
+    }
+
+    /// <summary>Lets a field take what it is best that it takes, and returns that.</summary>
+    /// <param name="places">Scratch: all zero before and after.</param>
+    private static List<int> Expand(LabelProblem problem, int[] choice, int field, List<int> nodes, int[] places)
+    {
+        var free = nodes.FindAll(node => choice[node] != field);
+        for (var i = 0; i < free.Count; i++)
+            places[free[i]] = i + 1;
+        var (take, keep) = (new long[free.Count], new long[free.Count]);
+        var flow = new MaximumFlow(free.Count);
+        for (var i = 0; i < free.Count; i++)
+        {
+            take[i] += problem.OwnCost(free[i], field);
+            keep[i] += problem.OwnCost(free[i], choice[free[i]]);
+            foreach (var l in problem.LinksOf(free[i]))
+            {
+                var (a, b, weight, kind) = problem.Links[l];
+                var (atA, atB) = (places[a] - 1, places[b] - 1);
+                var bothKeep = LabelProblem.Cost(weight, kind, choice[a], choice[b]);
+                var firstTakes = LabelProblem.Cost(weight, kind, field, choice[b]);
+                var secondTakes = LabelProblem.Cost(weight, kind, choice[a], field);
+                if (atB < 0)
+                    (take[atA], keep[atA]) = (take[atA] + firstTakes, keep[atA] + bothKeep);
+                else if (atA < 0)
+                    (take[atB], keep[atB]) = (take[atB] + secondTakes, keep[atB] + bothKeep);
+                else if (atA == i)
+                {
+                    // Kolmogorov and Zabih 2004: a constant, a cost of each end alone, and one of a single pair.
+                    take[atA] += firstTakes - bothKeep;
+                    take[atB] -= firstTakes;
+                    flow.AddArcs(atB, atA, firstTakes + secondTakes - bothKeep, 0);
+                }
+            }
+        }
+        for (var i = 0; i < free.Count; i++)
+        {
+            var least = Math.Min(take[i], keep[i]);
+            flow.AddTerminals(i, keep[i] - least, take[i] - least);
+        }
+        flow.Solve();
+        var taken = new List<int>();
+        for (var i = 0; i < free.Count; i++)
+        {
+            places[free[i]] = 0;
+            if (flow.IsOnSourceSide(i))
+                taken.Add(free[i]);
+        }
+        foreach (var node in taken)
+            choice[node] = field;
+        return taken;
+    }
+}

@@ -1,0 +1,198 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+
+namespace Splitter.Planning.Seams;
+
+/// <summary>
+/// States the division of the drawing as a <see cref="LabelProblem"/>: one node a cell of the grid, and behind them one a
+/// shape. A boundary between cells costs what it shows, by the prices of <see cref="SeamPrice"/>.
+/// </summary>
+internal sealed class SeamCosts
+{
+    /// <summary>Costs are whole numbers of this share of a millimetre of plain fill.</summary>
+    private const int Unit = 10_000;
+
+    /// <summary>
+    /// What a square millimetre costs where a shape would be sewn over by what lies under it: twice a millimetre of seam.
+    /// </summary>
+    private const double CoverPrice = 2;
+
+    /// <summary>
+    /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
+    /// the shape instead of under it.
+    /// </summary>
+    private const double WrongWayUp = 0.15;
+
+    private readonly SeamGrid grid;
+    private readonly Drawing drawing;
+    private readonly Wholeness wholeness;
+
+    /// <summary>For each cell the topmost shape at its middle that is not a line; -1 for none.</summary>
+    private readonly int[] top;
+
+    private SeamCosts(SeamGrid grid, Drawing drawing, Wholeness wholeness)
+    {
+        (this.grid, this.drawing, this.wholeness) = (grid, drawing, wholeness);
+        top = new int[grid.CellCount];
+        Array.Fill(top, -1);
+    }
+
+    /// <summary>Cells come first, row by row, then shapes.</summary>
+    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, ImmutableArray<Box> grounds)
+    {
+        var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
+        var costs = new SeamCosts(grid, drawing, wholeness);
+        costs.Layer(problem);
+        costs.PriceLength(problem);
+        costs.PriceLines(problem);
+        costs.PriceRoom(problem, grounds);
+        return problem;
+    }
+
+    /// <summary>Finds what lies over what, and asks that it is sewn in that order.</summary>
+    private void Layer(LabelProblem problem)
+    {
+        var cutBelow = new bool[grid.CellCount];
+        var wholeBelow = new Dictionary<int, List<int>>();
+        var pairs = new SortedDictionary<(int Upper, int Lower), double>();
+        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+        {
+            var node = grid.CellCount + shape;
+            var isLine = drawing.Shapes[shape] is RunShape;
+            foreach (var cell in Cells(shape))
+            {
+                var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
+                var weight = (long)(area * CoverPrice * Unit);
+                var below = wholeBelow.GetValueOrDefault(cell, []);
+                if (wholeness.IsCut(shape))
+                {
+                    foreach (var lower in below)
+                        problem.AddLink(cell, grid.CellCount + lower, weight, LinkKind.Over);
+                    cutBelow[cell] = true;
+                }
+                else
+                {
+                    if (cutBelow[cell])
+                        problem.AddLink(node, cell, weight, LinkKind.Over);
+                    foreach (var lower in below)
+                        pairs[(shape, lower)] = pairs.GetValueOrDefault((shape, lower)) + (area * CoverPrice * Unit);
+                    if (below.Count == 0)
+                        wholeBelow[cell] = below;
+                    below.Add(shape);
+                }
+                if (!isLine)
+                    top[cell] = shape;
+            }
+        }
+        foreach (var ((upper, lower), cost) in pairs)
+            problem.AddLink(grid.CellCount + upper, grid.CellCount + lower, (long)cost, LinkKind.Over);
+    }
+
+    /// <summary>Cells whose middle a shape covers, and those that its lines pass through, each once and rising.</summary>
+    private IEnumerable<int> Cells(int shape)
+    {
+        var cells = new HashSet<int>();
+        if (drawing.Shapes[shape] is not RunShape)
+            Scan.Cover(
+                drawing.Shapes[shape].Footprint,
+                grid.MiddleX,
+                grid.MiddleY,
+                (row, from, to) =>
+                {
+                    for (var column = from; column <= to; column++)
+                        cells.Add(grid.CellAt(column, row));
+                }
+            );
+        foreach (var line in Lines.Of(drawing.Shapes[shape]))
+        {
+            if (grid.CellOf(line.Points[0]) is >= 0 and var first)
+                cells.Add(first);
+            grid.Walk(line, (_, after) => cells.Add(after));
+        }
+        return cells.Order();
+    }
+
+    /// <summary>
+    /// The length of a boundary is counted by how often it crosses lines between the middles of neighbours in eight
+    /// directions (Cauchy and Crofton; Boykov and Kolmogorov 2003, ICCV, 26-33): slanting seams cost their true length
+    /// within a few per cent, not that of their stairs. Upright and level ones cost it exactly, however narrow a cell is.
+    /// </summary>
+    private void PriceLength(LabelProblem problem)
+    {
+        for (var cell = 0; cell < grid.CellCount; cell++)
+        {
+            var (column, row) = (cell % grid.Columns, cell / grid.Columns);
+            Add(cell, grid.CellAt(column + 1, row), (dx, dy) => dy - (2 * Slanting(dx, dy)));
+            Add(cell, grid.CellAt(column, row + 1), (dx, dy) => dx - (2 * Slanting(dx, dy)));
+            Add(cell, grid.CellAt(column + 1, row + 1), Slanting);
+            Add(cell, grid.CellAt(column - 1, row + 1), Slanting);
+        }
+
+        void Add(int a, int b, Func<double, double, double> length)
+        {
+            if (b < 0 || problem.Fields[a].Length == 0 || problem.Fields[b].Length == 0)
+                return;
+            var (dx, dy) = ((grid.Width(a) + grid.Width(b)) / 2, (grid.Height(a) + grid.Height(b)) / 2);
+            var millimetres = Math.Max(0, length(dx, dy)) / Units.Millimetre;
+            problem.AddLink(a, b, Math.Max(1, (long)(millimetres * Price(a, b) * Unit)), LinkKind.Apart);
+            if (top[a] != top[b] && IsCut(top[a]) && IsCut(top[b]))
+                problem.AddLink(
+                    top[a] > top[b] ? a : b,
+                    top[a] > top[b] ? b : a,
+                    (long)(millimetres * WrongWayUp * Unit),
+                    LinkKind.Over
+                );
+        }
+
+        // A quarter of a half turn for each direction: dx dy / (2 |e|) times pi / 4.
+        static double Slanting(double dx, double dy) => Math.PI / 8 * dx * dy / Math.Sqrt((dx * dx) + (dy * dy));
+    }
+
+    /// <summary>The price of a millimetre of boundary between two cells.</summary>
+    private double Price(int a, int b)
+    {
+        var cuts = top[a] == top[b] ? Shows(top[a]) : Math.Max(Shows(top[a]), Shows(top[b])) * SeamPrice.AlongEdge;
+        return cuts + SeamPrice.Length;
+
+        double Shows(int shape) => IsCut(shape) ? 1 : 0;
+    }
+
+    private bool IsCut(int shape) => shape >= 0 && wholeness.IsCut(shape);
+
+    private void PriceLines(LabelProblem problem)
+    {
+        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+            if (wholeness.IsCut(shape))
+                foreach (var line in Lines.Of(drawing.Shapes[shape]))
+                    grid.Walk(
+                        line,
+                        (before, after) =>
+                        {
+                            if (top[before] <= shape || top[after] <= shape)
+                                problem.AddLink(before, after, (long)(SeamPrice.LineCrossing * Unit), LinkKind.Apart);
+                        }
+                    );
+    }
+
+    /// <summary>Asks for room between a seam and the edges of both grounds, for overlaps on both sides.</summary>
+    private void PriceRoom(LabelProblem problem, ImmutableArray<Box> grounds)
+    {
+        for (var cell = 0; cell < grid.CellCount; cell++)
+        {
+            var fields = grid.Fields[cell];
+            if (fields.Length < 2)
+                continue;
+            var isSewn = IsCut(top[cell]);
+            var (x, y) = (grid.MiddleX[cell % grid.Columns], grid.MiddleY[cell / grid.Columns]);
+            var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
+            var rooms = Array.ConvertAll(fields, field => SeamRoom.At(x, y, grounds[field]));
+            var most = rooms.Max();
+            for (var i = 0; i < fields.Length; i++)
+            {
+                var price = SeamRoom.Preference(most - rooms[i]) + (isSewn ? SeamRoom.Shortage(rooms[i]) : 0);
+                problem.AddOwn(cell, fields[i], (long)(area * price * Unit));
+            }
+        }
+    }
+}

@@ -1,0 +1,74 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.Json;
+
+namespace Splitter.Benchmarks.Figures;
+
+/// <summary>
+/// The table of planning figures in DEVELOPERS.md. Each row is planned in a process of its own, start-up included, as a
+/// person would wait for it; memory is the most that the process held.
+/// </summary>
+internal static class PlanFigures
+{
+    private const string Begin = "<!-- figures -->";
+    private const string End = "<!-- end of figures -->";
+
+    internal static int Write()
+    {
+        var rows = Subject.All().Select(s => RowOf(s.Name)).ToList();
+        var ratios = rows.Select(r => r.Ratio).OfType<double>().Order().ToList();
+        var table = new StringBuilder().Append(Row.Header).Append('\n');
+        foreach (var row in rows)
+            table.Append(row.Line()).Append('\n');
+        table.Append(
+            FormattableString.Invariant(
+                $"\nSeam cost against straight seams: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half.\n"
+            )
+        );
+        Replace(Repository.Find("DEVELOPERS.md"), table.ToString());
+        Console.Write(table);
+        return 0;
+    }
+
+    internal static int PrintRow(string name)
+    {
+        var clock = Stopwatch.StartNew();
+        var subject = Subject.All().Single(s => s.Name == name);
+        var request = new Request(name + ".yaml", Encoding.UTF8.GetBytes(subject.Recipe), subject.Read)
+        {
+            Hoop = subject.Hoop,
+        };
+        var outlook = Pipeline.Plan(request).Value;
+        using var own = Process.GetCurrentProcess();
+        var row = Row.Of(name, outlook, clock.Elapsed.TotalSeconds, own.PeakWorkingSet64 / 1e6);
+        Console.Write(JsonSerializer.Serialize(row));
+        return 0;
+    }
+
+    private static Row RowOf(string name)
+    {
+        var start = new ProcessStartInfo(Environment.ProcessPath!, ["figures", "--row", name])
+        {
+            RedirectStandardOutput = true,
+            UseShellExecute = false,
+        };
+        using var child = Process.Start(start)!;
+        var answer = child.StandardOutput.ReadToEnd();
+        child.WaitForExit();
+        Console.Error.WriteLine(name);
+        return JsonSerializer.Deserialize<Row>(answer)!;
+    }
+
+    private static double Median(List<double> sorted) =>
+        (sorted[sorted.Count / 2] + sorted[(sorted.Count - 1) / 2]) / 2;
+
+    private static void Replace(string file, string table)
+    {
+        var text = File.ReadAllText(file);
+        var (from, to) = (
+            text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length,
+            text.IndexOf(End, StringComparison.Ordinal)
+        );
+        File.WriteAllText(file, $"{text[..from]}\n{table}{text[to..]}");
+    }
+}
