@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning;
 
 namespace Splitter.Cutting;
 
@@ -53,7 +52,10 @@ internal sealed class LineShares
     {
         for (var i = 1; i < line.Points.Length; i++)
         {
-            var (way, to) = (Vector.Between(line.Points[i - 1], line.Points[i]), Vector.Between(line.Points[i - 1], at));
+            var (way, to) = (
+                Vector.Between(line.Points[i - 1], line.Points[i]),
+                Vector.Between(line.Points[i - 1], at)
+            );
             var square = Vector.Dot(way, way);
             var share = square == 0 ? 0 : Math.Clamp(Vector.Dot(to, way) / square, 0, 1);
             if ((to - (way * share)).Length <= Nothing)

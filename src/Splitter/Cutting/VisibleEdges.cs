@@ -31,9 +31,7 @@ internal static class VisibleEdges
         {
             Core = Polygons.Subtract(piece.Core, above),
             EvenRows = even,
-            OddRows = ReferenceEquals(piece.EvenRows, piece.OddRows)
-                ? even
-                : Polygons.Subtract(piece.OddRows, above),
+            OddRows = ReferenceEquals(piece.EvenRows, piece.OddRows) ? even : Polygons.Subtract(piece.OddRows, above),
         };
     }
 }

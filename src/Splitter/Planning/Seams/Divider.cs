@@ -54,7 +54,8 @@ internal static class Divider
 
         double Cost(Network n, ImmutableArray<TurnedLayer> turned) =>
             Math.Round(
-                n.Seams.Sum(s => price.Of(s.Line, s.Later, n.Owners)) + turned.Sum(t => t.Area * SeamPrice.Turned / 1e6),
+                n.Seams.Sum(s => price.Of(s.Line, s.Later, n.Owners))
+                    + turned.Sum(t => t.Area * SeamPrice.Turned / 1e6),
                 3
             );
     }

@@ -71,7 +71,8 @@ internal sealed class SeamCosts
                     if (cutBelow[cell])
                         problem.AddLink(node, cell, weight, LinkKind.Over);
                     foreach (var lower in below)
-                        pairs[(shape, lower)] = pairs.GetValueOrDefault((shape, lower)) + (area * SeamPrice.Turned * Unit);
+                        pairs[(shape, lower)] =
+                            pairs.GetValueOrDefault((shape, lower)) + (area * SeamPrice.Turned * Unit);
                     if (below.Count == 0)
                         wholeBelow[cell] = below;
                     below.Add(shape);
