@@ -97,6 +97,24 @@ internal static class PlanProblems
             )
         );
 
+    internal static Diagnostic FieldOverForbidden(Place place, Field field, Box zone) =>
+        Diagnostic.Error(
+            3011,
+            place,
+            Invariant(
+                $"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)} lies over the forbidden zone at x {Mm(zone.Left)} to {Mm(zone.Right)}, y {Mm(zone.Top)} to {Mm(zone.Bottom)} mm; move the field, or make the zone smaller"
+            )
+        );
+
+    internal static Diagnostic FirstNotHeld(Place place, Point first, bool folds, Hoop hoop) =>
+        Diagnostic.Error(
+            3012,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds ? " together with the crossing of the folds" : "")}; move a field there, or write another point"
+            )
+        );
+
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 
     /// <summary>Rounded up: what sticks out sticks out by something.</summary>

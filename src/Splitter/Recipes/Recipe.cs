@@ -226,6 +226,15 @@ public sealed record FieldRules
 
     /// <summary>How far stitches stay away from the field's edge.</summary>
     public int Clearance { get; init; } = 3 * Units.Millimetre;
+
+    /// <summary>Fields that are there in any case.</summary>
+    public ImmutableArray<ListedField> Fixed { get; init; } = [];
+
+    /// <summary>Ground on the drawing that no field may lie over.</summary>
+    public ImmutableArray<Box> Forbidden { get; init; } = [];
+
+    /// <summary>The field that holds this point of the drawing is sewn first; null for no wish.</summary>
+    public Point? First { get; init; }
 }
 
 /// <summary>A way to place fields.</summary>

@@ -181,7 +181,7 @@ public sealed class CheckerTests
     public void WhateverLiesOnDiskTheCheckAnswers() =>
         Gen
             .Byte.Array[0, 700]
-            .Sample(
+            .Holds(
                 bytes =>
                 {
                     var disk = Disk(Set);
@@ -189,14 +189,14 @@ public sealed class CheckerTests
                         disk[path] = bytes;
                     return Check(Set, disk).Files.Length >= Set.Files.Length - 1;
                 },
-                iter: 50
+                cases: 50
             );
 
     [Fact]
     public void TheNearestOfManyPointsIsTheNearest()
     {
         var point = from x in Gen.Int[-100, 100] from y in Gen.Int[-100, 100] select new Point(x, y);
-        (from points in point.Array[1, 60] from asked in point select (points, asked)).Sample(s =>
+        (from points in point.Array[1, 60] from asked in point select (points, asked)).Holds(s =>
             new NearestPoint(s.points.Select(p => (p, ""))).To(s.asked).Distance
             == s.points.Min(p => p.DistanceTo(s.asked))
         );

@@ -47,7 +47,7 @@ public sealed class TapeReportTests
         );
         records
             .Array[0, 100]
-            .Sample(
+            .Holds(
                 all =>
                 {
                     var read = TapeReport.Read("any.dst", TapeWriter.Write(new("any", [.. all])));
@@ -57,7 +57,7 @@ public sealed class TapeReportTests
                         && report.ToPng().Length > 0
                         && report.Stitches == all.Count(r => r.Command == TapeCommand.Stitch);
                 },
-                iter: 10
+                cases: 10
             );
     }
 }

@@ -54,9 +54,9 @@ public sealed class PartsMeetTests
                 output: { folder: parts, files: [tape] }
                 """
             );
-        requests.Sample(
+        requests.Holds(
             r => Check(new("random.yaml", Encoding.UTF8.GetBytes(r.Recipe), _ => default), r.Clearance),
-            iter: 25
+            cases: 25
         );
     }
 

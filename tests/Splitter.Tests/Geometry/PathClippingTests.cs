@@ -34,7 +34,7 @@ public sealed class PathClippingTests
     [Fact]
     public void WhatIsInsideAndWhatIsOutsideIsThePath() =>
         Gen.Select(PolygonsTests.Star, Gen.Select(Gen.Int[-20_000, 90_000], Gen.Int[-20_000, 90_000]).Array[2, 12])
-            .Sample(
+            .Holds(
                 (region, corners) =>
                 {
                     ImmutableArray<Point> points = [.. corners.Select(c => new Point(c.Item1, c.Item2)).Distinct()];
@@ -53,7 +53,7 @@ public sealed class PathClippingTests
                     Assert.All(inside, p => Assert.True(All(p, room)));
                     Assert.All(outside, p => Assert.True(All(p, (x, y) => !hole(x, y))));
                 },
-                iter: 200
+                cases: 200
             );
 
     private static bool All(Polyline path, Func<double, double, bool> holds) =>

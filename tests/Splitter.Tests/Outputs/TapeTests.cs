@@ -91,7 +91,7 @@ public sealed class TapeTests
             from steps in block.Array[1, 5].Array[1, 5]
             from turn in Gen.Int[0, 3]
             select (steps, turn: (Turn)(90 * turn));
-        parts.Sample(
+        parts.Holds(
             sample =>
             {
                 var field = HandMade.Field(123.4, -56.7, sample.turn);
@@ -143,7 +143,7 @@ public sealed class TapeTests
                     Assert.True(steps[s].Count >= 1);
                 }
             },
-            iter: 300
+            cases: 300
         );
     }
 
@@ -226,7 +226,7 @@ public sealed class TapeTests
     public void RandomBytesGiveATapeOrDiagnosticsAndNoException() =>
         Gen
             .Byte.Array[0, 1200]
-            .Sample(bytes =>
+            .Holds(bytes =>
             {
                 var read = TapeReader.Read("random.dst", bytes);
                 return read.Succeeded || read.Diagnostics.Length == 1;

@@ -182,6 +182,94 @@ public sealed class PlannerTests
         );
     }
 
+    [Fact]
+    public void AFixedFieldIsThereAndTheOthersAreNoMoreThanMustBe()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var fixedField = new ListedField(Point.FromMillimetres(150, 90), Turn.None);
+        var plan = Plan(
+            recipe with
+            {
+                Fields = recipe.Fields with { Fixed = [fixedField] },
+            },
+            Samples.Drawing(Samples.Rectangle("a", 0, 0, 300, 100))
+        );
+        Assert.Contains(plan.Hoopings, h => h.Field.Centre == fixedField.Centre && h.Field.Turn == Turn.None);
+        Assert.Equal(3, plan.Hoopings.Length);
+    }
+
+    [Fact]
+    public void NoFieldLiesOverAForbiddenZone()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        // The middle of a field that holds both rectangles would lie over the zone, and so would all fields in between.
+        var zone = new Box(140_000, -500_000, 150_000, 40_000);
+        var plan = Plan(
+            recipe with
+            {
+                Fields = recipe.Fields with { Forbidden = [zone] },
+            },
+            Samples.Drawing(
+                Samples.Rectangle("left", 20, 50, 100, 100),
+                Samples.Rectangle("right", 160, 50, 100, 100),
+                Samples.Rectangle("below", 20, 150, 240, 20)
+            )
+        );
+        Assert.All(
+            plan.Hoopings,
+            h => Assert.True(h.Field.Bounds.Common(zone) is var c && (c.Width <= 0 || c.Height <= 0))
+        );
+    }
+
+    [Fact]
+    public void AListedFieldOverAForbiddenZoneIsAnError()
+    {
+        var hoop = Samples.Hoop(100, 100);
+        var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]));
+        var result = Planner.Plan(
+            recipe with
+            {
+                Fields = recipe.Fields with { Forbidden = [new(0, 95_000, 100_000, 120_000)] },
+            },
+            Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
+            hoop
+        );
+        Assert.Equal("SPL3011", Assert.Single(result.Diagnostics).Code);
+    }
+
+    [Theory]
+    [InlineData(10, 90)]
+    [InlineData(290, 10)]
+    public void TheFieldThatHoldsThePreferredPointIsSewnFirst(double x, double y)
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var first = Point.FromMillimetres(x, y);
+        var plan = Plan(
+            recipe with
+            {
+                Fields = recipe.Fields with { First = first },
+            },
+            Samples.Drawing(Samples.Rectangle("a", 0, 0, 300, 100))
+        );
+        Assert.True(plan.Hoopings[0].Field.Usable.Contains(first));
+    }
+
+    [Fact]
+    public void APreferredPointThatNoFieldHoldsIsAnError()
+    {
+        var hoop = Samples.Hoop(100, 100);
+        var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]));
+        var result = Planner.Plan(
+            recipe with
+            {
+                Fields = recipe.Fields with { First = Point.FromMillimetres(150, 50) },
+            },
+            Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
+            hoop
+        );
+        Assert.Equal("SPL3012", Assert.Single(result.Diagnostics).Code);
+    }
+
     private static Plan Plan(Recipe recipe, Drawing drawing)
     {
         var result = Planner.Plan(recipe, drawing, recipe.Hoops[0]);

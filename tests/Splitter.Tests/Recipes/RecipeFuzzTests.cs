@@ -87,17 +87,17 @@ public class RecipeFuzzTests
         Mutation
             .Array[1, 6]
             .Select(changes => changes.Aggregate(Good, (bytes, change) => change(bytes)))
-            .Sample(Holds, iter: 5_000, threads: 1, print: bytes => Encoding.UTF8.GetString(bytes));
+            .Holds(Holds, cases: 5_000, print: bytes => Encoding.UTF8.GetString(bytes));
 
     [Fact]
-    public void Bytes_at_random_never_throw() => Gen.Byte.Array[0, 200].Sample(Holds, iter: 3_000, threads: 1);
+    public void Bytes_at_random_never_throw() => Gen.Byte.Array[0, 200].Holds(Holds, cases: 3_000);
 
     [Fact]
     public void Pieces_at_random_never_throw() =>
         Piece
             .Array[0, 60]
             .Select(pieces => Encoding.UTF8.GetBytes(string.Concat(pieces)))
-            .Sample(Holds, iter: 4_000, threads: 1, print: bytes => Encoding.UTF8.GetString(bytes));
+            .Holds(Holds, cases: 4_000, print: bytes => Encoding.UTF8.GetString(bytes));
 
     private static void Holds(byte[] bytes)
     {

@@ -25,7 +25,7 @@ public sealed class FillStitcherTests
 
     [Fact]
     public void AnyShapeIsSewnInOneBlockAPolygonInsideItsOutlineWithStitchesThatCanBeSewn() =>
-        Cases.Sample(
+        Cases.Holds(
             c =>
             {
                 var piece = Whole(c.Ground, c.Angle, c.Underlay);
@@ -44,8 +44,7 @@ public sealed class FillStitcherTests
                         }
                 }
             },
-            iter: 150,
-            print: Print
+            cases: 150
         );
 
     /// <summary>
@@ -54,15 +53,14 @@ public sealed class FillStitcherTests
     /// </summary>
     [Fact]
     public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
-        Cases.Sample(
+        Cases.Holds(
             c =>
                 Assert.InRange(
                     Sewn.Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))),
                     0.95,
                     1
                 ),
-            iter: 60,
-            print: Print
+            cases: 60
         );
 
     [Fact]
@@ -174,7 +172,7 @@ public sealed class FillStitcherTests
     [Fact]
     public void NeedleThinTrianglesAreSewnToTheirTips() =>
         Gen.Select(Gen.Double[0, 360], Gen.Double[0, 180])
-            .Sample(
+            .Holds(
                 (turn, angle) =>
                 {
                     var (sin, cos) = Math.SinCos(turn * Math.PI / 180);
@@ -190,7 +188,7 @@ public sealed class FillStitcherTests
                     Sewn.AssertSewable(block);
                     Assert.InRange(block.Stitches.Min(s => s.At.DistanceTo(default)), 0, 6000);
                 },
-                iter: 60
+                cases: 60
             );
 
     /// <summary>Some thousand holes: hidden travel reaches every section.</summary>
@@ -201,9 +199,6 @@ public sealed class FillStitcherTests
         var ground = Polygons.Subtract(Region.Of(new Box(0, 0, 180_000, 180_000)), Polygons.Union(holes));
         Sewn.AssertSewable(Assert.Single(FillStitcher.Stitch(Whole(ground, 20, underlay: false))));
     }
-
-    private static string Print((Region Ground, double Angle, bool Underlay) c) =>
-        FormattableString.Invariant($"{c.Angle} deg, underlay {c.Underlay}, {Polygons.ToNts(c.Ground).AsText()}");
 
     private static bool IsSewn(Polygon polygon) => polygon.Area > 1e6;
 

@@ -11,7 +11,7 @@ public sealed class RunStitcherTests
     [Fact]
     public void AnyLineIsOneBlockOfEvenStitchesThatStayOnIt() =>
         Gen.Select(Gen.OneOf(StrokePaths.AnyCornered, StrokePaths.AnySmooth), Gen.Int[1500, 6000])
-            .Sample(
+            .Holds(
                 (line, length) =>
                 {
                     var block = Assert.Single(RunStitcher.Stitch(Piece(length, line)));
@@ -23,7 +23,7 @@ public sealed class RunStitcherTests
                         p => Assert.InRange(p.A.At.DistanceTo(p.B.At), 0, length + 150)
                     );
                 },
-                iter: 200
+                cases: 200
             );
 
     /// <summary>A half circle of 1 mm between two straights of 95 mm: short stitches in the bend, long ones elsewhere.</summary>

@@ -27,7 +27,7 @@ public sealed class SatinStitcherTests
         [UnderlayKind.Edge, UnderlayKind.Cross],
     ];
 
-    private static readonly Gen<ImmutableArray<UnderlayKind>> Underlays = Gen.Int[0, Kinds.Length - 1]
+    internal static readonly Gen<ImmutableArray<UnderlayKind>> Underlays = Gen.Int[0, Kinds.Length - 1]
         .Select(k => Kinds[k]);
 
     [Fact]
@@ -38,7 +38,7 @@ public sealed class SatinStitcherTests
                 Gen.Enum<Cap>(),
                 Underlays
             )
-            .Sample(
+            .Holds(
                 (path, width, cap, underlay) =>
                 {
                     var columns = StrokeColumns.From(path, width, cap, Join.Round, 4);
@@ -50,14 +50,14 @@ public sealed class SatinStitcherTests
                     Sewn.AssertSewable(block);
                     Sewn.AssertWithin(Polygons.Offset(ground, Pull + Slack), block);
                 },
-                iter: 150
+                cases: 150
             );
 
     [Fact]
     public void StitchesDrawnAsWideAsThreadCoverAStroke() =>
         Gen.Select(StrokePaths.AnySmooth, Gen.Int[1500, 9000], Underlays)
             .Where((path, width, _) => StrokePaths.EndsRunOn(path, width / 2))
-            .Sample(
+            .Holds(
                 (path, width, underlay) =>
                 {
                     var columns = StrokeColumns.From(path, width, Cap.Butt, Join.Round, 4);
@@ -69,7 +69,7 @@ public sealed class SatinStitcherTests
                     );
                     Assert.InRange(covered, 0.97, 1);
                 },
-                iter: 40
+                cases: 40
             );
 
     /// <summary>A straight column's stitches by hand: 50 mm at 0.4 mm an edge are 250 crossings of 5 mm and the pull.</summary>
@@ -166,7 +166,7 @@ public sealed class SatinStitcherTests
     [Fact]
     public void AnyStrokesTogetherStayInsideTheirOutline() =>
         Gen.Select(StrokePaths.Cornered.Array[2, 5], Gen.Int[1000, 6000], Underlays)
-            .Sample(
+            .Holds(
                 (paths, width, underlay) =>
                 {
                     ImmutableArray<Column> columns =
@@ -183,7 +183,7 @@ public sealed class SatinStitcherTests
                         Sewn.AssertWithin(Polygons.Offset(ground, Pull + Slack), block);
                     }
                 },
-                iter: 100
+                cases: 100
             );
 
     /// <summary>On the inside of a narrow ring penetrations would crowd: there they spread over the width.</summary>
@@ -209,7 +209,7 @@ public sealed class SatinStitcherTests
         Assert.InRange(Sewn.Covered(ground, blocks, StitchUse.Satin), 0.97, 1);
     }
 
-    private static SatinPiece Piece(
+    internal static SatinPiece Piece(
         ImmutableArray<Column> columns,
         Region ground,
         ImmutableArray<UnderlayKind> underlay

@@ -15,7 +15,7 @@ public sealed class StitchRulesTests
 
     [Fact]
     public void EveryStitchIsSewable() =>
-        Paths.Sample(path =>
+        Paths.Holds(path =>
         {
             var sewable = StitchRules.Sewable(path);
             Assert.All(sewable, s => Assert.True(s.At.X % 100 == 0 && s.At.Y % 100 == 0));
@@ -25,7 +25,7 @@ public sealed class StitchRulesTests
 
     [Fact]
     public void BothEndsStayWhereTheyAre() =>
-        Paths.Sample(path =>
+        Paths.Holds(path =>
         {
             var sewable = StitchRules.Sewable(path);
             Assert.Equal(path[0].At.OnTape(), sewable[0].At);
@@ -36,7 +36,7 @@ public sealed class StitchRulesTests
 
     [Fact]
     public void WhatIsSewableAlreadyIsLeftAsItIs() =>
-        Paths.Sample(path =>
+        Paths.Holds(path =>
         {
             var sewable = StitchRules.Sewable(path);
             Assert.Equal(sewable.AsEnumerable(), StitchRules.Sewable(sewable).AsEnumerable());

@@ -35,7 +35,7 @@ public sealed class TiesTests
     /// <summary>On the first and the last stitch's own line, give or take the tape's grid: 0.07 mm.</summary>
     [Fact]
     public void TiesLieOnThePathItself() =>
-        Paths.Sample(path =>
+        Paths.Holds(path =>
         {
             if (Ties.Fasten("line", path) is not { } block)
                 return;

@@ -47,7 +47,29 @@ internal static class Coverage
             && !layout.Fields.Any(f => f.Usable.Contains(held))
         )
             yield return PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
+        if (
+            recipe.Fields.First is { } first
+            && FirstField.Held(recipe, drawing.Bounds.Centre) is { } together
+            && !layout.Fields.Any(f => f.Usable.Contains(together))
+        )
+            yield return PlanProblems.FirstNotHeld(
+                recipe.PlaceOf("fields.first"),
+                first,
+                recipe.Cloth is { UprightFold: not null, LevelFold: not null },
+                template.Hoop
+            );
+        foreach (var (i, zone) in recipe.Fields.Forbidden.Index())
+        foreach (var field in layout.Fields.Where(f => Overlap(f.Bounds, zone)))
+            yield return PlanProblems.FieldOverForbidden(
+                recipe.PlaceOf(FormattableString.Invariant($"fields.forbidden[{i}]")),
+                field,
+                zone
+            );
     }
+
+    /// <summary>Boxes share ground, not just an edge.</summary>
+    internal static bool Overlap(Box a, Box b) =>
+        a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 
     private static bool Fits(Box ground, Box box) =>
         (box.Width <= ground.Width && box.Height <= ground.Height)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
+using Splitter.Planning.Fields.Covering;
 using Splitter.Recipes;
 
 namespace Splitter.Planning.Fields;
@@ -13,17 +14,45 @@ internal static class FieldPlacer
     {
         // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
         var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
-        var held = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
+        var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
-        var fields = recipe.Fields.Place switch
+        var layout = recipe.Fields.Place switch
         {
-            ListedFields listed => [.. listed.Fields.Select(f => template.At(f.Centre, f.Turn))],
-            GridFields grid => Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template),
-            _ => FieldSweep.Cover(recipe, drawing, template, held),
+            ListedFields listed => Bounded(Listed(listed.Fields, template)),
+            GridFields grid => Bounded(Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
+            _ => FewestFieldsOf(recipe, drawing, template, held),
         };
-        var layout = new Layout(fields, [.. fields.Select(template.Ground)], LowerBound(drawing, template));
         return Result.From(layout, Coverage.Problems(recipe, drawing, layout, template));
+
+        Layout Bounded(ImmutableArray<Field> placed)
+        {
+            ImmutableArray<Field> fields = [.. placed, .. Listed(recipe.Fields.Fixed, template)];
+            return new(
+                fields,
+                [.. fields.Select(template.Ground)],
+                PointBound.Of(CoverTask.Of(recipe, drawing, template, held), fields.Length)
+            );
+        }
     }
+
+    private static Layout FewestFieldsOf(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
+    {
+        var task = CoverTask.Of(recipe, drawing, template, held);
+        var swept = FieldSweep.Cover(recipe, drawing, template, held);
+        var free = task.Fixed.IsEmpty && task.Forbidden.IsEmpty;
+        var answer = FewestSearch.Find(task, free ? swept : null);
+        var grid = new CoverGrid(task, answer.Covers.SelectMany(c => c));
+        var misfits = new Misfits(task, grid, held);
+        var settling = new Settling(task, grid, misfits);
+        // Where zones forbid every cover, what can be laid is laid, and Coverage says what is missing.
+        var fields = answer.Covers.IsEmpty
+            ? [.. task.Fixed, .. swept.Where(f => !task.Forbids(f))]
+            : settling.Settled(answer.Covers)[0];
+        return new(fields, [.. fields.Select(template.Ground)], answer.LowerBound);
+    }
+
+    private static ImmutableArray<Field> Listed(ImmutableArray<ListedField> fields, FieldTemplate template) =>
+        [.. fields.Select(f => template.At(f.Centre, f.Turn))];
 
     /// <summary>Columns and rows spread evenly, the outer ones flush with the edges of what is to be covered.</summary>
     private static ImmutableArray<Field> Grid(Box cover, GridFields grid, FieldTemplate template)
@@ -46,15 +75,5 @@ internal static class FieldPlacer
             count == 1 || to - from <= length
                 ? (int)(((long)from + to) / 2)
                 : from + (length / 2) + (int)((long)(to - from - length) * index / (count - 1));
-    }
-
-    /// <summary>
-    /// Fields cannot sew more ground than they have. Sound, and weak where the drawing is sparse.
-    /// </summary>
-    private static int LowerBound(Drawing drawing, FieldTemplate template)
-    {
-        var ground = template.Ground(template.At(default, Turn.None));
-        var sewn = Polygons.Union(drawing.Shapes.Select(s => s.Footprint)).Area;
-        return Math.Max(1, (int)Math.Ceiling(sewn / ((double)ground.Width * ground.Height)));
     }
 }

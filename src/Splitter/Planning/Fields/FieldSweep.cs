@@ -6,9 +6,9 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// A plain cover: rows from the top, in each row fields from the left, each flush with the first thing that no field
-/// before it sews. Rows and neighbours share the common ground that corners need. Both ways to turn the hoop are tried,
-/// the one with fewer fields is taken.
+/// A plain cover, where the search for the fewest fields starts: rows from the top, in each row fields from the left,
+/// each flush with the first thing that no field before it sews. Rows and neighbours share the common ground that corners
+/// need. Both ways to turn the hoop are tried, the one with fewer fields is taken.
 /// </summary>
 internal static class FieldSweep
 {
@@ -16,48 +16,38 @@ internal static class FieldSweep
     {
         // Common ground lies between usable fields, which are larger than the grounds by the stitches' reach.
         var common = CommonGround.Narrowest(recipe.Registration) - (2 * template.Reach) + Units.TapeStep;
-        var upright = Reachable(Turn.None);
-        var turned = Reachable(Turn.Quarter);
+        var drawn = Polygons.Union(drawing.Shapes.Where(s => !s.KeepWhole).Select(s => s.Footprint));
+        var upright = Swept(Turn.None);
+        var turned = Swept(Turn.Quarter);
         return turned.Length < upright.Length ? turned : upright;
 
-        ImmutableArray<Field> Reachable(Turn turn)
+        ImmutableArray<Field> Swept(Turn turn)
         {
-            var ways = FieldSpread
-                .Ways(Rows(drawing, template, turn, common, held), drawing, template, held)
-                .Select(fields => Bridges.Added(fields, recipe.Registration, template))
-                .ToList();
-            // Spreading must neither uncover anything nor take fields apart that could hand on corners.
-            return ways.First(fields => fields == ways[^1] || (fields.Length == ways[^1].Length && Covers(fields)));
-        }
+            var size = template.Ground(template.At(default, turn));
+            bool Fits(Box box) =>
+                box.Width <= size.Width - Units.TapeStep && box.Height <= size.Height - Units.TapeStep;
 
-        bool Covers(ImmutableArray<Field> fields) =>
-            !Coverage.Problems(recipe, drawing, new(fields, [.. fields.Select(template.Ground)], 1), template).Any();
+            // Shapes that no field can hold although they must stay whole are reported by Coverage; here they are cut.
+            var kept = drawing.Shapes.Where(s => s.KeepWhole).ToLookup(s => Fits(s.Footprint.Bounds), s => s.Footprint);
+            List<Box> wholes = [.. kept[true].Select(f => f.Bounds)];
+            if (held is { } box && Fits(box))
+                wholes.Add(box);
+            var rest = Polygons.Union(kept[false].Prepend(drawn));
+            return Bridges.Added(Rows(rest, wholes, template, turn, common), recipe.Registration, template);
+        }
     }
 
-    /// <summary>Fields by rows.</summary>
-    private static ImmutableArray<ImmutableArray<Field>> Rows(
-        Drawing drawing,
+    private static ImmutableArray<Field> Rows(
+        Region rest,
+        List<Box> wholes,
         FieldTemplate template,
         Turn turn,
-        int common,
-        Box? held
+        int common
     )
     {
         var size = template.Ground(template.At(default, turn));
         var (width, height) = (size.Width, size.Height);
-        bool Fits(Box box) => box.Width <= width - Units.TapeStep && box.Height <= height - Units.TapeStep;
-
-        // Shapes that no field can hold although they must stay whole are reported by Coverage; here they are cut.
-        List<Box> wholes =
-        [
-            .. drawing.Shapes.Where(s => s.KeepWhole && Fits(s.Footprint.Bounds)).Select(s => s.Footprint.Bounds),
-        ];
-        if (held is { } box && Fits(box))
-            wholes.Add(box);
-        var rest = Polygons.Union(
-            drawing.Shapes.Where(s => !s.KeepWhole || !Fits(s.Footprint.Bounds)).Select(s => s.Footprint)
-        );
-        var rows = ImmutableArray.CreateBuilder<ImmutableArray<Field>>();
+        var fields = ImmutableArray.CreateBuilder<Field>();
         var rowBottom = (int?)null;
         while (!rest.IsEmpty || wholes.Count > 0)
         {
@@ -66,7 +56,7 @@ internal static class FieldSweep
             var band = rest.Bounds with { Top = top, Bottom = top + height - Units.TapeStep };
             var inRow = Polygons.Intersect(rest, Region.Of(band));
             var wholesInRow = wholes.Where(w => w.Bottom <= band.Bottom).ToList();
-            var fields = ImmutableArray.CreateBuilder<Field>();
+            rowBottom = band.Bottom;
             var fieldRight = (int?)null;
             while (!inRow.IsEmpty || wholesInRow.Count > 0)
             {
@@ -87,11 +77,7 @@ internal static class FieldSweep
                 fieldRight = ground.Right;
                 rowBottom = ground.Bottom;
             }
-            if (fieldRight is null)
-                rowBottom = band.Bottom;
-            else
-                rows.Add(fields.ToImmutable());
         }
-        return rows.ToImmutable();
+        return fields.ToImmutable();
     }
 }

@@ -31,9 +31,44 @@ internal static class FieldKeys
         Default = "3 mm",
     };
 
+    internal static readonly Key<ImmutableArray<ListedField>> Fixed = new(
+        "fixed",
+        new GroupListKind<ListedField>(ListedFieldKeys.Group, 1, 1000)
+    )
+    {
+        Says = "Fields that are there in any case, beside those that 'place' asks for.",
+        Example = "[{ center: [65 mm, 90 mm], turn: 90 deg }]",
+        Otherwise = "none",
+    };
+
+    internal static readonly Key<ImmutableArray<Box>> Forbidden = new(
+        "forbidden",
+        new GroupListKind<Box>(ForbiddenKeys.Group, 1, 100)
+    )
+    {
+        Says = "Parts of the cloth that no field may lie over, such as a zip or a thick seam.",
+        Example = "[{ corner: [0 mm, 300 mm], size: 400 x 20 mm }]",
+        Otherwise = "none",
+    };
+
+    internal static readonly Key<Point> First = new("first", new PointKind("-2000 mm", "22000 mm"))
+    {
+        Says = "The field that holds this point is sewn first.",
+        Example = "[210 mm, 280 mm]",
+        Otherwise = "the field that holds the crossing of the folds, else the one in the middle",
+    };
+
     internal static readonly GroupKind<FieldRules> Group = new(
-        [Place, Clearance],
-        group => new() { Place = group.Get(Place), Clearance = group.Get(Clearance) }
+        [Place, Clearance, Fixed, Forbidden, First],
+        group =>
+            new()
+            {
+                Place = group.Get(Place),
+                Clearance = group.Get(Clearance),
+                Fixed = group.MaybeValue(Fixed) ?? [],
+                Forbidden = group.MaybeValue(Forbidden) ?? [],
+                First = group.MaybeValue(First),
+            }
     );
 }
 
@@ -52,6 +87,33 @@ internal static class ListedFieldKeys
     internal static readonly GroupKind<ListedField> Group = new(
         [Center, Turn],
         group => new(group.Get(Center), group.Get(Turn))
+    );
+}
+
+/// <summary>The keys of a zone in <c>fields.forbidden</c>.</summary>
+internal static class ForbiddenKeys
+{
+    internal static readonly Key<Point> Corner = new("corner", new PointKind("-2000 mm", "22000 mm"))
+    {
+        Says = "Its top left corner, from the artwork's.",
+        Example = "[0 mm, 300 mm]",
+        Required = true,
+    };
+
+    internal static readonly Key<(int Width, int Height)> Size = new("size", new SizeKind("1 mm", "20000 mm"))
+    {
+        Says = "How wide and how high it is.",
+        Example = "400 x 20 mm",
+        Required = true,
+    };
+
+    internal static readonly GroupKind<Box> Group = new(
+        [Corner, Size],
+        group =>
+        {
+            var (at, size) = (group.Get(Corner), group.Get(Size));
+            return new(at.X, at.Y, at.X + size.Width, at.Y + size.Height);
+        }
     );
 }
 

@@ -19,7 +19,7 @@ public class BandTests
 
     [Fact]
     public void Smooth_bands_become_one_column_that_fits() =>
-        Bands.Sample(
+        Bands.Holds(
             ground =>
             {
                 var columns = OutlineColumns.From(ground, 9000);
@@ -28,13 +28,12 @@ public class BandTests
                 ColumnChecks.EndOnOutline(ground, columns);
                 Assert.Single(columns);
             },
-            iter: 60,
-            threads: 1
+            cases: 60
         );
 
     [Fact]
     public void The_same_band_gives_the_same_columns_wherever_its_rings_start() =>
-        Bands.Sample(
+        Bands.Holds(
             ground =>
             {
                 var points = ground.Polygons[0].Outer.Points;
@@ -47,8 +46,7 @@ public class BandTests
                     OutlineColumns.From(turned, 9000).Select(c => c.Rungs.ToArray())
                 );
             },
-            iter: 10,
-            threads: 1
+            cases: 10
         );
 
     private static Region Band(double[] bends, double[] phases, double width, double swell, double length)

@@ -12,20 +12,20 @@ public sealed class StrokeColumnsTests
         Gen.Select(StrokePaths.AnyCornered, Gen.Int[800, 8000], Gen.Enum<Cap>(), Gen.Enum<Join>())
             // A mitre beyond the limit is cut off flat by the engine's outline, bevelled by SVG and here.
             .Where((path, _, _, join) => join != Join.Mitre || SharpestMitre(path) < 4)
-            .Sample((path, width, cap, join) => Check(path, width, cap, join, join), iter: 300);
+            .Holds((path, width, cap, join) => Check(path, width, cap, join, join), cases: 300);
 
     /// <summary>A curve's own bends are round, whatever its joins are. It does not end in a hook smaller than the pen.</summary>
     [Fact]
     public void ColumnsCoverWhatAPenDrawsAlongCurves() =>
         Gen.Select(StrokePaths.AnySmooth, Gen.Int[800, 8000], Gen.Enum<Cap>(), Gen.Enum<Join>())
             .Where((path, width, _, _) => StrokePaths.EndsRunOn(path, width / 2))
-            .Sample((path, width, cap, join) => Check(path, width, cap, join, Join.Round), iter: 300);
+            .Holds((path, width, cap, join) => Check(path, width, cap, join, Join.Round), cases: 300);
 
     [Fact]
     public void ColumnsCoverWhatAPenDrawsAlongWaveringLines() =>
         Gen.Select(StrokePaths.Wavering, Gen.Int[800, 8000], Gen.Enum<Cap>())
             .Where((path, width, _) => path.Length > 4 * width && StrokePaths.EndsRunOn(path, width / 2))
-            .Sample((path, width, cap) => Check(path, width, cap, Join.Round, Join.Round), iter: 300);
+            .Holds((path, width, cap) => Check(path, width, cap, Join.Round, Join.Round), cases: 300);
 
     private static void Check(Polyline path, int width, Cap cap, Join join, Join drawn)
     {

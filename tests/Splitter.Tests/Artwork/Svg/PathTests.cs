@@ -75,7 +75,7 @@ public class PathTests
     public void Every_curve_stays_within_the_tolerance() =>
         Gen.Double[-100, 100]
             .Array[8]
-            .Sample(n =>
+            .Holds(n =>
             {
                 var path = new Outline();
                 path.Begin(new(n[0], n[1])).Cubic(new(n[2], n[3]), new(n[4], n[5]), new(n[6], n[7]));
@@ -87,25 +87,24 @@ public class PathTests
     [Fact]
     public void Every_arc_ends_where_it_should_and_stays_within_the_tolerance() =>
         Gen.Select(Gen.Double[-50, 50].Array[5], Gen.Double[1, 50].Array[2], Gen.Select(Gen.Bool, Gen.Bool))
-            .Sample(
-                (n, radii, flags) =>
-                {
-                    var path = new Outline();
-                    var start = path.Begin(new(n[0], n[1]));
-                    ArcReader.Add(start, new(radii[0], radii[1]), n[2], flags.Item1, flags.Item2, new(n[3], n[4]));
-                    var coarse = Flattening.Flatten(path, Matrix.Identity, 0.5)[0].Points;
-                    var fine = Flattening.Flatten(path, Matrix.Identity, 0.001)[0].Points;
-                    // The last step is as long as the one before: the arc reaches the point where it must end.
-                    var steps = fine.Zip(fine.Skip(1), (a, b) => (b - a).Length).ToList();
-                    return fine.TrueForAll(p => Distance(coarse, p) <= 0.5 + 1e-6)
-                        && (steps.Count < 8 || steps[^1] <= (2 * steps[^2]) + 1e-6);
-                }
-            );
+            .Holds(sample =>
+            {
+                var (n, radii, flags) = sample;
+                var path = new Outline();
+                var start = path.Begin(new(n[0], n[1]));
+                ArcReader.Add(start, new(radii[0], radii[1]), n[2], flags.Item1, flags.Item2, new(n[3], n[4]));
+                var coarse = Flattening.Flatten(path, Matrix.Identity, 0.5)[0].Points;
+                var fine = Flattening.Flatten(path, Matrix.Identity, 0.001)[0].Points;
+                // The last step is as long as the one before: the arc reaches the point where it must end.
+                var steps = fine.Zip(fine.Skip(1), (a, b) => (b - a).Length).ToList();
+                return fine.TrueForAll(p => Distance(coarse, p) <= 0.5 + 1e-6)
+                    && (steps.Count < 8 || steps[^1] <= (2 * steps[^2]) + 1e-6);
+            });
 
     [Fact]
     public void Any_text_is_read_without_harm() =>
         Gen.String[Gen.Char["MmZzLlHhVvCcSsQqTtAa0123456789.,-+eE \n"], 0, 60]
-            .Sample(text =>
+            .Holds(text =>
             {
                 var (outline, fault) = PathDataReader.Read(text);
                 return (fault is null || (fault >= 0 && fault <= text.Length))
@@ -118,7 +117,7 @@ public class PathTests
         Gen.Int[-99, 99]
             .Array[2, 12]
             .Where(n => n.Length % 2 == 0)
-            .Sample(n =>
+            .Holds(n =>
             {
                 var good = "M" + string.Join(' ', n);
                 return Written(PathDataReader.Read(good + " L 5 x").Outline)

@@ -18,7 +18,7 @@ public sealed class LabellingTests
             from shapes in SeamSamples.Shapes(60, 40).List[1, 12]
             from shared in Gen.Int[8, 20]
             select (Drawing: Samples.Drawing([.. shapes]), Shared: shared)
-        ).Sample(
+        ).Holds(
             t =>
             {
                 var (grounds, problem) = State(t.Drawing, t.Shared);
@@ -29,7 +29,7 @@ public sealed class LabellingTests
                     Assert.True(choice[node] < 0 || problem.Fields[node].Contains(choice[node]));
                 Assert.Equal(2, grounds.Length);
             },
-            iter: 30
+            cases: 30
         );
 
     /// <summary>Three and four fields on small grids, against every choice there is.</summary>
@@ -40,7 +40,7 @@ public sealed class LabellingTests
     {
         var (cases, best) = (0, 0);
         SmallProblems(fields, columns, rows)
-            .Sample(
+            .Holds(
                 problem =>
                 {
                     var choice = Labelling.Solve(problem, Enumerable.Repeat(0, problem.NodeCount).ToArray());
@@ -49,9 +49,7 @@ public sealed class LabellingTests
                     cases++;
                     best += found == least ? 1 : 0;
                 },
-                iter: 60,
-                seed: "0000KOIPOl23",
-                threads: 1
+                cases: 60
             );
         // Twice the least is what theory promises; in fact it is nearly always the least itself.
         Assert.True(best >= 0.9 * cases, $"{best} of {cases}");
@@ -60,13 +58,13 @@ public sealed class LabellingTests
     [Fact]
     public void TheSameChoiceEveryTime() =>
         SmallProblems(4, 6, 5)
-            .Sample(
+            .Holds(
                 problem =>
                 {
                     var start = Enumerable.Repeat(0, problem.NodeCount).ToArray();
                     Assert.Equal(Labelling.Solve(problem, start), Labelling.Solve(problem, start));
                 },
-                iter: 20
+                cases: 20
             );
 
     private static (System.Collections.Immutable.ImmutableArray<Box> Grounds, LabelProblem Problem) State(
@@ -79,7 +77,15 @@ public sealed class LabellingTests
             new(0, 0, 30_000 + (shared * 500), 40_000),
             new(30_000 - (shared * 500), 0, 60_000, 40_000),
         ];
-        return (grounds, SeamCosts.State(new SeamGrid(grounds), drawing, new Wholeness(drawing, grounds), grounds));
+        return (
+            grounds,
+            SeamCosts.State(
+                new SeamGrid(grounds),
+                drawing,
+                new Wholeness(drawing, grounds),
+                new SeamRoom(grounds, null, _ => true)
+            )
+        );
     }
 
     private static long MinimumCut(LabelProblem problem)

@@ -24,7 +24,7 @@ public sealed class LeastVisibleTests
 
     [Fact]
     public void TerritoriesPartTheGroundAndEachLiesInItsField() =>
-        Laid.Sample(
+        Laid.Holds(
             t =>
             {
                 var territories = Divide(t).Territories;
@@ -36,7 +36,7 @@ public sealed class LeastVisibleTests
                 for (var i = 0; i < grounds.Length; i++)
                     Assert.True(territories[i].IsEmpty || grounds[i].Contains(territories[i].Bounds), $"{i}");
             },
-            iter: 40
+            cases: 40
         );
 
     [Fact]
@@ -45,7 +45,7 @@ public sealed class LeastVisibleTests
             from laid in Laid
             from places in Gen.Select(Gen.Int[0, 150_000], Gen.Int[0, 120_000]).Array[60]
             select (laid, places)
-        ).Sample(
+        ).Holds(
             t =>
             {
                 var division = Divide(t.laid);
@@ -62,12 +62,12 @@ public sealed class LeastVisibleTests
                     );
                 }
             },
-            iter: 15
+            cases: 15
         );
 
     [Fact]
     public void ShapesThatFitAFieldAreNotCut() =>
-        Laid.Sample(
+        Laid.Holds(
             t =>
             {
                 var division = Divide(t);
@@ -80,21 +80,24 @@ public sealed class LeastVisibleTests
                 }
                 Assert.All(division.Crossings, c => Assert.Null(division.Owners[c.Shape]));
             },
-            iter: 30
+            cases: 30
         );
 
     [Fact]
     public void NeverDearerThanStraightSeamsAndTheSameEveryTime() =>
-        Laid.Sample(
+        Laid.Holds(
             t =>
             {
                 var (one, again) = (Divide(t), Divide(t));
                 Assert.True(one.Cost.Cost <= one.Cost.StraightCost, $"{one.Cost}");
-                Assert.Equal(Divider.Divide(t.Drawing, t.Layout, SeamRule.Straight).Cost.Cost, one.Cost.StraightCost);
+                Assert.Equal(
+                    Divider.Divide(new() { Seams = SeamRule.Straight }, t.Drawing, t.Layout).Cost.Cost,
+                    one.Cost.StraightCost
+                );
                 Assert.Equal(one.Cost, again.Cost);
                 Assert.Equal(Written(one), Written(again));
             },
-            iter: 20
+            cases: 20
         );
 
     [Fact]
@@ -157,7 +160,7 @@ public sealed class LeastVisibleTests
     }
 
     private static Division Divide((Drawing Drawing, Layout Layout) t) =>
-        Divider.Divide(t.Drawing, t.Layout, SeamRule.LeastVisible);
+        Divider.Divide(new() { Seams = SeamRule.LeastVisible }, t.Drawing, t.Layout);
 
     /// <summary>Two fields of 85 x 100 mm that share 20 mm about x 75.</summary>
     private static Layout Two() => Of([new(0, 0, 85_000, 100_000), new(65_000, 0, 150_000, 100_000)]);

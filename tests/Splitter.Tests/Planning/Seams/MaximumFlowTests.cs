@@ -45,7 +45,7 @@ public sealed class MaximumFlowTests
             ).List[0, 160]
             from ends in Gen.Select(Gen.Long[0, 60], Gen.Long[0, 60]).Array[nodes]
             select (arcs, ends)
-        ).Sample(
+        ).Holds(
             t =>
             {
                 var (ours, theirs) = (new MaximumFlow(t.ends.Length), new MaxFlow());
@@ -76,6 +76,6 @@ public sealed class MaximumFlowTests
                         : back;
                 Assert.Equal(ours.Flow, cut);
             },
-            iter: 400
+            cases: 400
         );
 }

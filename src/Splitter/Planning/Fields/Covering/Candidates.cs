@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Planning.Fields.Covering;
+
+/// <summary>The fields that a search chooses from, and the table of what each covers.</summary>
+internal sealed class Candidates
+{
+    private Candidates(ImmutableArray<Field> fields, ImmutableArray<Box> grounds, CoverTable table, int locked)
+    {
+        (Fields, Grounds, Table) = (fields, grounds, table);
+        Locked = [.. Enumerable.Range(fields.Length - locked, locked)];
+    }
+
+    /// <summary>All of them; fixed ones last.</summary>
+    internal ImmutableArray<Field> Fields { get; }
+
+    /// <summary>The ground of each.</summary>
+    internal ImmutableArray<Box> Grounds { get; }
+
+    /// <summary>What each covers: cells of the drawing, and boxes that must stay whole.</summary>
+    internal CoverTable Table { get; }
+
+    /// <summary>Those that are there in any case.</summary>
+    internal ImmutableArray<int> Locked { get; }
+
+    /// <summary>The fields with these numbers.</summary>
+    internal ImmutableArray<Field> Of(ImmutableArray<int> numbers) => [.. numbers.Select(i => Fields[i])];
+
+    /// <param name="features">How many places along an axis may be flush with drawn things.</param>
+    /// <param name="known">Fields whose edges are places too.</param>
+    internal static Candidates For(CoverTask task, int features, ImmutableArray<Field> known)
+    {
+        var box = task.Bounds;
+        var sizes = task.Turns.Select(task.GroundOf).ToArray();
+        var hints = known.Select(task.Template.Ground).ToList();
+        var fixedGrounds = task.Fixed.Select(task.Template.Ground).ToList();
+        var common = task.Common;
+        var (xStarts, xEnds) = Edges(task, features, b => (b.Left, b.Right), p => p.X);
+        var (yStarts, yEnds) = Edges(task, features, b => (b.Top, b.Bottom), p => p.Y);
+        foreach (var ground in fixedGrounds)
+        {
+            xStarts.AddRange([ground.Right - task.SeamShare, ground.Right - common]);
+            xEnds.AddRange([ground.Left + task.SeamShare, ground.Left + common]);
+            yStarts.AddRange([ground.Bottom - task.SeamShare, ground.Bottom - common]);
+            yEnds.AddRange([ground.Top + task.SeamShare, ground.Top + common]);
+        }
+        foreach (var zone in task.Forbidden)
+        {
+            // Hoops end before a forbidden zone and begin behind it; grounds are smaller by what stays free.
+            var free = task.Template.Clearance + task.Template.Reach + Units.TapeStep;
+            xStarts.Add(zone.Right + free);
+            xEnds.Add(zone.Left - free);
+            yStarts.Add(zone.Bottom + free);
+            yEnds.Add(zone.Top - free);
+        }
+        xStarts.AddRange(hints.Select(h => h.Left));
+        yStarts.AddRange(hints.Select(h => h.Top));
+        var lefts = Positions.Along(
+            box.Left,
+            box.Right,
+            xStarts,
+            xEnds,
+            [.. sizes.Select(s => s.Width)],
+            [.. sizes.Select(s => s.Left)],
+            task.SeamShare,
+            common
+        );
+        var tops = Positions.Along(
+            box.Top,
+            box.Bottom,
+            yStarts,
+            yEnds,
+            [.. sizes.Select(s => s.Height)],
+            [.. sizes.Select(s => s.Top)],
+            task.SeamShare,
+            common
+        );
+        var fields = ImmutableArray.CreateBuilder<Field>();
+        for (var t = 0; t < sizes.Length; t++)
+            foreach (var top in tops[t])
+            foreach (var left in lefts[t])
+            {
+                var field = task.Template.At(new(left - sizes[t].Left, top - sizes[t].Top), task.Turns[t]);
+                if (!task.Forbids(field))
+                    fields.Add(field);
+            }
+        fields.AddRange(task.Fixed);
+        ImmutableArray<Box> grounds = [.. fields.Select(task.Template.Ground)];
+        return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds), task.Fixed.Length);
+    }
+
+    private static (List<int> Starts, List<int> Ends) Edges(
+        CoverTask task,
+        int most,
+        Func<Box, (int From, int To)> ends,
+        Func<Point, int> along
+    )
+    {
+        var wholes = task.Wholes.Select(ends).ToList();
+        var turns = task.Drawn.SelectMany(d => d.Rings).SelectMany(r => Extremes(r, along)).Distinct().ToList();
+        return (
+            Positions.Merged([.. wholes.Select(w => w.From), .. turns], most),
+            [.. Positions.Merged([.. wholes.Select(w => -w.To), .. turns.Select(t => -t)], most).Select(v => -v)]
+        );
+    }
+
+    /// <summary>Where an outline turns back along an axis.</summary>
+    private static IEnumerable<int> Extremes(Ring ring, Func<Point, int> along)
+    {
+        var values = ring.Points.Select(along).ToList();
+        values = [.. values.Where((v, i) => v != values[i == 0 ? ^1 : i - 1])];
+        for (var i = 0; i < values.Count; i++)
+        {
+            var (before, after) = (values[i == 0 ? ^1 : i - 1], values[(i + 1) % values.Count]);
+            if (before < values[i] == after < values[i])
+                yield return values[i];
+        }
+    }
+}

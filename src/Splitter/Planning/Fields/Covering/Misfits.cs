@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Planning.Marks;
+using Splitter.Planning.Order;
+
+namespace Splitter.Planning.Fields.Covering;
+
+/// <summary>
+/// How well the fields of a cover will meet, before anything is known of seams and corners: what one cover is compared
+/// with another by. Every field is set by the neighbour that leaves it with the least squared error since the first one
+/// (Dijkstra 1959), with two corners in opposite ends of their common ground; where two fields share ground with
+/// something drawn, they miss each other by what adds up on their ways to the field where these ways part.
+/// </summary>
+internal sealed class Misfits
+{
+    /// <summary>
+    /// Squared misfits are added up in this power: nearly the worst one alone, and yet every one counts, so that small
+    /// steps lead somewhere.
+    /// </summary>
+    private const int Power = 4;
+
+    /// <summary>An accuracy of which a corner's total error is one.</summary>
+    private static readonly double OneInAll = Math.Sqrt(0.5);
+
+    private readonly CoverTask task;
+    private readonly CoverGrid grid;
+    private readonly Box? held;
+
+    /// <param name="held">What the first field has to hold; null for nothing.</param>
+    internal Misfits(CoverTask task, CoverGrid grid, Box? held) =>
+        (this.task, this.grid, this.held) = (task, grid, held);
+
+    /// <summary>The sum over all meetings; without bound where fields do not reach each other.</summary>
+    internal double Sum(ImmutableArray<Field> fields)
+    {
+        var sum = 0.0;
+        foreach (var misfit in Squares(fields))
+            sum += Math.Pow(misfit, Power);
+        return sum;
+    }
+
+    /// <summary>The worst of all, in errors of setting one corner.</summary>
+    internal double Worst(ImmutableArray<Field> fields) => Math.Sqrt(Squares(fields).DefaultIfEmpty(0).Max());
+
+    private IEnumerable<double> Squares(ImmutableArray<Field> fields)
+    {
+        if (task.Rules is null)
+            yield break;
+        var (donors, depths) = Donors(fields);
+        if (donors is null)
+        {
+            yield return double.PositiveInfinity;
+            yield break;
+        }
+        var settings = new Point[fields.Length][];
+        for (var i = 0; i < fields.Length; i++)
+            if (donors[i] >= 0)
+                settings[i] = Set(fields[i].Usable.Common(fields[donors[i]].Usable));
+        for (var a = 0; a < fields.Length; a++)
+        for (var b = a + 1; b < fields.Length; b++)
+        {
+            var common = task.Template.Ground(fields[a]).Common(task.Template.Ground(fields[b])).Common(task.Bounds);
+            if (!common.IsEmpty && grid.Drawn(common))
+                yield return Math.Max(Between(a, b, From(common)), Between(a, b, To(common)));
+        }
+
+        double Between(int a, int b, Point at)
+        {
+            var sum = 0.0;
+            while (a != b)
+            {
+                if (depths[a] < depths[b])
+                    (a, b) = (b, a);
+                sum += CornerFit.Variance(settings[a], OneInAll, at);
+                a = donors[a];
+            }
+            return sum;
+        }
+    }
+
+    /// <summary>For each field its donor, -1 for the first, and how many lie before it; null when one cannot be reached.</summary>
+    private (int[]? Donors, int[] Depths) Donors(ImmutableArray<Field> fields)
+    {
+        var (donors, depths, errors) = (new int[fields.Length], new int[fields.Length], new double[fields.Length]);
+        Array.Fill(errors, double.PositiveInfinity);
+        var done = new bool[fields.Length];
+        var first = First(fields);
+        (errors[first], donors[first]) = (0, -1);
+        for (var left = fields.Length; left > 0; left--)
+        {
+            var next = -1;
+            for (var i = 0; i < fields.Length; i++)
+                if (!done[i] && (next < 0 || errors[i] < errors[next]))
+                    next = i;
+            if (double.IsPositiveInfinity(errors[next]))
+                return (null, depths);
+            done[next] = true;
+            for (var i = 0; i < fields.Length; i++)
+            {
+                if (done[i])
+                    continue;
+                var common = fields[i].Usable.Common(fields[next].Usable);
+                if (common.IsEmpty || !CommonGround.Suffices(common, task.Rules!))
+                    continue;
+                var error = errors[next] + SewingOrder.FarthestError(common, fields[i].Usable);
+                if (error < errors[i])
+                    (errors[i], donors[i], depths[i]) = (error, next, depths[next] + 1);
+            }
+        }
+        return (donors, depths);
+    }
+
+    /// <summary>As <see cref="SewingOrder"/> chooses it.</summary>
+    private int First(ImmutableArray<Field> fields)
+    {
+        var (first, nearest) = (0, double.PositiveInfinity);
+        for (var i = 0; i < fields.Length; i++)
+        {
+            var away = fields[i].Centre.DistanceTo(task.Middle);
+            if (away < nearest && (held is not { } box || fields[i].Usable.Contains(box)))
+                (first, nearest) = (i, away);
+        }
+        return first;
+    }
+
+    private static Point[] Set(Box common) => [new(common.Left, common.Top), new(common.Right, common.Bottom)];
+
+    // A seam runs along the longer way through common ground.
+    private static Point From(Box common) =>
+        common.Width > common.Height ? new(common.Left, common.Centre.Y) : new(common.Centre.X, common.Top);
+
+    private static Point To(Box common) =>
+        common.Width > common.Height ? new(common.Right, common.Centre.Y) : new(common.Centre.X, common.Bottom);
+}
