@@ -19,6 +19,9 @@ internal sealed class Misfits
     /// </summary>
     private const int Power = 4;
 
+    /// <summary>An accuracy of which a corner's total error is one.</summary>
+    private static readonly double OneInAll = Math.Sqrt(0.5);
+
     private readonly CoverTask task;
     private readonly CoverGrid grid;
     private readonly Box? held;
@@ -49,7 +52,7 @@ internal sealed class Misfits
             yield return double.PositiveInfinity;
             yield break;
         }
-        var settings = new PredictedFit.Setting?[fields.Length];
+        var settings = new Point[fields.Length][];
         for (var i = 0; i < fields.Length; i++)
             if (donors[i] >= 0)
                 settings[i] = Set(fields[i].Usable.Common(fields[donors[i]].Usable));
@@ -68,7 +71,7 @@ internal sealed class Misfits
             {
                 if (depths[a] < depths[b])
                     (a, b) = (b, a);
-                sum += settings[a]!.SettingVariance(at);
+                sum += CornerFit.Variance(settings[a], OneInAll, at);
                 a = donors[a];
             }
             return sum;
@@ -120,9 +123,7 @@ internal sealed class Misfits
         return first;
     }
 
-    private static PredictedFit.Setting Set(Box common) =>
-        // An accuracy of which a corner's total error is one.
-        new([new(common.Left, common.Top), new(common.Right, common.Bottom)], Math.Sqrt(0.5), new());
+    private static Point[] Set(Box common) => [new(common.Left, common.Top), new(common.Right, common.Bottom)];
 
     // A seam runs along the longer way through common ground.
     private static Point From(Box common) =>
