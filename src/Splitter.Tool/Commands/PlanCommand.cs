@@ -14,7 +14,8 @@ internal static class PlanCommand
         var recipe = SharedOptions.Recipe();
         var hoop = SharedOptions.Hoop();
         var picture = SharedOptions.Picture(
-            "Also draw the overview: into a folder, for every hoop as .svg and .png, or of one hoop into such a file."
+            "Also draw the overview: into a folder, for every hoop as .svg and .png, or of one hoop into such a file.",
+            "FOLDER|FILE"
         );
         var format = SharedOptions.Format();
         var command = new ExampleCommand(

@@ -18,7 +18,7 @@ internal sealed class FieldSigns
     private const int MotifSize = 14;
 
     /// <summary>What these cost, as <see cref="LabelRoom.Cost"/> counts.</summary>
-    private const double OnMotif = 12,
+    private const double OnMotif = 20,
         OnOtherField = 8,
         OffOwnGround = 30,
         OffMiddle = 4;
@@ -58,7 +58,7 @@ internal sealed class FieldSigns
             var middle = Math.Max(Math.Abs(column - (Places / 2)), Math.Abs(row - (Places / 2))) * 2.0 / Places;
             var cost =
                 room.Cost(Moved(box, shift))
-                + (OnMotif * Share(motifs, box))
+                + (OnMotif * Hidden(box))
                 + (OnOtherField * Share(others, box))
                 + (owns(at.X, at.Y) ? 0 : OffOwnGround)
                 + (OffMiddle * middle);
@@ -67,6 +67,19 @@ internal sealed class FieldSigns
         }
         room.Take(Moved(sign.At(best), shift));
         return best;
+    }
+
+    /// <summary>A small motif counts as much as a large one: what matters is how much of each is hidden.</summary>
+    private double Hidden(Box box)
+    {
+        var sum = 0.0;
+        foreach (var motif in motifs)
+            if (motif.Common(box) is { IsEmpty: false } common)
+                sum +=
+                    (double)common.Width
+                    * common.Height
+                    / Math.Min((double)box.Width * box.Height, Math.Max(1.0, (double)motif.Width * motif.Height));
+        return sum;
     }
 
     private static Box Moved(Box box, Point by) =>

@@ -16,7 +16,8 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
     private const int BarAt = 5,
         BarLength = 12,
         FigureAt = 23,
-        ColumnWidth = 26;
+        ColumnWidth = 26,
+        LegendWidth = 36;
 
     private static readonly Colour Covered = Colour.Of("#d5dde3");
     private static readonly Colour Sure = Colour.Of("#2b5d7d");
@@ -27,7 +28,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
 
     private int Rows => (plan.Joins.Length + Columns - 1) / Math.Max(1, Columns);
 
-    public int Width => Math.Max(2, Columns) * ColumnWidth * letters;
+    public int Width => Math.Max(LegendWidth, Columns * ColumnWidth) * letters;
 
     public int Height => (4 * letters) + (Rows * Row);
 
@@ -39,7 +40,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         Swatch(Sure, "19 times in 20 less");
         Swatch(Covered, "they overlap");
         Swatch(MarkInk.TooFar, "not covered");
-        var full = plan.Joins.Max(join => Math.Max(JoinFit.Usual(join), JoinFit.Covered(join, edges)));
+        var full = plan.Joins.Max(join => Math.Max(join.Within95, JoinFit.Covered(join, edges)));
         foreach (var (join, i) in plan.Joins.Select((join, i) => (join, i)))
             Bar(
                 join,
@@ -57,7 +58,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
 
     private void Bar(PartJoin join, double full, Point line)
     {
-        var (error, covered) = (JoinFit.Usual(join), JoinFit.Covered(join, edges));
+        var (error, covered) = (join.Within95, JoinFit.Covered(join, edges));
         canvas.Text(
             $"{plan.Hoopings[join.Earlier].Letter}-{plan.Hoopings[join.Later].Letter}",
             line,

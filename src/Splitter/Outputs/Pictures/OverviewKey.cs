@@ -22,12 +22,18 @@ internal sealed class OverviewKey : IPanel
             seams.Select(ground => (SeamInk.Says(ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
         );
         if (!plan.Joins.IsEmpty)
-            found.Add(("how far parts may miss each other here", Error));
+            found.Add((ErrorText(plan), Error));
         if (!plan.Corners.IsEmpty)
             found.Add(("corner A1: A sews it, later parts are set by it", Corner));
         if (!plan.PlacementLines.IsEmpty)
             found.Add(("fold of the cloth", Fold));
         signs = found.ToImmutable();
+    }
+
+    private static string ErrorText(Plan plan)
+    {
+        var (earlier, later) = (plan.Hoopings[plan.Joins[0].Earlier].Letter, plan.Hoopings[plan.Joins[0].Later].Letter);
+        return $"{earlier}-{later} 0.6: here {earlier} and {later} may be 0.6 mm apart";
     }
 
     private int Row => letters * 18 / 10;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -56,8 +55,7 @@ internal sealed class OverviewMap
         Seams();
         Corners();
         Letters();
-        CornerNames();
-        Errors();
+        Names();
     }
 
     /// <summary>On the page, to a tenth of a millimetre: finer is not seen, and makes the picture large.</summary>
@@ -165,43 +163,25 @@ internal sealed class OverviewMap
         }
     }
 
-    private void CornerNames()
+    /// <summary>Names first, since they belong right beside their corners; what a number belongs to, its line shows.</summary>
+    private void Names()
     {
-        foreach (var corner in plan.Corners)
-        {
-            var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
-            var inside = (Math.Sign(x.X - at.X), Math.Sign(y.Y - at.Y));
-            var box = room.Beside(at, StrokeFont.WidthOf(corner.Id, SmallHeight), SmallHeight, inside);
-            canvas.Label(corner.Id, new(box.Left, box.Bottom), SmallHeight, MarkInk.Corner);
-        }
+        var corners = plan.Corners.Select(corner => (corner.Id, Box: Beside(corner))).ToList();
+        var errors = plan
+            .Joins.Select(join => ErrorTag.Of(recipe, plan, join, Laid(join.WorstAt), room, letters))
+            .ToList();
+        foreach (var error in errors)
+            error.DrawLine(canvas);
+        foreach (var (id, box) in corners)
+            canvas.Label(id, new(box.Left, box.Bottom), SmallHeight, MarkInk.Corner);
+        foreach (var error in errors)
+            error.Draw(canvas);
     }
 
-    private void Errors()
+    private Box Beside(Corner corner)
     {
-        foreach (var join in plan.Joins)
-        {
-            var at = Laid(join.WorstAt);
-            var text = string.Create(CultureInfo.InvariantCulture, $"{JoinFit.Usual(join) / Units.Millimetre:0.0} mm");
-            var colour = JoinFit.Exceeds(join, recipe.Overlap.Edges) ? MarkInk.TooFar : Colour.Ink;
-            var pad = letters * 35 / 100;
-            var box = room.Beside(
-                at,
-                StrokeFont.WidthOf(text, SmallHeight) + (2 * pad),
-                SmallHeight + (2 * pad),
-                (0, -1)
-            );
-            var near = new Point(Math.Clamp(at.X, box.Left, box.Right), Math.Clamp(at.Y, box.Top, box.Bottom));
-            canvas.Line(letters / 6, colour, 100, at, near);
-            canvas.Disc(at, letters * 45 / 100, Colour.White);
-            canvas.Disc(at, letters * 3 / 10, colour);
-            canvas.Area(box, colour == Colour.Ink ? Colour.White : colour);
-            canvas.Outline(box, letters / 10, colour);
-            canvas.Text(
-                text,
-                new(box.Left + pad, box.Bottom - pad),
-                SmallHeight,
-                colour == Colour.Ink ? colour : Colour.White
-            );
-        }
+        var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
+        var inside = (Math.Sign(x.X - at.X), Math.Sign(y.Y - at.Y));
+        return room.Beside(at, StrokeFont.WidthOf(corner.Id, SmallHeight), SmallHeight, inside);
     }
 }
