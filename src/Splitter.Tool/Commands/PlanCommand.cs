@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
-using Splitter.Recipes;
 using Splitter.Tool.Commands.Plans;
 
 namespace Splitter.Tool.Commands;

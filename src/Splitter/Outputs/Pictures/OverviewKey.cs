@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Planning;
 
@@ -32,8 +33,12 @@ internal sealed class OverviewKey : IPanel
 
     private static string ErrorText(Plan plan)
     {
-        var (earlier, later) = (plan.Hoopings[plan.Joins[0].Earlier].Letter, plan.Hoopings[plan.Joins[0].Later].Letter);
-        return $"{earlier}-{later} 0.6: here {earlier} and {later} may be 0.6 mm apart";
+        var join = plan.Joins[0];
+        var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{earlier}-{later} {join.Within95 / Units.Millimetre:0.0}: {earlier} and {later} may be so far apart here, mm"
+        );
     }
 
     private int Row => letters * 18 / 10;

@@ -11,13 +11,16 @@ internal sealed record PanelLayout(ImmutableArray<Point> Places, int Width, int 
     /// <summary>The longer side of a sheet over the shorter one: A sizes of ISO 216, and near enough Letter.</summary>
     private const double Sheet = 1.4142;
 
+    /// <summary>A screen shows a page with its panels beside the map larger: a sheet may show it this much smaller.</summary>
+    private const double BesideBonus = 1.08;
+
     /// <summary>Beside the map or below it, whichever a sheet of paper shows larger.</summary>
     /// <param name="map">Without what belongs to it.</param>
     /// <param name="foot">Room below the map that panels leave free.</param>
     internal static PanelLayout Around(Box map, int foot, int gap, ImmutableArray<IPanel> panels)
     {
         var (beside, below) = (Beside(map, foot, gap, panels), Below(map, foot, gap, panels));
-        return beside.Sized() <= below.Sized() ? beside : below;
+        return beside.Sized() <= below.Sized() * BesideBonus ? beside : below;
     }
 
     /// <summary>The longer side of the sheet that holds it, either way round.</summary>
