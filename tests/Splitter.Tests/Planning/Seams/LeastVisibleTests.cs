@@ -90,7 +90,10 @@ public sealed class LeastVisibleTests
             {
                 var (one, again) = (Divide(t), Divide(t));
                 Assert.True(one.Cost.Cost <= one.Cost.StraightCost, $"{one.Cost}");
-                Assert.Equal(Divider.Divide(t.Drawing, t.Layout, SeamRule.Straight).Cost.Cost, one.Cost.StraightCost);
+                Assert.Equal(
+                    Divider.Divide(new() { Seams = SeamRule.Straight }, t.Drawing, t.Layout).Cost.Cost,
+                    one.Cost.StraightCost
+                );
                 Assert.Equal(one.Cost, again.Cost);
                 Assert.Equal(Written(one), Written(again));
             },
@@ -157,7 +160,7 @@ public sealed class LeastVisibleTests
     }
 
     private static Division Divide((Drawing Drawing, Layout Layout) t) =>
-        Divider.Divide(t.Drawing, t.Layout, SeamRule.LeastVisible);
+        Divider.Divide(new() { Seams = SeamRule.LeastVisible }, t.Drawing, t.Layout);
 
     /// <summary>Two fields of 85 x 100 mm that share 20 mm about x 75.</summary>
     private static Layout Two() => Of([new(0, 0, 85_000, 100_000), new(65_000, 0, 150_000, 100_000)]);
