@@ -39,7 +39,7 @@ internal static class Planner
                             Territory = division.Territories[i],
                             Takes = Indexes(corners, c => c.Receivers.Contains(i)),
                             Gives = Indexes(corners, c => c.Donor == i),
-                            Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, joins, i),
+                            Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, i),
                         }
                 ),
             ],

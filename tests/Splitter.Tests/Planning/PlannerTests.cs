@@ -270,6 +270,31 @@ public sealed class PlannerTests
         Assert.Equal("SPL3012", Assert.Single(result.Diagnostics).Code);
     }
 
+    /// <summary>A seam through a plain field of colour: its ends and the line that crosses it can be judged, its middle cannot.</summary>
+    [Fact]
+    public void AlignmentStitchesLieOnLinesAndEdgesInTheField()
+    {
+        var fields = new ListedFields([
+            new(Point.FromMillimetres(65, 90), Turn.None),
+            new(Point.FromMillimetres(155, 90), Turn.None),
+        ]);
+        var plan = Plan(
+            Samples.Recipe(Samples.Hoop(130, 180), fields),
+            Samples.Drawing(Samples.Rectangle("sea", 5, 10, 210, 160), Samples.Run("line", 10, 100, 210, 100))
+        );
+        var crosses = plan.Hoopings[1].Alignments;
+        Assert.Equal(3, crosses.Length);
+        Assert.Contains(crosses, c => c.On == "line" && c.At.Y == 100_000);
+        Assert.All(
+            crosses.Where(c => c.On == "sea"),
+            c => Assert.True(Math.Min(Math.Abs(c.At.Y - 10_000), Math.Abs(c.At.Y - 170_000)) <= 200, $"{c}")
+        );
+        Assert.All(
+            crosses,
+            c => Assert.True(plan.Hoopings[1].Field.Usable.Grown(-AlignmentStitch.Arm).Contains(c.At), $"{c}")
+        );
+    }
+
     private static Plan Plan(Recipe recipe, Drawing drawing)
     {
         var result = Planner.Plan(recipe, drawing, recipe.Hoops[0]);
