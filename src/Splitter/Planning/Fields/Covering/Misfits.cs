@@ -21,11 +21,8 @@ internal sealed class Misfits
 
     private readonly CoverTask task;
     private readonly CoverGrid grid;
-    private readonly Box? held;
 
-    /// <param name="held">What the first field has to hold; null for nothing.</param>
-    internal Misfits(CoverTask task, CoverGrid grid, Box? held) =>
-        (this.task, this.grid, this.held) = (task, grid, held);
+    internal Misfits(CoverTask task, CoverGrid grid) => (this.task, this.grid) = (task, grid);
 
     /// <summary>The sum over all meetings; without bound where fields do not reach each other.</summary>
     internal double Sum(ImmutableArray<Field> fields)
@@ -36,7 +33,7 @@ internal sealed class Misfits
         return sum;
     }
 
-    /// <summary>The worst of all, in errors of setting one corner.</summary>
+    /// <summary>The worst of all, as a multiple of the accuracy with which a corner is set.</summary>
     internal double Worst(ImmutableArray<Field> fields) => Math.Sqrt(Squares(fields).DefaultIfEmpty(0).Max());
 
     private IEnumerable<double> Squares(ImmutableArray<Field> fields)
@@ -63,15 +60,16 @@ internal sealed class Misfits
 
         double Between(int a, int b, Point at)
         {
-            var sum = 0.0;
+            var (sum, endA, endB) = (0.0, at, at);
             while (a != b)
             {
                 if (depths[a] < depths[b])
-                    (a, b) = (b, a);
-                sum += settings[a]!.SettingVariance(at);
-                a = donors[a];
+                    (a, b, endA, endB) = (b, a, endB, endA);
+                var setting = settings[a]!;
+                sum += setting.SettingVariance(at) + setting.StretchVariance(endA);
+                (a, endA) = (donors[a], setting.Centroid);
             }
-            return sum;
+            return sum / (task.Rules.Accuracy * (double)task.Rules.Accuracy);
         }
     }
 
@@ -114,15 +112,14 @@ internal sealed class Misfits
         for (var i = 0; i < fields.Length; i++)
         {
             var away = fields[i].Centre.DistanceTo(task.Middle);
-            if (away < nearest && (held is not { } box || fields[i].Usable.Contains(box)))
+            if (away < nearest && (task.Held is not { } box || fields[i].Usable.Contains(box)))
                 (first, nearest) = (i, away);
         }
         return first;
     }
 
-    private static PredictedFit.Setting Set(Box common) =>
-        // An accuracy of which a corner's total error is one.
-        new([new(common.Left, common.Top), new(common.Right, common.Bottom)], Math.Sqrt(0.5), new());
+    private PredictedFit.Setting Set(Box common) =>
+        new([new(common.Left, common.Top), new(common.Right, common.Bottom)], task.Rules!.Accuracy, task.Stretch);
 
     // A seam runs along the longer way through common ground.
     private static Point From(Box common) =>
