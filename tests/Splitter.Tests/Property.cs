@@ -35,7 +35,7 @@ internal static class Property
         // One thread: a law may count over its cases.
         if (Exploring is { } times)
         {
-            gen.Sample(assert, iter: (long)times * cases, threads: 1, print: print);
+            gen.Sample(assert, iter: (long)times * cases, threads: 1, print: print ?? CasePrint.Of);
             return;
         }
         foreach (var (drawn, seed) in gen.Drawn(cases))
@@ -45,7 +45,7 @@ internal static class Property
             }
             catch (Exception e)
             {
-                throw new XunitException($"does not hold for (seed {seed})\n{(print ?? Check.Print)(drawn)}", e);
+                throw new XunitException($"does not hold for (seed {seed})\n{(print ?? CasePrint.Of)(drawn)}", e);
             }
     }
 

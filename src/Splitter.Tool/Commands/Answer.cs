@@ -17,6 +17,9 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
     /// <summary>The same for a program: what stands under "result".</summary>
     internal object? Data { get; init; }
 
+    /// <summary>With errors too there is a JSON document, whose result is null and which has the diagnostics.</summary>
+    internal bool OutputOnErrors { get; init; } = true;
+
     private static readonly JsonSerializerOptions Json = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
@@ -35,6 +38,8 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
         var sorted = Diagnostics.Sorted();
         foreach (var diagnostic in sorted)
             error.Write($"{diagnostic}\n");
+        if (ExitCode == Tool.ExitCode.WrongInput && !OutputOnErrors)
+            return ExitCode;
         if (format == AnswerFormat.Json)
             output.Write(
                 JsonSerializer.Serialize(

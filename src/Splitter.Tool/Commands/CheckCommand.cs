@@ -7,34 +7,16 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter check</c>: the same run as make, compared with what is on disk.</summary>
 internal static class CheckCommand
 {
-    internal static Command Create(TextWriter output, TextWriter error)
-    {
-        var options = new BatchOptions();
-        var format = SharedOptions.Format();
-        var command = new ExampleCommand(
+    internal static Command Create(TextWriter output, TextWriter error) =>
+        BatchCommand.Create(
             "check",
             "Make everything again in memory and compare with what is on disk.",
+            Run,
+            output,
+            error,
             "splitter check recipes/lighthouse-bay.yaml",
             "splitter check recipes/*.yaml --format json"
-        )
-        {
-            options.Recipes,
-            options.Hoop,
-            options.Out,
-            options.Jobs,
-            format,
-        };
-        command.SetAction(
-            async (call, stop) =>
-            {
-                var batch = options.Of(call);
-                var form = call.GetValue(format);
-                var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
-                return answer.Write(form, output, error);
-            }
         );
-        return command;
-    }
 
     private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
     {

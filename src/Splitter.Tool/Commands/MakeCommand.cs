@@ -8,35 +8,17 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter make</c>: all outputs of all recipes, or nothing.</summary>
 internal static class MakeCommand
 {
-    internal static Command Create(TextWriter output, TextWriter error)
-    {
-        var options = new BatchOptions();
-        var format = SharedOptions.Format();
-        var command = new ExampleCommand(
+    internal static Command Create(TextWriter output, TextWriter error) =>
+        BatchCommand.Create(
             "make",
             "Write machine files, pictures and manifest.",
+            Run,
+            output,
+            error,
             "splitter make recipes/lighthouse-bay.yaml",
             "splitter make recipes/lighthouse-bay.yaml --hoop small --out /tmp/bay",
             "splitter make recipes/*.yaml --format json"
-        )
-        {
-            options.Recipes,
-            options.Hoop,
-            options.Out,
-            options.Jobs,
-            format,
-        };
-        command.SetAction(
-            async (call, stop) =>
-            {
-                var batch = options.Of(call);
-                var form = call.GetValue(format);
-                var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
-                return answer.Write(form, output, error);
-            }
         );
-        return command;
-    }
 
     private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
     {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
 using Splitter.Recipes;
+using Splitter.Tool.Commands.Plans;
 
 namespace Splitter.Tool.Commands;
 
@@ -34,7 +35,7 @@ internal static class PlanCommand
                 var asked = new PlanCall(call.GetRequiredValue(recipe), call.GetValue(hoop), call.GetValue(picture));
                 var form = call.GetValue(format);
                 var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
-                return answer.Write(form, output, error);
+                return (answer with { OutputOnErrors = false }).Write(form, output, error);
             }
         );
         return command;
@@ -59,12 +60,8 @@ internal static class PlanCommand
             return Answer.Wrong(diagnostics);
         if (call.Picture is { } file && Draw(file, kind!.Value, seen) is { } problem)
             return Answer.Wrong([.. diagnostics, problem]);
-        PlanSummary[] plans = [.. seen.Plans.Select(PlanSummary.Of)];
-        return new(ExitCode.Done, diagnostics)
-        {
-            Text = string.Join("\n", plans.Select(plan => plan.ToText())),
-            Data = plans,
-        };
+        var document = PlanDocument.Of(recipe.Given, seen);
+        return new(ExitCode.Done, diagnostics) { Text = PlanText.Of(document), Data = document };
     }
 
     private static Diagnostic? Draw(string file, OutputKind kind, Outlook seen) =>

@@ -142,7 +142,9 @@ internal static class Polygons
                 : JoinStyle.Round,
             MitreLimit = MitreLimit,
         };
-        return ToRegion(Snapped(BufferOp.Buffer(Simplified(ToNts(region)), by, style)));
+        // In floating point: given whole micrometres, the engine rounds crossings of the offset lines before it has sorted
+        // them, and now and then returns polygons that overlap, or none.
+        return ToRegion(Snapped(BufferOp.Buffer(Floating.CreateGeometry(Simplified(ToNts(region))), by, style)));
     }
 
     /// <summary>The ground that a pen of the given width covers along a path; a closed path has joins all round.</summary>

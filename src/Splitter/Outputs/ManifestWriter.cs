@@ -188,6 +188,14 @@ internal static class ManifestWriter
             json.WriteEndArray();
             At(json, "worst_at_mm", join.WorstAt);
             json.WriteNumber("predicted_error_mm", Rounded(join.PredictedError / Units.Millimetre, 3));
+            json.WriteStartObject("budget_mm");
+            json.WriteNumber("setting", Rounded(join.Budget.Setting / Units.Millimetre, 3));
+            json.WriteNumber("rounding", Rounded(join.Budget.Rounding / Units.Millimetre, 3));
+            json.WriteNumber("warp", Rounded(join.Budget.Warp / Units.Millimetre, 3));
+            json.WriteNumber("weft", Rounded(join.Budget.Weft / Units.Millimetre, 3));
+            json.WriteNumber("bias", Rounded(join.Budget.Bias / Units.Millimetre, 3));
+            json.WriteEndObject();
+            json.WriteNumber("within_95_mm", Rounded(join.Within95 / Units.Millimetre, 3));
             json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
             json.WriteEndObject();
         }

@@ -17,10 +17,7 @@ internal sealed record PartFigures
     /// <summary>Metres of needle thread by name, waste included, in the order in which threads are first sewn.</summary>
     internal required ImmutableArray<(string Thread, double Metres)> Threads { get; init; }
 
-    internal double Minutes =>
-        (Counts.Stitches / Rates.StitchesPerMinute)
-        + (Counts.Stops * Rates.MinutesPerStop)
-        + (Counts.Trims * Rates.MinutesPerTrim);
+    internal double Minutes => Rates.Minutes(Counts.Stitches, Counts.Stops, Counts.Trims);
 
     internal static PartFigures Of(Part part, Tape tape, int clothThickness) =>
         new() { Counts = TapeCounts.Of(tape), Threads = Thread(part, clothThickness) };

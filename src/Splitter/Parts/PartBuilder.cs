@@ -54,7 +54,7 @@ internal static class PartBuilder
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
                 StopTexts.LookAtAlignment
             );
-        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty)))
+        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
             yield return new(
                 StepKind.Body,
                 drawing.Threads[group[0].Piece.Shape.Thread],

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Splitter.Cutting;
 using Splitter.Geometry;
-using Splitter.Stitching;
 
 namespace Splitter.Parts;
 
@@ -11,30 +11,32 @@ internal static class ThreadOrder
     /// Each piece joins the earliest group of its thread after which nothing is sewn that lies under or over it; else it
     /// begins a new group. Layers stay in the drawing's order and threads are changed seldom.
     /// </summary>
-    internal static ImmutableArray<ImmutableArray<SewnPiece>> Group(IEnumerable<SewnPiece> pieces)
+    /// <param name="pieceOf">What is grouped need not be stitched yet.</param>
+    internal static ImmutableArray<ImmutableArray<T>> Group<T>(IEnumerable<T> sewn, Func<T, Piece> pieceOf)
     {
-        var groups = new List<List<SewnPiece>>();
-        foreach (var piece in pieces)
+        var groups = new List<List<T>>();
+        foreach (var one in sewn)
         {
-            var joined = (List<SewnPiece>?)null;
+            var piece = pieceOf(one);
+            var joined = (List<T>?)null;
             for (var at = groups.Count - 1; at >= 0; at--)
             {
-                if (groups[at][0].Piece.Shape.Thread == piece.Piece.Shape.Thread)
+                if (pieceOf(groups[at][0]).Shape.Thread == piece.Shape.Thread)
                     joined = groups[at];
-                if (groups[at].Exists(other => Touch(other, piece)))
+                if (groups[at].Exists(other => Touch(pieceOf(other), piece)))
                     break;
             }
             if (joined is not null)
-                joined.Add(piece);
+                joined.Add(one);
             else
-                groups.Add([piece]);
+                groups.Add([one]);
         }
         return [.. groups.Select(g => g.ToImmutableArray())];
     }
 
-    private static bool Touch(SewnPiece a, SewnPiece b)
+    private static bool Touch(Piece a, Piece b)
     {
-        var (one, other) = (a.Piece.Shape.Footprint, b.Piece.Shape.Footprint);
+        var (one, other) = (a.Shape.Footprint, b.Shape.Footprint);
         return one.Bounds.Meets(other.Bounds) && !Polygons.Intersect(one, other).IsEmpty;
     }
 }

@@ -21,13 +21,38 @@ internal static class CommonGround
     /// <summary>Distance between the places that are looked at for a corner, µm, where common ground is small.</summary>
     internal const int CornerStep = Units.Millimetre;
 
+    /// <summary>
+    /// How far a corner stays inside the cloth's edge, µm: a tack nearer to it tears the cloth out. Common practice, no
+    /// source.
+    /// </summary>
+    private const int ClothEdge = 5 * Units.Millimetre;
+
     /// <summary>The narrowest side of common ground that holds a corner on the tape's grid, µm.</summary>
     internal static int Narrowest(RegistrationRules rules) =>
         rules.CornerArm + (2 * CornerMargin) + (2 * Units.TapeStep);
 
     /// <summary>Two corners have room at a useful distance.</summary>
     internal static bool Suffices(Box common, RegistrationRules rules) =>
-        !common.IsEmpty
-        && Math.Min(common.Width, common.Height) >= Narrowest(rules)
-        && Math.Max(common.Width, common.Height) >= Longest;
+        HoldsCorner(common, rules) && Math.Max(common.Width, common.Height) >= Longest;
+
+    /// <summary>One corner has room.</summary>
+    internal static bool HoldsCorner(Box common, RegistrationRules rules) =>
+        !common.IsEmpty && Math.Min(common.Width, common.Height) >= Narrowest(rules);
+
+    /// <summary>The ground, corner margin included, on which one field can sew corners for another: on the cloth.</summary>
+    internal static Box Of(Recipe recipe, Field one, Field other)
+    {
+        var common = one.Usable.Common(other.Usable);
+        return recipe.Cloth.OnDrawing is { } cloth ? common.Common(cloth.Grown(CornerMargin - ClothEdge)) : common;
+    }
+
+    /// <summary>Two of the places at least lie at a useful distance.</summary>
+    internal static bool IsApart(ReadOnlySpan<Point> places)
+    {
+        for (var i = 0; i < places.Length; i++)
+        for (var j = i + 1; j < places.Length; j++)
+            if (places[i].DistanceTo(places[j]) >= ShortestBase)
+                return true;
+        return false;
+    }
 }

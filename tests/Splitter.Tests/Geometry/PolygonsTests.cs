@@ -1,5 +1,6 @@
 using CsCheck;
 using Splitter.Geometry;
+using Splitter.Tests.Artwork.Columns;
 
 namespace Splitter.Tests.Geometry;
 
@@ -99,6 +100,24 @@ public sealed class PolygonsTests
                 cases: 200
             );
 
+    /// <summary>Steiner: an outline of length L that moves by d sweeps at most L d and, at its corners, a disc a ring.</summary>
+    [Fact]
+    public void AnOffsetIsWholeAndAddsOrTakesWhatItSweeps() =>
+        Gen.Select(
+                Gen.OneOf(StrokePaths.AnyCornered, StrokePaths.AnySmooth, StrokePaths.Wavering),
+                Gen.Int[800, 8000],
+                Gen.Int[-1500, 1500]
+            )
+            .Holds(
+                (path, width, by) => AssertOffset(Polygons.Stroke(path, width, Cap.Butt, Join.Round), by),
+                cases: 200
+            );
+
+    /// <summary>Given whole micrometres the engine gave nothing back.</summary>
+    [Fact]
+    public void ATriangleMadeSmallerByNineMicrometresIsStillThere() =>
+        AssertOffset(Samples.Ground(37.284, 24.346, 65.531, 54.833, 60.983, 0.618), -9);
+
     /// <summary>One inch is 25.4 mm exactly (international yard and pound agreement, 1959).</summary>
     [Fact]
     public void UnitsAreExact()
@@ -123,6 +142,19 @@ public sealed class PolygonsTests
                     }
             ),
         ]);
+
+    private static void AssertOffset(Region ground, int by)
+    {
+        var moved = Polygons.Offset(ground, by);
+        Assert.True(Polygons.ToNts(moved).IsValid, "its polygons overlap");
+        // Outlines are simplified by 10 µm and rounded.
+        var slack = Length(ground) * 12;
+        var swept = (Length(ground) * Math.Abs(by)) + (Math.PI * by * by * ground.Rings.Count()) + slack;
+        if (by >= 0)
+            Assert.InRange(moved.Area, ground.Area - slack, ground.Area + swept);
+        else
+            Assert.InRange(moved.Area, Math.Max(0, ground.Area - swept), ground.Area + slack);
+    }
 
     private static double Length(Region region) => region.Rings.Sum(r => r.ToPolyline().Length);
 

@@ -74,6 +74,8 @@ internal static class HandMade
                 Later = 1,
                 WorstAt = new(50_000, 60_000),
                 PredictedError = 412.3456,
+                Budget = new(412.3456, 0, 0, 0, 0),
+                Within95 = 713.7,
                 Overlap = 1600,
             },
         ],

@@ -44,8 +44,7 @@ public sealed class FillStitcherTests
                         }
                 }
             },
-            cases: 150,
-            print: Print
+            cases: 150
         );
 
     /// <summary>
@@ -61,8 +60,7 @@ public sealed class FillStitcherTests
                     0.95,
                     1
                 ),
-            cases: 60,
-            print: Print
+            cases: 60
         );
 
     [Fact]
@@ -201,9 +199,6 @@ public sealed class FillStitcherTests
         var ground = Polygons.Subtract(Region.Of(new Box(0, 0, 180_000, 180_000)), Polygons.Union(holes));
         Sewn.AssertSewable(Assert.Single(FillStitcher.Stitch(Whole(ground, 20, underlay: false))));
     }
-
-    private static string Print((Region Ground, double Angle, bool Underlay) c) =>
-        FormattableString.Invariant($"{c.Angle} deg, underlay {c.Underlay}, {Polygons.ToNts(c.Ground).AsText()}");
 
     private static bool IsSewn(Polygon polygon) => polygon.Area > 1e6;
 

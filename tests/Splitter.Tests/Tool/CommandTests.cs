@@ -163,7 +163,7 @@ public sealed class CommandTests : IDisposable
         var ran = await ToolRun.Run("plan", recipe, "--hoop", "small", "--picture", At("plan.svg"));
         Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
         Assert.Matches("(?m)^B .* A  +A1 A2", ran.Output);
-        Assert.Matches("(?m)^A-B +[0-9.]+ mm +[0-9.]+ mm", ran.Output);
+        Assert.Matches("(?m)^A-B +[0-9.]+ +[0-9.]+ +[0-9.]+ +=+ *[|]", ran.Output);
         Assert.StartsWith("<svg", await File.ReadAllTextAsync(At("plan.svg")), StringComparison.Ordinal);
         Assert.Equal(["plan.svg", "sails.yaml"], Names());
 

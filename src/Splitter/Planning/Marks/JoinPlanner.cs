@@ -21,12 +21,6 @@ internal static class JoinPlanner
     /// <summary>How closely a seam is searched for its worst place, µm: small beside the distance of two corners.</summary>
     private const int SampleDistance = 5 * Units.Millimetre;
 
-    /// <summary>
-    /// A misfit with equal normal errors on both axes stays below this many times its root mean square 19 times in 20:
-    /// the Rayleigh distribution's 95 % quantile, sqrt(-ln 0.05).
-    /// </summary>
-    private static readonly double Usually = Math.Sqrt(-Math.Log(0.05));
-
     internal static Result<ImmutableArray<PartJoin>> Plan(
         Recipe recipe,
         Layout layout,
@@ -40,14 +34,14 @@ internal static class JoinPlanner
         foreach (var meeting in meetings)
         {
             var (earlier, later) = meeting.Key;
-            var (error, at) = meeting
+            var (budget, at) = meeting
                 .SelectMany(Sampled)
-                // Whole micrometres: beyond them the last digit of a sine could decide which of two equals is worst.
-                .Select(p => (Error: Math.Round(fit.Misfit(earlier, later, p)), At: p))
-                .OrderByDescending(m => m.Error)
+                .Distinct()
+                .Select(p => (Budget: fit.Budget(earlier, later, p), At: p))
+                .OrderByDescending(m => m.Budget.Total)
                 .ThenBy(m => m.At)
                 .First();
-            var usual = error * Usually;
+            var usual = fit.Within95(earlier, later, at);
             var most = MostOverlap(layout.Grounds, meeting);
             var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
             if (recipe.Overlap.Width > most)
@@ -76,7 +70,9 @@ internal static class JoinPlanner
                     Earlier = earlier,
                     Later = later,
                     WorstAt = at,
-                    PredictedError = error,
+                    PredictedError = budget.Total,
+                    Budget = budget,
+                    Within95 = usual,
                     Overlap = overlap,
                 }
             );

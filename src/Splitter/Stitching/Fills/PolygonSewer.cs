@@ -13,7 +13,7 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the shortest
     /// stitch, and what going to the tape's grid may take off it.
     /// </summary>
-    private const double RowEnd = StitchRules.Shortest + StitchRules.GridSlack;
+    internal const double RowEnd = StitchRules.Shortest + StitchRules.GridSlack;
 
     /// <summary>
     /// Tape steps by which a penetration may move along its row to lie on it, and a row's end inwards: no furrow comes of

@@ -13,16 +13,16 @@ namespace Splitter.Stitching.Fills;
 internal sealed class Underlay
 {
     /// <summary>How far underlay stays inside the edge, µm: it must not show beside it. Common practice, no source.</summary>
-    private const int Inset = 600;
+    internal const int Inset = 600;
 
     /// <summary>Distance of cross rows, µm. Common practice, no source: 2.5 to 3 mm.</summary>
-    private const int CrossSpacing = 2750;
+    internal const int CrossSpacing = 2750;
 
     /// <summary>Stitch of underlay, µm. Common practice, no source: 2 to 3 mm.</summary>
-    private const int StitchLength = 2750;
+    internal const int StitchLength = 2750;
 
     /// <summary>How far the edge run may stray from the inset edge, µm: fewer, longer stitches on curves.</summary>
-    private const double Straying = 150;
+    internal const double Straying = 150;
 
     /// <summary>Shorter runs and cross rows hold nothing, µm.</summary>
     private const double Shortest = 1500;

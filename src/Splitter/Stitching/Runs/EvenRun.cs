@@ -109,7 +109,7 @@ internal static class EvenRun
             : points[i - 1].Towards(points[i], (along - lengths[i - 1]) / (lengths[i] - lengths[i - 1]));
     }
 
-    private static bool IsCorner(Point before, Point at, Point after) =>
+    internal static bool IsCorner(Point before, Point at, Point after) =>
         Math.Abs(Turn(before, at, after)) > Corner * Math.PI / 180;
 
     private static double Turn(Point before, Point at, Point after)

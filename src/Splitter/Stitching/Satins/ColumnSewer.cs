@@ -15,10 +15,10 @@ internal sealed class ColumnSewer(
 )
 {
     /// <summary>How far the way out stops before a column's end, µm, so that it does not stick out of a tip.</summary>
-    private const double EndInset = 800;
+    internal const double EndInset = 800;
 
     /// <summary>A shorter side of a column is covered without a way out, µm.</summary>
-    private const double ShortestOut = 1600;
+    internal const double ShortestOut = 1600;
 
     /// <summary>A closed column's satin goes on over its start by this, µm, so that no gap opens.</summary>
     private const double ClosingOverlap = 600;

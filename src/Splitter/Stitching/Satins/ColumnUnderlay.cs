@@ -9,16 +9,16 @@ namespace Splitter.Stitching.Satins;
 internal static class ColumnUnderlay
 {
     /// <summary>Longest stitch below a satin, µm. Common practice, no source: 2 to 3 mm.</summary>
-    private const double RunStitch = 2500;
+    internal const double RunStitch = 2500;
 
     /// <summary>How far underlay stays inside the edge, µm. Common practice, no source: 0.4 to 0.8 mm.</summary>
     private const double Inset = 600;
 
     /// <summary>Distance of penetrations along one edge of an open zigzag, µm. Common practice, no source.</summary>
-    private const double OpenSpacing = 3000;
+    internal const double OpenSpacing = 3000;
 
     /// <summary>The narrowest column with room for a run along each edge, µm.</summary>
-    private const double NarrowestEdged = 2 * Inset + 600;
+    internal const double NarrowestEdged = 2 * Inset + 600;
 
     /// <summary>
     /// The way out from one place to another: along the middle, or an open zigzag if the column is to have one.

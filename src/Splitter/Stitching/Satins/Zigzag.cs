@@ -28,7 +28,7 @@ internal static class Zigzag
     private static readonly double[] Stagger = [0.5, 0.8, 0.3, 0.65];
 
     /// <summary>A split keeps this far from the edges, µm, so that the edge stays smooth.</summary>
-    private const double SplitInset = 1500;
+    internal const double SplitInset = 1500;
 
     /// <summary>Covers a column from one place to another, either way.</summary>
     /// <param name="spacing">Distance of penetrations along one edge, µm: stitches follow each other at half of it.</param>

@@ -38,8 +38,8 @@ internal sealed record CoverTask(
     /// <summary>What the first field has to hold; null for nothing.</summary>
     internal Box? Held { get; init; }
 
-    /// <summary>How much the cloth gives.</summary>
-    internal Stretch Stretch { get; init; } = new();
+    /// <summary>The ground on which one field can sew corners for another.</summary>
+    internal Func<Field, Field, Box> Shared { get; init; } = (one, other) => one.Usable.Common(other.Usable);
 
     /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
     internal int Common =>
@@ -96,7 +96,7 @@ internal sealed record CoverTask(
         {
             Middle = drawing.Bounds.Centre,
             Held = held,
-            Stretch = recipe.Cloth.Stretch,
+            Shared = (one, other) => CommonGround.Of(recipe, one, other),
         };
     }
 }

@@ -75,7 +75,7 @@ internal static class FewestSearch
         bool Judge(ImmutableArray<int> cover)
         {
             var fields = candidates.Of(cover);
-            if (task.Rules is not { } rules || Links.Groups(fields, rules) is not { Count: > 1 } groups)
+            if (Links.Groups(fields, task) is not { Count: > 1 } groups)
             {
                 found.Add(fields);
                 return fields.Length > fewest;
@@ -84,7 +84,7 @@ internal static class FewestSearch
                 found.Add(linked);
             foreach (var group in groups)
             {
-                var reach = Links.Reach(candidates.Fields, [.. group.Select(g => cover[g])], rules);
+                var reach = Links.Reach(candidates.Fields, [.. group.Select(g => cover[g])], task);
                 if (demands == MostDemands || reach.Length == 0)
                     continue;
                 candidates.Table.Add(reach);
@@ -97,9 +97,9 @@ internal static class FewestSearch
     /// <summary>The fields with as many more as link them; null when that cannot be.</summary>
     private static ImmutableArray<Field>? Linked(CoverTask task, ImmutableArray<Field> fields)
     {
-        if (task.Rules is not { } rules)
+        if (task.Rules is null)
             return fields;
-        var bridged = Bridges.Added(fields, rules, task.Template);
-        return bridged.Any(task.Forbids) || Links.Groups(bridged, rules).Count > 1 ? null : bridged;
+        var bridged = Bridges.Added(fields, task);
+        return bridged.Any(task.Forbids) || Links.Groups(bridged, task).Count > 1 ? null : bridged;
     }
 }

@@ -19,6 +19,9 @@ internal sealed class Misfits
     /// </summary>
     private const int Power = 4;
 
+    /// <summary>An accuracy of which a corner's total error is one.</summary>
+    private static readonly double OneInAll = Math.Sqrt(0.5);
+
     private readonly CoverTask task;
     private readonly CoverGrid grid;
 
@@ -33,7 +36,7 @@ internal sealed class Misfits
         return sum;
     }
 
-    /// <summary>The worst of all, as a multiple of the accuracy with which a corner is set.</summary>
+    /// <summary>The worst of all, in errors of setting one corner.</summary>
     internal double Worst(ImmutableArray<Field> fields) => Math.Sqrt(Squares(fields).DefaultIfEmpty(0).Max());
 
     private IEnumerable<double> Squares(ImmutableArray<Field> fields)
@@ -46,10 +49,10 @@ internal sealed class Misfits
             yield return double.PositiveInfinity;
             yield break;
         }
-        var settings = new PredictedFit.Setting?[fields.Length];
+        var settings = new Point[fields.Length][];
         for (var i = 0; i < fields.Length; i++)
             if (donors[i] >= 0)
-                settings[i] = Set(fields[i].Usable.Common(fields[donors[i]].Usable));
+                settings[i] = Set(task.Shared(fields[i], fields[donors[i]]));
         for (var a = 0; a < fields.Length; a++)
         for (var b = a + 1; b < fields.Length; b++)
         {
@@ -60,16 +63,15 @@ internal sealed class Misfits
 
         double Between(int a, int b, Point at)
         {
-            var (sum, endA, endB) = (0.0, at, at);
+            var sum = 0.0;
             while (a != b)
             {
                 if (depths[a] < depths[b])
-                    (a, b, endA, endB) = (b, a, endB, endA);
-                var setting = settings[a]!;
-                sum += setting.SettingVariance(at) + setting.StretchVariance(endA);
-                (a, endA) = (donors[a], setting.Centroid);
+                    (a, b) = (b, a);
+                sum += CornerFit.Variance(settings[a], OneInAll, at);
+                a = donors[a];
             }
-            return sum / (task.Rules.Accuracy * (double)task.Rules.Accuracy);
+            return sum;
         }
     }
 
@@ -94,7 +96,7 @@ internal sealed class Misfits
             {
                 if (done[i])
                     continue;
-                var common = fields[i].Usable.Common(fields[next].Usable);
+                var common = task.Shared(fields[i], fields[next]);
                 if (common.IsEmpty || !CommonGround.Suffices(common, task.Rules!))
                     continue;
                 var error = errors[next] + SewingOrder.FarthestError(common, fields[i].Usable);
@@ -118,8 +120,7 @@ internal sealed class Misfits
         return first;
     }
 
-    private PredictedFit.Setting Set(Box common) =>
-        new([new(common.Left, common.Top), new(common.Right, common.Bottom)], task.Rules!.Accuracy, task.Stretch);
+    private static Point[] Set(Box common) => [new(common.Left, common.Top), new(common.Right, common.Bottom)];
 
     // A seam runs along the longer way through common ground.
     private static Point From(Box common) =>

@@ -1,0 +1,39 @@
+using static System.FormattableString;
+
+namespace Splitter.Tool.Commands.Plans;
+
+/// <summary>
+/// A join's error as a bar of plain characters, all joins on one scale. The mark stands where the overlap ends; what runs
+/// on past it is not covered.
+/// </summary>
+/// <param name="FullMm">What the whole width stands for.</param>
+internal sealed record ErrorBar(double FullMm)
+{
+    /// <summary>Characters: the tables still fit a terminal of 100.</summary>
+    private const int Width = 30;
+
+    private const char Sure = '=',
+        Unsure = '!',
+        Edge = '|';
+
+    internal const string Explanation =
+        "95 %: the two sides miss each other by less 19 times in 20, here '='; covers: they lie over each other that far,\n"
+        + "here up to '|'; '!' is error that is not covered. All in mm.\n";
+
+    internal string Heading => Invariant($"0 to {FullMm:0.0} mm");
+
+    /// <summary>The next half millimetre holds everything.</summary>
+    internal static ErrorBar Scale(IEnumerable<PlannedJoin> joins) =>
+        new(Math.Ceiling(joins.Select(j => Math.Max(j.ErrorMm, j.CoversMm)).DefaultIfEmpty(0).Max() * 2) / 2);
+
+    internal string Of(PlannedJoin join)
+    {
+        var (error, edge) = (Cells(join.ErrorMm), Cells(join.CoversMm));
+        // Rounding must not say of a join what its figures do not.
+        error = join.Covered ? Math.Min(error, edge) : Math.Max(error, edge + 1);
+        var sure = new string(Sure, Math.Min(error, edge)).PadRight(edge);
+        return $"{sure}{Edge}{new string(Unsure, Math.Max(0, error - edge))}";
+    }
+
+    private int Cells(double mm) => (int)Math.Round(mm / FullMm * Width, MidpointRounding.AwayFromZero);
+}

@@ -1,0 +1,38 @@
+using static System.FormattableString;
+
+namespace Splitter.Tool.Commands.Plans;
+
+/// <summary>Hoops side by side: what another hoop would cost or save.</summary>
+internal static class HoopComparison
+{
+    internal static string Of(IReadOnlyList<HoopPlan> hoops)
+    {
+        var table = new TextTable(["hoop", .. hoops.Select(hoop => hoop.Hoop)]);
+        Row("field", hoop => Invariant($"{hoop.WidthMm} x {hoop.HeightMm} mm"));
+        Row(
+            "hoopings",
+            hoop =>
+                hoop.Totals.Proven
+                    ? Invariant($"{hoop.Totals.Parts} (proven)")
+                    : Invariant($"{hoop.Totals.Parts} (at least {hoop.Totals.LowerBound})")
+        );
+        Row("of them turned", hoop => Invariant($"{hoop.Totals.Turned}"));
+        Row("shapes cut", hoop => Invariant($"{hoop.Totals.CutShapes}"));
+        Row("seams show", hoop => Invariant($"{hoop.Totals.SeamCost:0.0}"));
+        Row("straight seams would", hoop => Invariant($"{hoop.Totals.StraightSeamCost:0.0}"));
+        Row(
+            "worst error, 95 %",
+            hoop =>
+                hoop.Totals is { WorstErrorMm: { } error, WorstBetween: { } between }
+                    ? Invariant($"{error:0.00} mm ({string.Join("-", between)})")
+                    : "0 (no joins)"
+        );
+        Row("joins not covered", hoop => Invariant($"{hoop.Totals.JoinsNotCovered} of {hoop.Joins.Count}"));
+        Row("stops", hoop => Invariant($"{hoop.Totals.Stops}"));
+        Row("stitches, about", hoop => Rough.Stitches(hoop.Totals.EstimatedStitches));
+        Row("time, about", hoop => Rough.Time(hoop.Totals.EstimatedMinutes));
+        return table.ToString();
+
+        void Row(string fact, Func<HoopPlan, string> of) => table.Add([fact, .. hoops.Select(of)]);
+    }
+}

@@ -1,0 +1,70 @@
+using static System.FormattableString;
+
+namespace Splitter.Tool.Commands.Plans;
+
+/// <summary>A plan's facts as tables for a person.</summary>
+internal static class PlanText
+{
+    internal static string Of(PlanDocument document)
+    {
+        var scale = ErrorBar.Scale(document.Hoops.SelectMany(hoop => hoop.Joins));
+        return string.Join(
+            "\n",
+            document.Hoops.Select(hoop => OfHoop(hoop, scale)).Prepend(HoopComparison.Of(document.Hoops))
+        );
+    }
+
+    private static string OfHoop(HoopPlan hoop, ErrorBar scale)
+    {
+        var heading = Invariant($"hoop {hoop.Hoop}, field {hoop.WidthMm} x {hoop.HeightMm} mm");
+        var text = $"{heading}\n\n{Parts(hoop)}";
+        return hoop.Joins.Count == 0
+            ? $"{text}\nno seam cuts anything: parts do not join\n"
+            : $"{text}\n{Joins(hoop, scale)}";
+    }
+
+    private static TextTable Parts(HoopPlan hoop)
+    {
+        var table = new TextTable(
+            "part",
+            "centre x",
+            "centre y",
+            "turn",
+            "set by",
+            "corners",
+            "stops",
+            "stitches, about",
+            "minutes, about"
+        );
+        foreach (var part in hoop.Parts)
+            table.Add(
+                part.Letter,
+                Invariant($"{part.CenterMm[0]:0.0}"),
+                Invariant($"{part.CenterMm[1]:0.0}"),
+                Invariant($"{part.TurnDeg}"),
+                part.SetBy.Count == 0 ? "-" : string.Join(" ", part.SetBy),
+                part.Corners.Count == 0 ? "-" : string.Join(" ", part.Corners),
+                Invariant($"{part.Stops}"),
+                Rough.Stitches(part.EstimatedStitches),
+                Invariant($"{part.EstimatedMinutes:0}")
+            );
+        return table;
+    }
+
+    private static string Joins(HoopPlan hoop, ErrorBar scale)
+    {
+        var table = new TextTable("join", "rms", "95 %", "covers", scale.Heading, "overlap", "worst at x", "y");
+        foreach (var join in hoop.Joins)
+            table.Add(
+                string.Join("-", join.Between),
+                Invariant($"{join.RmsErrorMm:0.00}"),
+                Invariant($"{join.ErrorMm:0.00}"),
+                Invariant($"{join.CoversMm:0.00}"),
+                scale.Of(join),
+                Invariant($"{join.OverlapMm:0.00}"),
+                Invariant($"{join.WorstAtMm[0]:0.0}"),
+                Invariant($"{join.WorstAtMm[1]:0.0}")
+            );
+        return $"{table}{ErrorBar.Explanation}";
+    }
+}

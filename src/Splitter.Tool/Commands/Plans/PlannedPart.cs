@@ -1,0 +1,75 @@
+using System.Text.Json.Serialization;
+using Splitter.Outputs;
+using Splitter.Planning;
+
+namespace Splitter.Tool.Commands.Plans;
+
+/// <summary>One part of a plan. Stitches and minutes are estimates: nothing is stitched yet.</summary>
+/// <param name="SetBy">Letters of the parts whose corners it takes.</param>
+internal sealed record PlannedPart(
+    string Letter,
+    double[] CenterMm,
+    int TurnDeg,
+    IReadOnlyList<string> SetBy,
+    IReadOnlyList<string> Corners,
+    int Stops,
+    int EstimatedStitches,
+    double EstimatedMinutes
+)
+{
+    internal static PlannedPart Of(Plan plan, Hooping hooping, HoopingEstimate estimate)
+    {
+        var taken = hooping.Takes.Select(i => plan.Corners[i]).ToList();
+        return new(
+            hooping.Letter,
+            PlanDocument.At(hooping.Field.Centre),
+            (int)hooping.Field.Turn,
+            [.. taken.Select(corner => corner.Donor).Distinct().Order().Select(i => plan.Hoopings[i].Letter)],
+            [.. taken.Select(corner => corner.Id)],
+            estimate.Stops,
+            estimate.Stitches,
+            Math.Round(estimate.Minutes, 1)
+        );
+    }
+}
+
+/// <summary>One registration corner of a plan.</summary>
+internal sealed record PlannedCorner(string Id, double XMm, double YMm, string SewnBy, IReadOnlyList<string> Sets)
+{
+    internal static PlannedCorner Of(Plan plan, Corner corner) =>
+        new(
+            corner.Id,
+            PlanDocument.Mm(corner.At.X),
+            PlanDocument.Mm(corner.At.Y),
+            plan.Hoopings[corner.Donor].Letter,
+            [.. corner.Receivers.Order().Select(i => plan.Hoopings[i].Letter)]
+        );
+}
+
+/// <summary>One join of a plan, at the place where it is worst.</summary>
+/// <param name="RmsErrorMm">Root mean square misfit, as the manifest's <c>predicted_error_mm</c>.</param>
+/// <param name="ErrorMm">The misfit that is not exceeded 19 times in 20.</param>
+/// <param name="OverlapMm">How far each side runs past the seam.</param>
+/// <param name="CoversMm">How far both sides lie over each other.</param>
+/// <param name="Covered">The misfit stays below that, 19 times in 20.</param>
+internal sealed record PlannedJoin(
+    IReadOnlyList<string> Between,
+    double[] WorstAtMm,
+    [property: JsonPropertyName("predicted_error_mm")] double RmsErrorMm,
+    [property: JsonPropertyName("error_95_mm")] double ErrorMm,
+    double OverlapMm,
+    double CoversMm,
+    bool Covered
+)
+{
+    internal static PlannedJoin Of(Plan plan, PartJoin join, Recipes.EdgeRule edges) =>
+        new(
+            [plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter],
+            PlanDocument.At(join.WorstAt),
+            PlanDocument.Mm(join.PredictedError),
+            PlanDocument.Mm(JoinFit.Usual(join)),
+            PlanDocument.Mm(join.Overlap),
+            PlanDocument.Mm(JoinFit.Covered(join, edges)),
+            !JoinFit.Exceeds(join, edges)
+        );
+}

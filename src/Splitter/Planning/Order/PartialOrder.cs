@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using Splitter.Planning.Marks;
+
+namespace Splitter.Planning.Order;
+
+/// <summary>An order as a search builds it, field by field, and takes it apart again from the end.</summary>
+internal sealed class PartialOrder
+{
+    private readonly OrderTask task;
+    private readonly int[] placeOf;
+    private readonly List<int> order = [];
+    private readonly List<ImmutableArray<int>> donors = [];
+    private readonly List<Score> scores = [];
+    private readonly Poses poses;
+
+    internal PartialOrder(OrderTask task)
+    {
+        this.task = task;
+        placeOf = new int[task.Count];
+        Array.Fill(placeOf, -1);
+        poses = new(task.Count, task.Rules.Accuracy, task.Stretch, task.Layout.Fields[task.First].Centre);
+        poses.AddFirst();
+        Note(task.First, [], default);
+    }
+
+    /// <summary>Fields that are in, in their order.</summary>
+    internal IReadOnlyList<int> Order => order;
+
+    /// <summary>For each place the fields that it takes corners from.</summary>
+    internal IReadOnlyList<ImmutableArray<int>> Donors => donors;
+
+    /// <summary>Of all fields that are in.</summary>
+    internal Score Score => scores[^1];
+
+    /// <summary>How much has been done, in a measure that no clock has a part in.</summary>
+    internal long Work => poses.Work;
+
+    internal bool Holds(int field) => placeOf[field] >= 0;
+
+    /// <summary>The next field, set by these.</summary>
+    internal void Add(int field, ImmutableArray<int> from)
+    {
+        var ideal = task.Ideal(field, from);
+        Span<TakenCorner> corners = stackalloc TakenCorner[ideal.Length];
+        for (var i = 0; i < ideal.Length; i++)
+            corners[i] = new(ideal[i].At, placeOf[ideal[i].Donor]);
+        var place = order.Count;
+        poses.Add(corners);
+        var (worst, sum) = (0.0, 0.0);
+        for (var other = 0; other < place; other++)
+        {
+            var most = 0.0;
+            foreach (var at in task.Meeting(field, order[other]))
+                most = Math.Max(most, poses.Variance(place, other, at));
+            (worst, sum) = (Math.Max(worst, most), sum + most);
+        }
+        var astray = 0.0;
+        foreach (var at in task.Ground(field))
+            astray += poses.Variance(place, 0, at) / 4;
+        Note(field, from, scores[^1].Joined(new(worst, sum, astray)));
+    }
+
+    /// <summary>Takes away what comes after so many fields.</summary>
+    internal void Keep(int count)
+    {
+        for (var i = order.Count - 1; i >= count; i--)
+        {
+            placeOf[order[i]] = -1;
+            order.RemoveAt(i);
+            donors.RemoveAt(i);
+            scores.RemoveAt(i);
+        }
+        poses.Keep(count);
+    }
+
+    /// <summary>The donors by which a field meets those that are in best; null when none can set it.</summary>
+    internal (ImmutableArray<int> Donors, Score Score)? Best(int field)
+    {
+        (ImmutableArray<int>, Score)? best = null;
+        foreach (var set in task.DonorSets(field, Holds))
+        {
+            Add(field, set);
+            if (best is not var (_, least) || Score < least)
+                best = (set, Score);
+            Keep(order.Count - 1);
+        }
+        return best;
+    }
+
+    private void Note(int field, ImmutableArray<int> from, Score score)
+    {
+        placeOf[field] = order.Count;
+        order.Add(field);
+        donors.Add(from);
+        scores.Add(score);
+    }
+}
