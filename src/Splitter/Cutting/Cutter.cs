@@ -12,25 +12,31 @@ internal static class Cutter
     /// <summary>Pieces by hooping, then in the drawing's sewing order.</summary>
     internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap)
     {
+        var share = new Cores(drawing, plan, overlap.Edges);
         var cores = drawing
-            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? Cores.Of(s, plan, overlap.Edges) : [])
+            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? share.Of(i) : [])
             .ToImmutableArray();
+        var reaches = Enumerable
+            .Range(0, plan.Hoopings.Length)
+            .Select(h => Reach.Of(plan, h, overlap.Edges))
+            .ToImmutableArray();
+        var lines = new LineShares(reaches);
         var pieces = ImmutableArray.CreateBuilder<Piece>();
         for (var hooping = 0; hooping < plan.Hoopings.Length; hooping++)
         {
-            var reach = Reach.Of(plan, hooping, overlap.Edges);
-            var lines = new PathClipping(reach.Lines);
             var ground = new PathClipping(Region.Of(plan.Hoopings[hooping].Ground));
             for (var i = 0; i < drawing.Shapes.Length; i++)
             {
-                if (plan.Owners[i] == hooping)
-                    pieces.Add(Whole(drawing.Shapes[i], hooping));
-                else if (plan.Owners[i] is null)
-                {
-                    var core = cores[i].Length == 0 ? Region.Empty : cores[i][hooping];
-                    if (Cut(drawing.Shapes[i], hooping, core, reach, lines, ground) is { } piece)
-                        pieces.Add(piece);
-                }
+                var shape = drawing.Shapes[i];
+                var piece =
+                    plan.Owners[i] == hooping ? Whole(shape, hooping)
+                    : plan.Owners[i] is not null || !shape.Footprint.Bounds.Meets(reaches[hooping].Lines.Bounds) ? null
+                    : shape is FillShape ? Fill(shape, hooping, cores[i][hooping], reaches[hooping])
+                    : Lines(shape, hooping, lines, ground);
+                if (piece is FillPiece fill)
+                    piece = VisibleEdges.Cut(fill, i, drawing, plan);
+                if (piece is not null and not FillPiece { Core.IsEmpty: true })
+                    pieces.Add(piece);
             }
         }
         return pieces.ToImmutable();
@@ -62,40 +68,35 @@ internal static class Cutter
             _ => throw new InvalidOperationException($"No piece is known for {shape.GetType().Name}."),
         };
 
-    /// <summary>What the hooping sews of a shape that seams cut; null when that is nothing.</summary>
-    private static Piece? Cut(
-        Shape shape,
-        int hooping,
-        Region core,
-        Reach reach,
-        PathClipping lines,
-        PathClipping ground
-    )
+    /// <summary>What the hooping sews of a fill that seams cut; null when that is nothing.</summary>
+    private static FillPiece? Fill(Shape shape, int hooping, Region core, Reach reach) =>
+        // Only an overlap and nothing of its own: the neighbour sews that ground anyway.
+        core.IsEmpty
+            ? null
+            : new FillPiece
+            {
+                Shape = shape,
+                Hooping = hooping,
+                IsCut = true,
+                Core = core,
+                EvenRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.EvenRows)),
+                OddRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.OddRows)),
+            };
+
+    /// <summary>What the hooping sews of columns or lines that seams cut; null when that is nothing.</summary>
+    private static Piece? Lines(Shape shape, int hooping, LineShares lines, PathClipping ground)
     {
-        if (!shape.Footprint.Bounds.Meets(reach.Lines.Bounds))
-            return null;
         switch (shape)
         {
-            case FillShape:
-                // Only an overlap and nothing of its own: the neighbour sews that ground anyway.
-                return core.IsEmpty
-                    ? null
-                    : new FillPiece
-                    {
-                        Shape = shape,
-                        Hooping = hooping,
-                        IsCut = true,
-                        Core = core,
-                        EvenRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.EvenRows)),
-                        OddRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.OddRows)),
-                    };
             case SatinShape satin:
                 ImmutableArray<Column> columns =
                 [
                     // A column is divided by its middle line; its rungs may stick out of the field beside it.
-                    .. satin
-                        .Columns.SelectMany(c => ColumnClipping.Keep(c, lines, inside: true))
-                        .SelectMany(c => ColumnClipping.Within(c, ground)),
+                    .. from whole in satin.Columns
+                    from column in ColumnClipping.Keep(whole, lines.Of(hooping), inside: true)
+                    where lines.IsWorthSewing(hooping, MiddleOf(whole), MiddleOf(column))
+                    from held in ColumnClipping.Within(column, ground)
+                    select held,
                 ];
                 return columns.IsEmpty
                     ? null
@@ -107,7 +108,13 @@ internal static class Cutter
                         Columns = columns,
                     };
             case RunShape run:
-                ImmutableArray<Polyline> paths = [.. run.Lines.SelectMany(line => lines.Inside(line))];
+                ImmutableArray<Polyline> paths =
+                [
+                    .. from whole in run.Lines
+                    from line in lines.Of(hooping).Inside(whole)
+                    where lines.IsWorthSewing(hooping, whole, line)
+                    select line,
+                ];
                 return paths.IsEmpty
                     ? null
                     : new RunPiece
@@ -121,4 +128,6 @@ internal static class Cutter
                 throw new InvalidOperationException($"No piece is known for {shape.GetType().Name}.");
         }
     }
+
+    private static Polyline MiddleOf(Column column) => new([.. column.Rungs.Select(r => r.Middle)]);
 }

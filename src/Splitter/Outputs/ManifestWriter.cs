@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
@@ -56,6 +57,7 @@ internal static class ManifestWriter
             json.WriteNumber("cost", Rounded(plan.Seams.Cost, 1));
             json.WriteNumber("straight_cost", Rounded(plan.Seams.StraightCost, 1));
             json.WriteNumber("cut_shapes", plan.Seams.CutShapes);
+            TurnedLayers(json, job.Drawing, plan);
             json.WriteEndObject();
             json.WriteEndObject();
         }
@@ -197,6 +199,26 @@ internal static class ManifestWriter
             json.WriteEndObject();
             json.WriteNumber("within_95_mm", Rounded(join.Within95 / Units.Millimetre, 3));
             json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
+            json.WriteNumber("narrowest_overlap_mm", Millimetres(join.Narrowest));
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void TurnedLayers(Utf8JsonWriter json, Drawing drawing, Plan plan)
+    {
+        json.WriteStartArray("turned_layers");
+        foreach (var turned in plan.TurnedLayers)
+        {
+            json.WriteStartObject();
+            json.WriteString("upper", drawing.Shapes[turned.Upper].Id);
+            json.WriteString("lower", drawing.Shapes[turned.Lower].Id);
+            json.WriteStartArray("parts");
+            json.WriteStringValue(plan.Hoopings[turned.First].Letter);
+            json.WriteStringValue(plan.Hoopings[turned.Then].Letter);
+            json.WriteEndArray();
+            At(json, "at_mm", turned.At);
+            json.WriteNumber("area_mm2", Rounded(turned.Area / ((double)Units.Millimetre * Units.Millimetre), 3));
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -31,6 +31,9 @@ public sealed record Plan
     /// <summary>Fold lines that the first hooping sews on the bare stabilizer.</summary>
     public required ImmutableArray<PlacementLine> PlacementLines { get; init; }
 
+    /// <summary>Where a shape is sewn before what lies under it.</summary>
+    public ImmutableArray<TurnedLayer> TurnedLayers { get; init; } = [];
+
     /// <summary>What the seams show, and what straight ones would.</summary>
     public required SeamCost Seams { get; init; }
 }
@@ -123,7 +126,24 @@ public sealed record PartJoin
 
     /// <summary>How far each side runs past the seam, micrometres.</summary>
     public required int Overlap { get; init; }
+
+    /// <summary>
+    /// How far the narrower side reaches where the seam runs up to the edge of its field, micrometres; elsewhere both reach
+    /// as far as <see cref="Overlap"/>.
+    /// </summary>
+    public required int Narrowest { get; init; }
 }
+
+/// <summary>
+/// A shape that is sewn before one that lies under it: the lower one, if it is a fill, is cut at the edge that one sees.
+/// </summary>
+/// <param name="Upper">Index of the shape that lies over the other.</param>
+/// <param name="Lower">Index of the other.</param>
+/// <param name="First">Index of the hooping that sews the upper one there.</param>
+/// <param name="Then">Index of the hooping that sews the lower one there.</param>
+/// <param name="At">The middle of the place.</param>
+/// <param name="Area">How much of them lies on each other there, square micrometres.</param>
+public sealed record TurnedLayer(int Upper, int Lower, int First, int Then, Point At, double Area);
 
 /// <summary>What the seams of a plan show.</summary>
 /// <param name="Cost">Exposed length weighted by what is cut, in millimetres of plain fill.</param>

@@ -21,7 +21,7 @@ internal static class Planner
         let placed = layouts[0]
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
         let layout = placed.Reordered(sequence.Order)
-        let division = Divider.Divide(drawing, layout, recipe.Overlap.Seams)
+        let division = Divider.Divide(recipe.Overlap, drawing, layout)
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, sequence, corners)
         from joins in JoinPlanner.Plan(recipe, layout, division, fit)
@@ -47,6 +47,7 @@ internal static class Planner
             LowerBound = layout.LowerBound,
             Owners = division.Owners,
             SeamLines = division.Seams,
+            TurnedLayers = division.Turned,
             Joins = joins,
             Corners = corners,
             PlacementLines = Folds.LinesIn(recipe.Cloth, layout.Fields[0]),

@@ -77,6 +77,7 @@ internal static class HandMade
                 Budget = new(412.3456, 0, 0, 0, 0),
                 Within95 = 713.7,
                 Overlap = 1600,
+                Narrowest = 1600,
             },
         ],
         Corners =

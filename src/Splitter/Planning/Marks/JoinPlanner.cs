@@ -9,12 +9,6 @@ namespace Splitter.Planning.Marks;
 /// <summary>Predicts how well each pair of parts will meet, and sizes their overlap.</summary>
 internal static class JoinPlanner
 {
-    /// <summary>
-    /// Nothing is made to overlap less than this, µm: thread pulls each edge back by up to 0.4 mm. Common practice, no
-    /// source.
-    /// </summary>
-    private const int LeastOverlap = 800;
-
     /// <summary>Automatic overlaps are whole multiples of this, µm: a figure that a person can repeat.</summary>
     private const int OverlapStep = 100;
 
@@ -30,19 +24,21 @@ internal static class JoinPlanner
     {
         var joins = ImmutableArray.CreateBuilder<PartJoin>();
         var problems = new List<Diagnostic>();
-        var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later), c => c.Line).OrderBy(g => g.Key);
+        var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
         foreach (var meeting in meetings)
         {
             var (earlier, later) = meeting.Key;
             var (budget, at) = meeting
-                .SelectMany(Sampled)
+                .SelectMany(c => Sampled(c.Line))
                 .Distinct()
                 .Select(p => (Budget: fit.Budget(earlier, later, p), At: p))
                 .OrderByDescending(m => m.Budget.Total)
                 .ThenBy(m => m.At)
                 .First();
             var usual = fit.Within95(earlier, later, at);
-            var most = MostOverlap(layout.Grounds, meeting);
+            var rooms = meeting.Select(c => c.Room).ToList();
+            // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
+            var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
             var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
             if (recipe.Overlap.Width > most)
                 problems.Add(
@@ -74,6 +70,7 @@ internal static class JoinPlanner
                     Budget = budget,
                     Within95 = usual,
                     Overlap = overlap,
+                    Narrowest = Math.Min(overlap, rooms.Min()),
                 }
             );
         }
@@ -97,20 +94,5 @@ internal static class JoinPlanner
 
     /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
     private static int Automatic(double usual, EdgeRule edges) =>
-        (int)Math.Ceiling(Math.Max(LeastOverlap, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
-
-    /// <summary>
-    /// How far both fields reach past the seam wherever it cuts something, µm. Where it runs so near to the edge of one
-    /// that nothing worth the name fits, only the other side overlaps, however wide.
-    /// </summary>
-    private static int MostOverlap(ImmutableArray<Box> grounds, IGrouping<(int Earlier, int Later), Polyline> meeting)
-    {
-        var (earlier, later) = meeting.Key;
-        return meeting
-            .SelectMany(line => line.Points)
-            .Select(p => Math.Min(SeamRoom.Of(grounds, earlier, [later], p), SeamRoom.Of(grounds, later, [earlier], p)))
-            .Where(room => room >= LeastOverlap)
-            .DefaultIfEmpty(LeastOverlap)
-            .Min();
-    }
+        (int)Math.Ceiling(Math.Max(SeamRoom.Least, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
 }

@@ -9,7 +9,7 @@ namespace Splitter.Planning.Seams;
 /// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
 /// stays in the ground that both fields share, because that is a box.
 /// </summary>
-internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlines)
+internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, Outlines outlines)
 {
     /// <summary>
     /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
@@ -42,13 +42,12 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     private const double Straight = 0.966;
 
     /// <summary>Distance between places at which a leg is asked for room beside it, µm: small beside the room.</summary>
-    private const double RoomStep = 1500;
+    private const double RoomStep = 700;
 
     /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
     internal SeamArc Smooth(SeamArc arc, ImmutableArray<Box> grounds, IReadOnlyList<int?> owners, double most)
     {
-        var (right, left) = (grounds[arc.Right], grounds[arc.Left]);
-        var common = right.Common(left);
+        var common = grounds[arc.Right].Common(grounds[arc.Left]);
         var places = Places(arc, common);
         var later = Math.Max(arc.Left, arc.Right);
         var (best, from) = (new double[places.Count], new int[places.Count]);
@@ -66,7 +65,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
                     bound
                     + (follows ? BendOnEdge : Bend)
                     + price.Of(a.At, b.At, later, owners, follows ? SeamPrice.AlongEdge : BesideEdge)
-                    + Tightness(a.At, b.At, right, left);
+                    + Tightness(a.At, b.At, arc);
                 if (cost < best[j])
                     (best[j], from[j]) = (cost, i);
             }
@@ -110,7 +109,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
     private static double Length(Point a, Point b) => SeamPrice.Length * a.DistanceTo(b) / Units.Millimetre;
 
     /// <summary>What a leg costs that leaves too little room for an overlap on one of its sides.</summary>
-    private double Tightness(Point a, Point b, Box one, Box other)
+    private double Tightness(Point a, Point b, SeamArc arc)
     {
         var length = a.DistanceTo(b);
         var count = (int)Math.Ceiling(length / RoomStep);
@@ -119,7 +118,7 @@ internal sealed class ArcSmoother(SeamPrice price, CoverMap map, Outlines outlin
         {
             var p = a.Towards(b, (k + 0.5) / count);
             if (map.TopCut(p.X, p.Y) != CoverMap.Bare)
-                sum += SeamRoom.ShortageOfSeam(SeamRoom.Between(p, one, other));
+                sum += room.ShortageOfSeam(arc.Right, arc.Left, p);
         }
         return count == 0 ? 0 : sum * length / count / Units.Millimetre;
     }

@@ -8,14 +8,20 @@ namespace Splitter.Planning.Seams;
 /// <param name="Owners">For each shape the field that sews it whole, or null when seams cut it.</param>
 /// <param name="Seams">Where territories meet; indexes of fields.</param>
 /// <param name="Crossings">Where seams run through cut shapes.</param>
+/// <param name="Turned">Where the sewing order turns layers round.</param>
 internal sealed record Division(
     ImmutableArray<Region> Territories,
     ImmutableArray<int?> Owners,
     ImmutableArray<Seam> Seams,
     ImmutableArray<Crossing> Crossings,
+    ImmutableArray<TurnedLayer> Turned,
     SeamCost Cost
 );
 
 /// <summary>A stretch of seam inside a shape that it cuts.</summary>
 /// <param name="Shape">Index in the drawing.</param>
-internal sealed record Crossing(int Earlier, int Later, int Shape, Polyline Line);
+internal sealed record Crossing(int Earlier, int Later, int Shape, Polyline Line)
+{
+    /// <summary>How far both fields sew on past it, µm, where that is least.</summary>
+    internal int Room { get; init; } = int.MaxValue;
+}

@@ -20,13 +20,14 @@ internal static class LeastVisibleSeams
         Drawing drawing,
         ImmutableArray<Box> grounds,
         Wholeness wholeness,
+        SeamRoom room,
         Network start,
         SeamPrice price,
         CoverMap map
     )
     {
         var grid = new SeamGrid(grounds);
-        var problem = SeamCosts.State(grid, drawing, wholeness, grounds);
+        var problem = SeamCosts.State(grid, drawing, wholeness, room);
         var choice = Labelling.Solve(problem, Start(grid, drawing, start));
         var labels = choice[..grid.CellCount];
         Islands.Remove(grid, labels);
@@ -35,7 +36,7 @@ internal static class LeastVisibleSeams
             .. drawing.Shapes.Select((_, i) => wholeness.IsCut(i) ? (int?)null : choice[grid.CellCount + i]),
         ];
         var (arcs, rings) = ArcTracer.Trace(grid, labels);
-        var smooth = Smooth(arcs, grounds, owners, new ArcSmoother(price, map, new Outlines(drawing)));
+        var smooth = Smooth(arcs, grounds, owners, new ArcSmoother(price, room, map, new Outlines(drawing)));
         return new(
             [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],
             owners,

@@ -14,11 +14,6 @@ internal sealed class SeamCosts
     private const int Unit = 10_000;
 
     /// <summary>
-    /// What a square millimetre costs where a shape would be sewn over by what lies under it: twice a millimetre of seam.
-    /// </summary>
-    private const double CoverPrice = 2;
-
-    /// <summary>
     /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
     /// the shape instead of under it.
     /// </summary>
@@ -39,14 +34,14 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Cells come first, row by row, then shapes.</summary>
-    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, ImmutableArray<Box> grounds)
+    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, SeamRoom room)
     {
         var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
         var costs = new SeamCosts(grid, drawing, wholeness);
         costs.Layer(problem);
         costs.PriceLength(problem);
         costs.PriceLines(problem);
-        costs.PriceRoom(problem, grounds);
+        costs.PriceRoom(problem, room);
         return problem;
     }
 
@@ -63,7 +58,7 @@ internal sealed class SeamCosts
             foreach (var cell in Cells(shape))
             {
                 var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
-                var weight = (long)(area * CoverPrice * Unit);
+                var weight = (long)(area * SeamPrice.Turned * Unit);
                 var below = wholeBelow.GetValueOrDefault(cell, []);
                 if (wholeness.IsCut(shape))
                 {
@@ -76,7 +71,8 @@ internal sealed class SeamCosts
                     if (cutBelow[cell])
                         problem.AddLink(node, cell, weight, LinkKind.Over);
                     foreach (var lower in below)
-                        pairs[(shape, lower)] = pairs.GetValueOrDefault((shape, lower)) + (area * CoverPrice * Unit);
+                        pairs[(shape, lower)] =
+                            pairs.GetValueOrDefault((shape, lower)) + (area * SeamPrice.Turned * Unit);
                     if (below.Count == 0)
                         wholeBelow[cell] = below;
                     below.Add(shape);
@@ -176,7 +172,7 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Asks for room between a seam and the edges of both grounds, for overlaps on both sides.</summary>
-    private void PriceRoom(LabelProblem problem, ImmutableArray<Box> grounds)
+    private void PriceRoom(LabelProblem problem, SeamRoom room)
     {
         for (var cell = 0; cell < grid.CellCount; cell++)
         {
@@ -186,11 +182,12 @@ internal sealed class SeamCosts
             var isSewn = IsCut(top[cell]);
             var (x, y) = (grid.MiddleX[cell % grid.Columns], grid.MiddleY[cell / grid.Columns]);
             var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
-            var rooms = Array.ConvertAll(fields, field => SeamRoom.At(x, y, grounds[field]));
+            var rooms = Array.ConvertAll(fields, field => room.FromEdge(field, x, y));
             var most = rooms.Max();
             for (var i = 0; i < fields.Length; i++)
             {
-                var price = SeamRoom.Preference(most - rooms[i]) + (isSewn ? SeamRoom.Shortage(rooms[i]) : 0);
+                var price =
+                    SeamRoom.Preference(most - rooms[i]) + (isSewn ? room.Shortage(fields[i], new((int)x, (int)y)) : 0);
                 problem.AddOwn(cell, fields[i], (long)(area * price * Unit));
             }
         }

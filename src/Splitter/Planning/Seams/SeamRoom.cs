@@ -4,19 +4,34 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// What it costs that a seam has little room beside it: an overlap past it ends at the edge of its field's ground.
-/// Distances in µm, prices in millimetres of plain fill.
+/// How much room an overlap has beside a seam, and what too little costs: past a seam each side is sewn on as far as its
+/// own ground reaches. Distances in µm, prices in millimetres of plain fill.
 /// </summary>
-internal static class SeamRoom
+/// <param name="grounds">Of all fields.</param>
+/// <param name="width">The overlap that the recipe asks for; null when it is worked out from the expected misfit.</param>
+/// <param name="isSewn">Whether something that seams cut shows at a place.</param>
+internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Point, bool> isSewn)
 {
-    /// <summary>A seam with more room than this on both sides has enough for its overlap: few are wider.</summary>
-    private const double Margin = 3 * Units.Millimetre;
+    /// <summary>
+    /// Nothing is made to overlap less than this, µm: thread pulls each edge back by up to 0.4 mm. Common practice, no
+    /// source.
+    /// </summary>
+    internal const int Least = 800;
+
+    /// <summary>An overlap that is worked out is hardly ever wider than this, µm.</summary>
+    private const int Usual = 3 * Units.Millimetre;
 
     /// <summary>
-    /// A square millimetre of sewn ground right at the edge; less inwards. A seam along the edge itself then costs four
-    /// and a half times its length, so that it runs there only when it must.
+    /// A square millimetre of sewn ground right at the edge; less inwards, nothing where there is room enough. A seam along
+    /// the edge itself then costs four and a half times its length, so that it runs there only when it must.
     /// </summary>
     private const double MarginPrice = 3;
+
+    /// <summary>
+    /// A square millimetre of sewn ground without room for the least overlap: with that a seam goes there only where the
+    /// common ground offers nothing else.
+    /// </summary>
+    private const double TightPrice = 30;
 
     /// <summary>
     /// A square millimetre for each millimetre less room than in the field with the most: where nothing else decides, the
@@ -24,55 +39,87 @@ internal static class SeamRoom
     /// </summary>
     private const double MiddlePrice = 0.0001;
 
-    /// <summary>Distance of a place from the edges of a ground.</summary>
-    internal static double At(double x, double y, Box ground) =>
-        Math.Min(Math.Min(x - ground.Left, ground.Right - x), Math.Min(y - ground.Top, ground.Bottom - y));
+    /// <summary>How far beyond an edge one looks for something to sew, µm: a thread's width.</summary>
+    private const int Beyond = 400;
 
-    /// <summary>The same, leaving out edges where both grounds end: no seam of theirs runs along those.</summary>
-    internal static double Between(Point p, Box one, Box other)
-    {
-        var room = double.PositiveInfinity;
-        Count(one.Left != other.Left, p.X - Math.Max(one.Left, other.Left));
-        Count(one.Right != other.Right, Math.Min(one.Right, other.Right) - p.X);
-        Count(one.Top != other.Top, p.Y - Math.Max(one.Top, other.Top));
-        Count(one.Bottom != other.Bottom, Math.Min(one.Bottom, other.Bottom) - p.Y);
-        return room;
+    /// <summary>A seam with more room than this on both sides has enough.</summary>
+    private readonly int margin = Math.Max(Usual, width ?? 0);
 
-        void Count(bool counts, double distance) => room = counts ? Math.Min(room, distance) : room;
-    }
-
-    /// <summary>A square millimetre of sewn ground at this distance from the edge of the ground of its field.</summary>
-    internal static double Shortage(double room) => room >= Margin ? 0 : MarginPrice * (1 - (room / Margin));
+    private readonly int[][] neighbours =
+    [
+        .. grounds.Select(
+            (ground, a) =>
+                Enumerable.Range(0, grounds.Length).Where(b => b != a && ground.Grown(1).Meets(grounds[b])).ToArray()
+        ),
+    ];
 
     /// <summary>
-    /// A millimetre of seam through sewn ground at this distance from the edge: all ground between it and where there is
-    /// room enough.
+    /// How far past a place each of two fields sews on, the narrower of both, µm. A ground's edge counts where the other
+    /// field's ground and something to sew lie beyond it: elsewhere there is nothing to overlap.
     /// </summary>
-    internal static double ShortageOfSeam(double room) =>
-        Shortage(room) * (Margin - Math.Min(room, Margin)) / 2 / Units.Millimetre;
+    /// <param name="isSewn">Whether what the seam cuts goes on at a place.</param>
+    internal static int Between(ImmutableArray<Box> grounds, int one, int other, Point at, Func<Point, bool> isSewn) =>
+        Math.Min(
+            Of(grounds, one, [other], at, int.MaxValue, isSewn),
+            Of(grounds, other, [one], at, int.MaxValue, isSewn)
+        );
 
-    /// <summary>A square millimetre of ground with this much less room than in another field.</summary>
-    internal static double Preference(double less) => MiddlePrice * less / Units.Millimetre;
-
-    /// <summary>
-    /// How far a field reaches beyond a place before its ground ends on that of others, µm: beyond its remaining edges there
-    /// is nothing to overlap.
-    /// </summary>
-    internal static int Of(ImmutableArray<Box> grounds, int field, ReadOnlySpan<int> others, Point at)
+    private static int Of(
+        ImmutableArray<Box> grounds,
+        int field,
+        ReadOnlySpan<int> others,
+        Point at,
+        int most,
+        Func<Point, bool> isSewn
+    )
     {
         var ground = grounds[field];
         ReadOnlySpan<(int Room, Point Beyond)> sides =
         [
-            (at.X - ground.Left, new(ground.Left - 1, at.Y)),
-            (ground.Right - at.X, new(ground.Right + 1, at.Y)),
-            (at.Y - ground.Top, new(at.X, ground.Top - 1)),
-            (ground.Bottom - at.Y, new(at.X, ground.Bottom + 1)),
+            (at.X - ground.Left, new(ground.Left - Beyond, at.Y)),
+            (ground.Right - at.X, new(ground.Right + Beyond, at.Y)),
+            (at.Y - ground.Top, new(at.X, ground.Top - Beyond)),
+            (ground.Bottom - at.Y, new(at.X, ground.Bottom + Beyond)),
         ];
-        var room = int.MaxValue;
+        var room = most;
         foreach (var (distance, beyond) in sides)
         foreach (var other in others)
-            if (distance < room && grounds[other].Contains(beyond))
+            if (distance < room && grounds[other].Contains(beyond) && isSewn(beyond))
                 room = distance;
         return room;
     }
+
+    /// <summary>Distance of a place from the edges of a field's ground.</summary>
+    internal double FromEdge(int field, double x, double y)
+    {
+        var ground = grounds[field];
+        return Math.Min(Math.Min(x - ground.Left, ground.Right - x), Math.Min(y - ground.Top, ground.Bottom - y));
+    }
+
+    /// <summary>What a square millimetre of sewn ground costs when this field sews it.</summary>
+    internal double Shortage(int field, Point at)
+    {
+        var room = Of(grounds, field, neighbours[field], at, margin, isSewn);
+        return Shortage(room) + (room < Least ? TightPrice : 0);
+    }
+
+    /// <summary>
+    /// What a millimetre of seam through sewn ground costs: all ground between it and where there is room enough.
+    /// </summary>
+    internal double ShortageOfSeam(int one, int other, Point at)
+    {
+        var room = Math.Min(
+            Of(grounds, one, [other], at, margin, isSewn),
+            Of(grounds, other, [one], at, margin, isSewn)
+        );
+        return room >= margin
+            ? 0
+            : (Shortage(room) * (margin - room) / 2 / Units.Millimetre)
+                + (room < Least ? TightPrice * Least / Units.Millimetre : 0);
+    }
+
+    /// <summary>A square millimetre of ground with this much less room than in another field.</summary>
+    internal static double Preference(double less) => MiddlePrice * less / Units.Millimetre;
+
+    private double Shortage(double room) => room >= margin ? 0 : MarginPrice * (1 - (room / margin));
 }

@@ -90,7 +90,10 @@ public sealed class LeastVisibleTests
             {
                 var (one, again) = (Divide(t), Divide(t));
                 Assert.True(one.Cost.Cost <= one.Cost.StraightCost, $"{one.Cost}");
-                Assert.Equal(Divider.Divide(t.Drawing, t.Layout, SeamRule.Straight).Cost.Cost, one.Cost.StraightCost);
+                Assert.Equal(
+                    Divider.Divide(new() { Seams = SeamRule.Straight }, t.Drawing, t.Layout).Cost.Cost,
+                    one.Cost.StraightCost
+                );
                 Assert.Equal(one.Cost, again.Cost);
                 Assert.Equal(Written(one), Written(again));
             },
@@ -156,8 +159,32 @@ public sealed class LeastVisibleTests
         Assert.All(Assert.Single(division.Seams).Line.Points, p => Assert.InRange(p.X, 73_000, 77_000));
     }
 
+    /// <summary>
+    /// Two fields of one size, one lower and further right, over one fill: wherever the seam cuts it both sides have room
+    /// for the least overlap, although it has to end where the fields' edges cross.
+    /// </summary>
+    [Fact]
+    public void TheSeamKeepsRoomForTheOverlapOfBothSides() =>
+        (from across in Gen.Int[50, 75] from down in Gen.Int[0, 40] select (across, down)).Sample(
+            t =>
+            {
+                Box first = new(0, 0, 85_000, 100_000);
+                Box second = new(t.across * 1000, t.down * 1000, (t.across * 1000) + 85_000, (t.down * 1000) + 100_000);
+                // Like artwork on a cover of fields: 2 mm inside where a field ends on bare cloth.
+                var ground = Polygons.Offset(
+                    Polygons.Union(Region.Of(first), Region.Of(second)),
+                    -2000,
+                    Splitter.Geometry.Join.Mitre
+                );
+                var division = Divide((Samples.Drawing(Samples.Fill("sea", ground)), Of([first, second])));
+                Assert.NotEmpty(division.Crossings);
+                Assert.All(division.Crossings, c => Assert.InRange(c.Room, SeamRoom.Least, int.MaxValue));
+            },
+            iter: 20
+        );
+
     private static Division Divide((Drawing Drawing, Layout Layout) t) =>
-        Divider.Divide(t.Drawing, t.Layout, SeamRule.LeastVisible);
+        Divider.Divide(new() { Seams = SeamRule.LeastVisible }, t.Drawing, t.Layout);
 
     /// <summary>Two fields of 85 x 100 mm that share 20 mm about x 75.</summary>
     private static Layout Two() => Of([new(0, 0, 85_000, 100_000), new(65_000, 0, 150_000, 100_000)]);
