@@ -182,6 +182,20 @@ public sealed class PlannerTests
         );
     }
 
+    /// <summary>A grid never turns the hoop by itself, even where fields lying the other way would cover what these do not.</summary>
+    [Fact]
+    public void AGridLiesAsItsTurnSays()
+    {
+        var hoop = Samples.Hoop(100, 160);
+        var drawing = Samples.Drawing(Samples.Rectangle("a", 0, 0, 300, 90));
+        Plan Turned(Turn turn) => Plan(Samples.Recipe(hoop, new GridFields(2, 1, turn)), drawing);
+        Assert.All(Turned(Turn.Quarter).Hoopings, h => Assert.Equal(Turn.Quarter, h.Field.Turn));
+        Assert.Equal(
+            "SPL3001",
+            Planner.Plan(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing, hoop).Diagnostics[0].Code
+        );
+    }
+
     [Fact]
     public void AFixedFieldIsThereAndTheOthersAreNoMoreThanMustBe()
     {
