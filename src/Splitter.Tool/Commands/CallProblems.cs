@@ -24,7 +24,7 @@ internal static class CallProblems
         Diagnostic.Error(
             9013,
             Place.Whole(file),
-            $"one picture shows one plan, and there are {string.Join(" and ", hoops)}; choose with '--hoop'"
+            $"one picture shows one plan, and there are {string.Join(" and ", hoops)}; choose with '--hoop', or name a folder"
         );
 
     internal static Diagnostic CannotWritePicture(string file, string why) =>

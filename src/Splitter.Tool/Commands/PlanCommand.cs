@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
-using Splitter.Recipes;
 using Splitter.Tool.Commands.Plans;
 
 namespace Splitter.Tool.Commands;
@@ -14,13 +13,15 @@ internal static class PlanCommand
         var recipe = SharedOptions.Recipe();
         var hoop = SharedOptions.Hoop();
         var picture = SharedOptions.Picture(
-            "Also draw the overview, as .svg or .png; with several hoops choose one with --hoop."
+            "Also draw the overview: into a folder, for every hoop as .svg and .png, or of one hoop into such a file.",
+            "FOLDER|FILE"
         );
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "plan",
             "Show fields, sewing order, corners and predicted fit; no stitches.",
             "splitter plan recipes/lighthouse-bay.yaml",
+            "splitter plan recipes/lighthouse-bay.yaml --picture plans",
             "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png"
         )
         {
@@ -46,8 +47,8 @@ internal static class PlanCommand
 
     private static Answer Run(PlanCall call, Progress progress)
     {
-        var kind = PictureFile.KindOf(call.Picture);
-        if (call.Picture is { } path && kind is null)
+        // A name that ends like a file of another kind is a mistake; any other is a folder.
+        if (call.Picture is { } path && PictureFile.KindOf(path) is null && Path.HasExtension(path))
             return Answer.Wrong([CallProblems.PictureKind(path)]);
         var recipe = new RecipeFile(call.Recipe);
         progress.Say(recipe.Given);
@@ -58,14 +59,22 @@ internal static class PlanCommand
         var diagnostics = recipe.FromHere(planned.Diagnostics);
         if (!planned.TryGet(out var seen))
             return Answer.Wrong(diagnostics);
-        if (call.Picture is { } file && Draw(file, kind!.Value, seen) is { } problem)
+        if (call.Picture is { } place && Draw(place, seen) is { } problem)
             return Answer.Wrong([.. diagnostics, problem]);
         var document = PlanDocument.Of(recipe.Given, seen);
         return new(ExitCode.Done, diagnostics) { Text = PlanText.Of(document), Data = document };
     }
 
-    private static Diagnostic? Draw(string file, OutputKind kind, Outlook seen) =>
-        seen.Plans is [var plan]
-            ? PictureFile.Write(file, OutputRenderer.RenderPlan(seen.Job, plan, kind))
-            : CallProblems.PictureNeedsOneHoop(file, seen.Plans.Select(p => p.Hoop.Name));
+    private static Diagnostic? Draw(string place, Outlook seen)
+    {
+        if (PictureFile.KindOf(place) is { } kind)
+            return seen.Plans is [var plan]
+                ? PictureFile.Write(place, OutputRenderer.RenderPlan(seen.Job, plan, kind))
+                : CallProblems.PictureNeedsOneHoop(place, seen.Plans.Select(p => p.Hoop.Name));
+        return seen
+            .Plans.SelectMany(plan =>
+                OutputRenderer.RenderPlan(seen.Job, plan).Select(file => PictureFile.WriteInto(place, file))
+            )
+            .FirstOrDefault(problem => problem is not null);
+    }
 }

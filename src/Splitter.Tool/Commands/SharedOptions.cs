@@ -46,8 +46,8 @@ internal static class SharedOptions
             HelpName = "NAME|all",
         };
 
-    internal static Option<string?> Picture(string description) =>
-        new("--picture") { Description = description, HelpName = "FILE" };
+    internal static Option<string?> Picture(string description, string what = "FILE") =>
+        new("--picture") { Description = description, HelpName = what };
 
     internal static Option<string?> Out() =>
         new("--out")

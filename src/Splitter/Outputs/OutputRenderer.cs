@@ -43,6 +43,13 @@ internal static class OutputRenderer
         return kind == OutputKind.Svg ? SvgWriter.Write(overview) : Png(overview);
     }
 
+    /// <summary>Both, named after the hoop.</summary>
+    internal static ImmutableArray<OutputFile> RenderPlan(Job job, Plan plan)
+    {
+        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        return [new($"{plan.Hoop.Name}.svg", SvgWriter.Write(overview)), new($"{plan.Hoop.Name}.png", Png(overview))];
+    }
+
     private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 
     private static (ListedPart, ImmutableArray<OutputFile>) RenderPart(

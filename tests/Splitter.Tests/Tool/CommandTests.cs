@@ -163,14 +163,61 @@ public sealed class CommandTests : IDisposable
         var ran = await ToolRun.Run("plan", recipe, "--hoop", "small", "--picture", At("plan.svg"));
         Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
         Assert.Matches("(?m)^B .* A  +A1 A2", ran.Output);
-        Assert.Matches("(?m)^A-B +[0-9.]+ +[0-9.]+ +[0-9.]+ +=+ *[|]", ran.Output);
+        Assert.Matches("(?m)^A-B( +[0-9.]+){8} +=+ *[|]", ran.Output);
         Assert.StartsWith("<svg", await File.ReadAllTextAsync(At("plan.svg")), StringComparison.Ordinal);
         Assert.Equal(["plan.svg", "sails.yaml"], Names());
+
+        _ = await ToolRun.Run("plan", recipe, "--picture", At("plans"));
+        Assert.Equal(["large.png", "large.svg", "small.png", "small.svg"], Names("plans"));
 
         var both = await ToolRun.Run("plan", recipe, "--picture", At("both.png"));
         Assert.Equal((2, ""), (both.ExitCode, both.Output));
         Assert.Contains("SPL9013", both.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task PlanComparesTheHoopsOfARecipe()
+    {
+        var ran = await ToolRun.Run("plan", Written("sails.yaml", Recipe), "--hoop", "all");
+        Assert.Equal(ran.Output, (await ToolRun.Run("plan", At("sails.yaml"))).Output);
+        Assert.StartsWith("hoop ", ran.Output, StringComparison.Ordinal);
+        Assert.Matches("(?m)^hoop +small +large$", ran.Output);
+        Assert.Matches("(?m)^field +130 x 180 mm +200 x 300 mm$", ran.Output);
+        Assert.Matches(@"(?m)^hoopings +\d+ \(proven\) +1 \(proven\)$", ran.Output);
+        Assert.Matches("(?m)^stitches, about +[0-9]+ +[0-9]+$", ran.Output);
+    }
+
+    /// <summary>The table's figures, keys in the described order, at most three decimals; and nothing but errors when there are some.</summary>
+    [Fact]
+    public async Task PlanAnswersAProgramWithTheSameFacts()
+    {
+        var recipe = Written("sails.yaml", Recipe);
+        var ran = await ToolRun.Run("plan", recipe, "--format", "json");
+        using var answer = JsonDocument.Parse(ran.Output);
+        var result = answer.RootElement.GetProperty("result");
+        Assert.Equal("plan recipe title width_mm height_mm hoops", Keys(result));
+        var small = result.GetProperty("hoops")[0];
+        Assert.Equal("hoop width_mm height_mm totals seam_mm parts corners joins", Keys(small));
+        Assert.Equal(
+            "parts lower_bound proven turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes",
+            Keys(small.GetProperty("totals"))
+        );
+        Assert.Equal(
+            "between worst_at_mm predicted_error_mm budget error_95_mm overlap_mm covers_mm covered",
+            Keys(small.GetProperty("joins")[0])
+        );
+        Assert.Equal(
+            small.GetProperty("parts").EnumerateArray().Sum(part => part.GetProperty("stops").GetInt32()),
+            small.GetProperty("totals").GetProperty("stops").GetInt32()
+        );
+        Assert.DoesNotMatch(@"\d\.\d{4}", ran.Output);
+
+        var wrong = await ToolRun.Run("plan", recipe, "--hoop", "none", "--format", "json");
+        Assert.Equal((2, ""), (wrong.ExitCode, wrong.Output));
+    }
+
+    private static string Keys(JsonElement element) =>
+        string.Join(' ', element.EnumerateObject().Select(property => property.Name));
 
     [Fact]
     public async Task InspectTellsWhatTheManifestTells()

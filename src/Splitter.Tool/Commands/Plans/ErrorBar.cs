@@ -17,8 +17,9 @@ internal sealed record ErrorBar(double FullMm)
         Edge = '|';
 
     internal const string Explanation =
-        "95 %: the two sides miss each other by less 19 times in 20, here '='; covers: they lie over each other that far,\n"
-        + "here up to '|'; '!' is error that is not covered. All in mm.\n";
+        "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = cloth that gives;\n"
+        + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar of '='.\n"
+        + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n";
 
     internal string Heading => Invariant($"0 to {FullMm:0.0} mm");
 

@@ -8,10 +8,9 @@ internal static class PlanText
     internal static string Of(PlanDocument document)
     {
         var scale = ErrorBar.Scale(document.Hoops.SelectMany(hoop => hoop.Joins));
-        return string.Join(
-            "\n",
-            document.Hoops.Select(hoop => OfHoop(hoop, scale)).Prepend(HoopComparison.Of(document.Hoops))
-        );
+        var tables = document.Hoops.Select(hoop => OfHoop(hoop, scale)).Prepend(HoopComparison.Of(document.Hoops));
+        var joined = document.Hoops.Any(hoop => hoop.Joins.Count > 0);
+        return string.Join("\n", joined ? tables.Append(ErrorBar.Explanation) : tables);
     }
 
     private static string OfHoop(HoopPlan hoop, ErrorBar scale)
@@ -53,10 +52,29 @@ internal static class PlanText
 
     private static string Joins(HoopPlan hoop, ErrorBar scale)
     {
-        var table = new TextTable("join", "rms", "95 %", "covers", scale.Heading, "overlap", "worst at x", "y");
+        var table = new TextTable(
+            "join",
+            "set",
+            "grid",
+            "warp",
+            "weft",
+            "bias",
+            "all",
+            "95 %",
+            "covers",
+            scale.Heading,
+            "overlap",
+            "worst at x",
+            "y"
+        );
         foreach (var join in hoop.Joins)
             table.Add(
                 string.Join("-", join.Between),
+                Invariant($"{join.Budget.SettingMm:0.00}"),
+                Invariant($"{join.Budget.RoundingMm:0.00}"),
+                Invariant($"{join.Budget.WarpMm:0.00}"),
+                Invariant($"{join.Budget.WeftMm:0.00}"),
+                Invariant($"{join.Budget.BiasMm:0.00}"),
                 Invariant($"{join.RmsErrorMm:0.00}"),
                 Invariant($"{join.ErrorMm:0.00}"),
                 Invariant($"{join.CoversMm:0.00}"),
@@ -65,6 +83,6 @@ internal static class PlanText
                 Invariant($"{join.WorstAtMm[0]:0.0}"),
                 Invariant($"{join.WorstAtMm[1]:0.0}")
             );
-        return $"{table}{ErrorBar.Explanation}";
+        return table.ToString();
     }
 }

@@ -56,6 +56,7 @@ internal sealed record PlannedJoin(
     IReadOnlyList<string> Between,
     double[] WorstAtMm,
     [property: JsonPropertyName("predicted_error_mm")] double RmsErrorMm,
+    ErrorParts Budget,
     [property: JsonPropertyName("error_95_mm")] double ErrorMm,
     double OverlapMm,
     double CoversMm,
@@ -67,9 +68,23 @@ internal sealed record PlannedJoin(
             [plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter],
             PlanDocument.At(join.WorstAt),
             PlanDocument.Mm(join.PredictedError),
-            PlanDocument.Mm(JoinFit.Usual(join)),
+            ErrorParts.Of(join.Budget),
+            PlanDocument.Mm(join.Within95),
             PlanDocument.Mm(join.Overlap),
             PlanDocument.Mm(JoinFit.Covered(join, edges)),
             !JoinFit.Exceeds(join, edges)
+        );
+}
+
+/// <summary>What an error consists of: root mean squares, whose squares add up.</summary>
+internal sealed record ErrorParts(double SettingMm, double RoundingMm, double WarpMm, double WeftMm, double BiasMm)
+{
+    internal static ErrorParts Of(ErrorBudget budget) =>
+        new(
+            PlanDocument.Mm(budget.Setting),
+            PlanDocument.Mm(budget.Rounding),
+            PlanDocument.Mm(budget.Warp),
+            PlanDocument.Mm(budget.Weft),
+            PlanDocument.Mm(budget.Bias)
         );
 }

@@ -8,17 +8,18 @@ internal static class MarkInk
     internal static readonly Colour Placement = Colour.Of("#00796b");
     internal static readonly Colour Frame = Colour.Of("#8a939b");
 
-    /// <summary>Outlines of fields, one after the other, and again from the first.</summary>
+    /// <summary>What a person must look at: seams through line work, errors that no overlap covers.</summary>
+    internal static readonly Colour TooFar = Colour.Of("#d32f2f");
+
+    /// <summary>Fields, one after the other, and again from the first: none like a seam or a corner.</summary>
     private static readonly Colour[] Fields =
     [
-        Colour.Of("#d1495b"),
-        Colour.Of("#00798c"),
-        Colour.Of("#8e5aa8"),
-        Colour.Of("#d98e04"),
-        Colour.Of("#30638e"),
-        Colour.Of("#5b8c2a"),
-        Colour.Of("#a0522d"),
-        Colour.Of("#2a9d8f"),
+        Colour.Of("#1a5fb4"),
+        Colour.Of("#6d3fa8"),
+        Colour.Of("#00747d"),
+        Colour.Of("#7a4a2b"),
+        Colour.Of("#2b3a67"),
+        Colour.Of("#50626e"),
     ];
 
     internal static Colour Field(int index) => Fields[index % Fields.Length];

@@ -1,66 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Planning;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>What the signs of an overview mean.</summary>
-internal sealed class OverviewKey(Canvas canvas, int letters, Plan plan)
+internal sealed class OverviewKey : IPanel
 {
     /// <summary>Width of the column of signs, in heights of a letter.</summary>
     private const int SignWidth = 5;
 
-    private int Row => 2 * letters;
+    private readonly Canvas canvas;
+    private readonly int letters;
+    private readonly ImmutableArray<(string Text, Action<int, int> Draw)> signs;
 
-    internal int Width => 30 * letters;
-
-    internal int Height => 6 * Row;
-
-    internal void Draw(Point at)
+    internal OverviewKey(Canvas canvas, int letters, Plan plan, ImmutableArray<SeamGround> seams)
     {
-        var y = at.Y + letters;
-        canvas.Text("Parts are sewn in the order of their letters.", new(at.X, y), letters, Colour.Ink);
-        Sign(
-            "the hoop's upper edge",
-            (x, middle) =>
-                Arrow.Draw(canvas, new(x + (2 * letters), middle), new(0, -1), letters * 3 / 2, MarkInk.Field(0))
+        (this.canvas, this.letters) = (canvas, letters);
+        var found = ImmutableArray.CreateBuilder<(string, Action<int, int>)>();
+        found.AddRange(
+            seams.Select(ground => (SeamInk.Says(ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
         );
-        if (!plan.SeamLines.IsEmpty)
-            Sign(
-                "seam: parts meet and overlap",
-                (x, middle) =>
-                    canvas.Dashes(letters / 6, letters, Colour.Ink, new(x, middle), new(x + (4 * letters), middle))
-            );
+        if (!plan.Joins.IsEmpty)
+            found.Add((ErrorText(plan), Error));
         if (!plan.Corners.IsEmpty)
-            Sign(
-                "corner that later parts are set by",
-                (x, middle) =>
-                    canvas.Line(
-                        letters / 6,
-                        MarkInk.Corner,
-                        100,
-                        new(x + (3 * letters), middle + (letters / 2)),
-                        new(x + letters, middle + (letters / 2)),
-                        new(x + letters, middle - (letters / 2))
-                    )
-            );
+            found.Add(("corner A1: A sews it, later parts are set by it", Corner));
         if (!plan.PlacementLines.IsEmpty)
-            Sign(
-                "fold of the cloth",
-                (x, middle) =>
-                    canvas.Dashes(
-                        letters / 8,
-                        letters / 2,
-                        MarkInk.Placement,
-                        new(x, middle),
-                        new(x + (4 * letters), middle)
-                    )
-            );
+            found.Add(("fold of the cloth", Fold));
+        signs = found.ToImmutable();
+    }
 
-        void Sign(string text, Action<int, int> draw)
+    private static string ErrorText(Plan plan)
+    {
+        var join = plan.Joins[0];
+        var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{earlier}-{later} {join.Within95 / Units.Millimetre:0.0}: {earlier} and {later} may be so far apart here, mm"
+        );
+    }
+
+    private int Row => letters * 18 / 10;
+
+    public int Width =>
+        (SignWidth * letters) + signs.Select(s => StrokeFont.WidthOf(s.Text, letters)).DefaultIfEmpty(0).Max();
+
+    public int Height => signs.Length * Row;
+
+    public void Draw(Point at)
+    {
+        var y = at.Y;
+        foreach (var (text, draw) in signs)
         {
             y += Row;
             draw(at.X, y - (letters / 2));
             canvas.Text(text, new(at.X + (SignWidth * letters), y), letters, Colour.Ink);
         }
     }
+
+    private void Seam(SeamGround ground, int x, int middle) =>
+        SeamInk.Draw(canvas, ground, letters, [new(x, middle), new(x + (4 * letters), middle)]);
+
+    private void Error(int x, int middle)
+    {
+        canvas.Disc(new(x + (2 * letters), middle), letters * 3 / 10, Colour.Ink);
+        canvas.Line(
+            letters / 6,
+            Colour.Ink,
+            100,
+            new(x + (2 * letters), middle),
+            new(x + (3 * letters), middle - (letters / 2))
+        );
+    }
+
+    private void Corner(int x, int middle) =>
+        canvas.Line(
+            letters / 4,
+            MarkInk.Corner,
+            100,
+            new(x + (3 * letters), middle + (letters / 2)),
+            new(x + letters, middle + (letters / 2)),
+            new(x + letters, middle - (letters / 2))
+        );
+
+    private void Fold(int x, int middle) =>
+        canvas.Dashes(letters / 8, letters / 2, MarkInk.Placement, new(x, middle), new(x + (4 * letters), middle));
 }

@@ -8,24 +8,23 @@ namespace Splitter.Outputs.Pictures;
 /// The table of parts beside an overview, in sewing order; a plan that is not stitched yet has no parts, and no
 /// figures of theirs.
 /// </summary>
-internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts)
+internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts) : IPanel
 {
     /// <summary>Right edges of the columns of numbers and left edges of the others, in heights of a letter.</summary>
     private const int PartAt = 0;
 
     private const int HoopAt = 4;
-    private const int StitchesAt = 18;
-    private const int TimeAt = 27;
-    private const int SetByAt = 29;
-    private const int RightAt = 39;
+    private const int SetByAt = 15;
+    private const int StitchesAt = 38;
+    private const int TimeAt = 47;
 
-    private int Row => 2 * letters;
+    private int Row => letters * 17 / 10;
 
-    internal int Width => RightAt * letters;
+    public int Width => (Sewn ? TimeAt : SetByAt + 16) * letters;
 
-    internal int Height => (plan.Hoopings.Length + 2) * Row;
+    public int Height => (plan.Hoopings.Length + (Sewn ? 2 : 1)) * Row;
 
-    internal void Draw(Point at)
+    public void Draw(Point at)
     {
         var y = at.Y + letters;
         foreach (

@@ -11,15 +11,15 @@ internal sealed class OverviewThreads(
     int letters,
     ImmutableArray<SewThread> threads,
     ImmutableArray<ListedPart> parts
-)
+) : IPanel
 {
-    private int Row => 2 * letters;
+    private int Row => letters * 17 / 10;
 
-    internal int Width => 26 * letters;
+    public int Width => 26 * letters;
 
-    internal int Height => (threads.Length + 1) * Row;
+    public int Height => (threads.Length + 1) * Row;
 
-    internal void Draw(Point at)
+    public void Draw(Point at)
     {
         var y = at.Y + letters;
         canvas.Text("thread", at with { Y = y }, letters, MarkInk.Frame);

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Planning;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>
+/// Where the letters of fields stand: each on ground that its own part sews, best where no other field lies, and beside
+/// small motifs rather than on them.
+/// </summary>
+internal sealed class FieldSigns
+{
+    /// <summary>Places that are looked at along each side of a field.</summary>
+    private const int Places = 24;
+
+    /// <summary>A shape that is no larger than this either way is a motif, in heights of a letter.</summary>
+    private const int MotifSize = 14;
+
+    /// <summary>What these cost, as <see cref="LabelRoom.Cost"/> counts.</summary>
+    private const double OnMotif = 20,
+        OnOtherField = 8,
+        OffOwnGround = 30,
+        OffMiddle = 4;
+
+    private readonly Plan plan;
+    private readonly ImmutableArray<Box> motifs;
+    private readonly LabelRoom room;
+
+    internal FieldSigns(Drawing drawing, Plan plan, LabelRoom room, int letters)
+    {
+        (this.plan, this.room) = (plan, room);
+        motifs =
+        [
+            .. drawing
+                .Shapes.Select(s => (s.KeepWhole, s.Footprint.Bounds))
+                .Where(s => s.KeepWhole || Math.Max(s.Bounds.Width, s.Bounds.Height) <= MotifSize * letters)
+                .Select(s => s.Bounds),
+        ];
+    }
+
+    /// <summary>The middle of a part's letter on the drawing; the place is taken from now on.</summary>
+    /// <param name="shift">From the drawing to the page.</param>
+    internal Point Place(int index, FieldSign sign, Point shift)
+    {
+        var field = plan.Hoopings[index].Field;
+        var owns = Polygons.Containment(plan.Hoopings[index].Territory);
+        var others = plan.Hoopings.Where((_, i) => i != index).Select(h => h.Field.Bounds).ToList();
+        var (best, least) = (field.Centre, double.PositiveInfinity);
+        for (var row = 1; row < Places; row++)
+        for (var column = 1; column < Places; column++)
+        {
+            var at = new Point(
+                field.Usable.Left + (field.Usable.Width * column / Places),
+                field.Usable.Top + (field.Usable.Height * row / Places)
+            );
+            var box = sign.At(at);
+            var middle = Math.Max(Math.Abs(column - (Places / 2)), Math.Abs(row - (Places / 2))) * 2.0 / Places;
+            var cost =
+                room.Cost(Moved(box, shift))
+                + (OnMotif * Hidden(box))
+                + (OnOtherField * Share(others, box))
+                + (owns(at.X, at.Y) ? 0 : OffOwnGround)
+                + (OffMiddle * middle);
+            if (cost < least)
+                (best, least) = (at, cost);
+        }
+        room.Take(Moved(sign.At(best), shift));
+        return best;
+    }
+
+    /// <summary>A small motif counts as much as a large one: what matters is how much of each is hidden.</summary>
+    private double Hidden(Box box)
+    {
+        var sum = 0.0;
+        foreach (var motif in motifs)
+            if (motif.Common(box) is { IsEmpty: false } common)
+                sum +=
+                    (double)common.Width
+                    * common.Height
+                    / Math.Min((double)box.Width * box.Height, Math.Max(1.0, (double)motif.Width * motif.Height));
+        return sum;
+    }
+
+    private static Box Moved(Box box, Point by) =>
+        new(box.Left + by.X, box.Top + by.Y, box.Right + by.X, box.Bottom + by.Y);
+
+    private static double Share(IEnumerable<Box> boxes, Box box)
+    {
+        var sum = 0.0;
+        foreach (var other in boxes)
+            if (other.Common(box) is { IsEmpty: false } common)
+                sum += (double)common.Width * common.Height / ((double)box.Width * box.Height);
+        return sum;
+    }
+}

@@ -1,0 +1,187 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>
+/// The work in true scale, pale, and on it in strong colours what a plan adds: fields, seams by what they cross, corners
+/// with their names, and at each join how far its parts may miss each other.
+/// </summary>
+internal sealed class OverviewMap
+{
+    /// <summary>Outlines are drawn without details smaller than this, µm: they would not show.</summary>
+    private const double Detail = 50;
+
+    /// <summary>How much of a thread's colour the cloth takes away, percent: marks must stand out.</summary>
+    private const int Paleness = 45;
+
+    private readonly Canvas canvas;
+    private readonly Recipe recipe;
+    private readonly Drawing drawing;
+    private readonly Plan plan;
+    private readonly Box cloth;
+    private readonly Point shift;
+    private readonly int letters;
+    private readonly LabelRoom room;
+
+    /// <param name="stage">What is shown of the drawing's plane.</param>
+    /// <param name="shift">From the drawing to the page.</param>
+    internal OverviewMap(
+        Canvas canvas,
+        Recipe recipe,
+        Drawing drawing,
+        Plan plan,
+        (Box Shown, Box Cloth) stage,
+        Point shift,
+        int letters
+    )
+    {
+        (this.canvas, this.recipe, this.drawing, this.plan) = (canvas, recipe, drawing, plan);
+        (this.shift, this.letters, cloth) = (shift, letters, stage.Cloth);
+        room = new(Laid(stage.Shown), letters);
+    }
+
+    private int SmallHeight => letters * 8 / 10;
+
+    internal void Draw()
+    {
+        canvas.Area(Laid(cloth), Colour.Of(recipe.Cloth.Color));
+        Shapes();
+        Folds();
+        Fields();
+        Seams();
+        Corners();
+        Letters();
+        Names();
+    }
+
+    /// <summary>On the page, to a tenth of a millimetre: finer is not seen, and makes the picture large.</summary>
+    private Point Laid(Point p) => (p + shift).OnTape();
+
+    private Box Laid(Box b) => new(b.Left + shift.X, b.Top + shift.Y, b.Right + shift.X, b.Bottom + shift.Y);
+
+    private Region Laid(Region region) =>
+        new([.. region.Polygons.Select(p => new Polygon(Laid(p.Outer), [.. p.Holes.Select(Laid)]))]);
+
+    private Ring Laid(Ring ring) => new([.. ring.Points.Select(Laid)]);
+
+    private void Shapes()
+    {
+        var ground = Colour.Of(recipe.Cloth.Color);
+        foreach (var shape in drawing.Shapes)
+        {
+            var colour = Colour.Of(drawing.Threads[shape.Thread].Color).Mixed(ground, Paleness);
+            canvas.Area(Laid(Polygons.Simplify(shape.Footprint, Detail)), colour);
+        }
+    }
+
+    /// <summary>Where the cloth is folded, and on it the lines that the first part sews.</summary>
+    private void Folds()
+    {
+        foreach (var line in plan.PlacementLines)
+        {
+            var (from, to) =
+                line.Fold == Fold.Upright
+                    ? (line.From with { Y = cloth.Top }, line.To with { Y = cloth.Bottom })
+                    : (line.From with { X = cloth.Left }, line.To with { X = cloth.Right });
+            canvas.Dashes(letters / 8, letters / 2, MarkInk.Placement, Laid(from), Laid(to));
+        }
+    }
+
+    /// <summary>A fine line all round, so that fields stay apart where many overlap, and strong corners.</summary>
+    private void Fields()
+    {
+        foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
+        {
+            var box = Laid(hooping.Field.Bounds);
+            canvas.Outline(box, letters / 3, Colour.White, 60);
+            canvas.Outline(box, letters / 8, MarkInk.Field(i));
+            var arm = Math.Min(box.Width, box.Height) / 7;
+            foreach (
+                var (corner, x, y) in new[]
+                {
+                    (new Point(box.Left, box.Top), arm, arm),
+                    (new Point(box.Right, box.Top), -arm, arm),
+                    (new Point(box.Right, box.Bottom), -arm, -arm),
+                    (new Point(box.Left, box.Bottom), arm, -arm),
+                }
+            )
+                canvas.Line(
+                    letters * 2 / 5,
+                    MarkInk.Field(i),
+                    100,
+                    corner with
+                    {
+                        X = corner.X + x,
+                    },
+                    corner,
+                    corner with
+                    {
+                        Y = corner.Y + y,
+                    }
+                );
+        }
+    }
+
+    private void Seams()
+    {
+        var stretches = SeamStretches.Of(drawing, plan).OrderBy(s => s.Ground).ToList();
+        foreach (var stretch in stretches)
+        {
+            ImmutableArray<Point> line = [.. stretch.Line.Points.Select(Laid)];
+            canvas.Line(letters * 6 / 10, Colour.White, 80, line.AsSpan());
+            room.Cross(line.AsSpan());
+        }
+        foreach (var stretch in stretches)
+            SeamInk.Draw(canvas, stretch.Ground, letters, [.. stretch.Line.Points.Select(Laid)]);
+    }
+
+    private void Corners()
+    {
+        foreach (var corner in plan.Corners)
+        {
+            var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
+            canvas.Line(letters * 6 / 10, Colour.White, 90, x, at, y);
+            canvas.Line(letters / 4, MarkInk.Corner, 100, x, at, y);
+            room.Take(Box.Around([x, at]).Grown(letters / 4));
+            room.Take(Box.Around([y, at]).Grown(letters / 4));
+        }
+    }
+
+    private void Letters()
+    {
+        foreach (var join in plan.Joins)
+            room.Take(Box.Around([Laid(join.WorstAt)]).Grown(letters / 2));
+        var signs = new FieldSigns(drawing, plan, room, letters);
+        foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
+        {
+            var sign = new FieldSign(canvas, letters, hooping);
+            sign.Draw(Laid(signs.Place(i, sign, shift)), MarkInk.Field(i));
+        }
+    }
+
+    /// <summary>Names first, since they belong right beside their corners; what a number belongs to, its line shows.</summary>
+    private void Names()
+    {
+        var corners = plan.Corners.Select(corner => (corner.Id, Box: Beside(corner))).ToList();
+        var errors = plan
+            .Joins.Select(join => ErrorTag.Of(recipe, plan, join, Laid(join.WorstAt), room, letters))
+            .ToList();
+        foreach (var error in errors)
+            error.DrawLine(canvas);
+        foreach (var (id, box) in corners)
+            canvas.Label(id, new(box.Left, box.Bottom), SmallHeight, MarkInk.Corner);
+        foreach (var error in errors)
+            error.Draw(canvas);
+    }
+
+    private Box Beside(Corner corner)
+    {
+        var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
+        var inside = (Math.Sign(x.X - at.X), Math.Sign(y.Y - at.Y));
+        return room.Beside(at, StrokeFont.WidthOf(corner.Id, SmallHeight), SmallHeight, inside);
+    }
+}

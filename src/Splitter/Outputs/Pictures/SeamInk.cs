@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Outputs.Pictures;
+
+/// <summary>Seams as they are drawn: the more a misfit shows, the stronger; told apart without colours too.</summary>
+internal static class SeamInk
+{
+    private static readonly Colour Nothing = Colour.Of("#2e7d32");
+    private static readonly Colour Fill = Colour.Of("#e08a00");
+
+    internal static void Draw(Canvas canvas, SeamGround ground, int letters, ImmutableArray<Point> line)
+    {
+        switch (ground)
+        {
+            case SeamGround.Nothing:
+                canvas.Dashes(letters / 5, letters * 7 / 10, Nothing, line.AsSpan());
+                break;
+            case SeamGround.Fill:
+                canvas.Line(letters / 4, Fill, 100, line.AsSpan());
+                break;
+            default:
+                canvas.Line(letters / 2, MarkInk.TooFar, 100, line.AsSpan());
+                break;
+        }
+    }
+
+    internal static string Says(SeamGround ground) =>
+        ground switch
+        {
+            SeamGround.Nothing => "seam over bare cloth",
+            SeamGround.Fill => "seam through a fill",
+            _ => "seam through satin or a line",
+        };
+}
