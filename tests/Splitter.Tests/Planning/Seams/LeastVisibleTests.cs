@@ -165,7 +165,7 @@ public sealed class LeastVisibleTests
     /// </summary>
     [Fact]
     public void TheSeamKeepsRoomForTheOverlapOfBothSides() =>
-        (from across in Gen.Int[50, 75] from down in Gen.Int[0, 40] select (across, down)).Sample(
+        (from across in Gen.Int[50, 75] from down in Gen.Int[0, 40] select (across, down)).Holds(
             t =>
             {
                 Box first = new(0, 0, 85_000, 100_000);
@@ -180,7 +180,7 @@ public sealed class LeastVisibleTests
                 Assert.NotEmpty(division.Crossings);
                 Assert.All(division.Crossings, c => Assert.InRange(c.Room, SeamRoom.Least, int.MaxValue));
             },
-            iter: 20
+            cases: 20
         );
 
     private static Division Divide((Drawing Drawing, Layout Layout) t) =>
