@@ -23,12 +23,6 @@ internal sealed record CoverTask(
     ImmutableArray<Box> Forbidden
 )
 {
-    /// <summary>
-    /// How far from the edge of its ground a field has what it covers, µm, where the drawing goes on: two sides of a seam
-    /// reach past it, and need ground for that. Common practice, no source.
-    /// </summary>
-    private const int SeamRoom = 2 * Units.Millimetre;
-
     /// <summary>The box around all that is to be covered.</summary>
     internal Box Bounds { get; } = Box.Around(Drawn.Select(d => d.Bounds)).Joined(Box.Around(Wholes));
 
@@ -48,13 +42,18 @@ internal sealed record CoverTask(
     /// <summary>What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.</summary>
     internal int SeamShare => Rules is null ? 0 : (2 * SeamRoom) + Units.TapeStep;
 
-    /// <summary>How far inside its ground a field has what it covers, µm; 0 when nothing is asked.</summary>
-    internal int SeamRoomOrNone => Rules is null ? 0 : SeamRoom;
+    /// <summary>
+    /// How far from the edge of its ground a field has what it covers, µm, where the drawing goes on; 0 when nothing is
+    /// asked. Two fields that meet at a seam then share ground that holds corners, so that they can be set by each other,
+    /// and both sides can reach past the seam.
+    /// </summary>
+    internal int SeamRoom =>
+        Rules is null ? 0 : Math.Max(0, (CommonGround.Narrowest(Rules) - (2 * Template.Reach) + 1) / 2);
 
     /// <summary>The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.</summary>
     internal Box Inner(Box ground)
     {
-        var room = SeamRoomOrNone;
+        var room = SeamRoom;
         return new(
             ground.Left + (ground.Left <= Bounds.Left ? 0 : room),
             ground.Top + (ground.Top <= Bounds.Top ? 0 : room),

@@ -43,8 +43,8 @@ internal sealed class Shelves
         ];
         var cell = Math.Max(Units.Millimetre, (int)Math.Sqrt((double)bounds.Width * bounds.Height / MostCells));
         var few = wholes.Length <= MostLines ? wholes : [];
-        xs = Lines(bounds.Left, bounds.Right, cell, few.Select(w => w.Left + task.SeamRoomOrNone));
-        ys = Lines(bounds.Top, bounds.Bottom, cell, few.Select(w => w.Top + task.SeamRoomOrNone));
+        xs = Lines(bounds.Left, bounds.Right, cell, few.Select(w => w.Left + task.SeamRoom));
+        ys = Lines(bounds.Top, bounds.Bottom, cell, few.Select(w => w.Top + task.SeamRoom));
         var cells = upright ? new DrawnCells(task.Drawn, ys, xs) : new DrawnCells(task.Drawn, xs, ys);
         above = new int[xs.Length - 1, ys.Length];
         for (var column = 0; column < xs.Length - 1; column++)
@@ -94,7 +94,7 @@ internal sealed class Shelves
     }
 
     /// <summary>Where the ground of a row begins that has to cover from this line on.</summary>
-    private int Top(int row) => row == 0 ? bounds.Top : ys[row] - task.SeamRoomOrNone;
+    private int Top(int row) => row == 0 ? bounds.Top : ys[row] - task.SeamRoom;
 
     /// <summary>The lines up to which a row may be asked to cover, the deepest first.</summary>
     private IEnumerable<int> Ends(int row, int down)
@@ -104,11 +104,11 @@ internal sealed class Shelves
         var end =
             bottom >= bounds.Bottom
                 ? last
-                : Before(ys, Math.Min(bottom - task.SeamRoomOrNone, bottom - task.Common + task.SeamRoomOrNone));
+                : Before(ys, Math.Min(bottom - task.SeamRoom, bottom - task.Common + task.SeamRoom));
         // What begins in this row and does not end in it has to begin in the next one.
         foreach (var whole in wholes)
             if (whole.Top >= top && whole.Bottom > bottom && whole.Top < bottom)
-                end = Math.Min(end, Before(ys, whole.Top + task.SeamRoomOrNone));
+                end = Math.Min(end, Before(ys, whole.Top + task.SeamRoom));
         var step = Math.Max(1, (end - row) / 2 / Depths);
         for (var at = end; at > row && at >= end - (step * Depths); at -= step)
             yield return at;
@@ -142,12 +142,12 @@ internal sealed class Shelves
                 left = Math.Min(left, lefts[^1] + across - task.Common);
             lefts.Add(left);
             var right = left + across;
-            column = right >= bounds.Right ? xs.Length - 1 : Math.Max(column, Before(xs, right - task.SeamRoomOrNone));
+            column = right >= bounds.Right ? xs.Length - 1 : Math.Max(column, Before(xs, right - task.SeamRoom));
             open.RemoveAll(w => w.Left >= left && w.Right <= right);
         }
     }
 
-    private int Start(int column) => column == 0 ? bounds.Left : xs[column] - task.SeamRoomOrNone;
+    private int Start(int column) => column == 0 ? bounds.Left : xs[column] - task.SeamRoom;
 
     private Box Exchanged(Box box) => upright ? new(box.Top, box.Left, box.Bottom, box.Right) : box;
 
