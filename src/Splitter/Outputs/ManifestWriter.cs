@@ -97,6 +97,7 @@ internal static class ManifestWriter
         json.WriteStartObject("fields");
         json.WriteNumber("count", plan.Hoopings.Length);
         json.WriteNumber("lower_bound", plan.LowerBound);
+        json.WriteBoolean("proven", plan.LowerBound >= plan.Hoopings.Length);
         json.WriteEndObject();
     }
 

@@ -27,17 +27,34 @@ internal static class CommonGround
     /// </summary>
     private const int ClothEdge = 5 * Units.Millimetre;
 
-    /// <summary>The narrowest side of common ground that holds a corner on the tape's grid, µm.</summary>
+    /// <summary>
+    /// Where ground is narrow, the arm of a corner across it is shortened, to no less than this share: its other arm shows
+    /// how it lies, and the hole where they meet is what a person aims at. Common practice, no source.
+    /// </summary>
+    private const int ShortestShare = 2;
+
+    /// <summary>The narrowest side of common ground, µm, that holds a corner with full arms on the tape's grid: fields are laid by it.</summary>
     internal static int Narrowest(RegistrationRules rules) =>
         rules.CornerArm + (2 * CornerMargin) + (2 * Units.TapeStep);
 
-    /// <summary>Two corners have room at a useful distance.</summary>
-    internal static bool Suffices(Box common, RegistrationRules rules) =>
-        HoldsCorner(common, rules) && Math.Max(common.Width, common.Height) >= Longest;
+    /// <summary>No arm of a corner is shorter, µm.</summary>
+    internal static int ShortestArm(RegistrationRules rules) => rules.CornerArm / ShortestShare;
 
-    /// <summary>One corner has room.</summary>
-    internal static bool HoldsCorner(Box common, RegistrationRules rules) =>
-        !common.IsEmpty && Math.Min(common.Width, common.Height) >= Narrowest(rules);
+    /// <summary>Two corners have room at a useful distance, with full arms: fields are laid by it.</summary>
+    internal static bool Suffices(Box common, RegistrationRules rules) =>
+        !common.IsEmpty
+        && Math.Min(common.Width, common.Height) >= Narrowest(rules)
+        && Math.Max(common.Width, common.Height) >= Longest;
+
+    /// <summary>One corner has room, with a short arm if need be.</summary>
+    internal static bool HoldsOne(Box common, RegistrationRules rules) =>
+        !common.IsEmpty
+        && Math.Min(common.Width, common.Height) >= Narrowest(rules) - rules.CornerArm + ShortestArm(rules)
+        && Math.Max(common.Width, common.Height) >= Narrowest(rules);
+
+    /// <summary>Two corners have room at a useful distance, with short arms if need be.</summary>
+    internal static bool HoldsTwo(Box common, RegistrationRules rules) =>
+        HoldsOne(common, rules) && Math.Max(common.Width, common.Height) >= Longest;
 
     /// <summary>The ground, corner margin included, on which one field can sew corners for another: on the cloth.</summary>
     internal static Box Of(Recipe recipe, Field one, Field other)

@@ -10,6 +10,9 @@ namespace Splitter.Planning;
 /// <param name="LowerBound">No cover of the drawing has fewer fields.</param>
 internal sealed record Layout(ImmutableArray<Field> Fields, ImmutableArray<Box> Grounds, int LowerBound)
 {
+    /// <summary>No cover can have fewer fields than this one.</summary>
+    internal bool Proven => LowerBound >= Fields.Length;
+
     /// <summary>The same fields in another order.</summary>
     /// <param name="order">For each new place the old index.</param>
     internal Layout Reordered(ImmutableArray<int> order) =>

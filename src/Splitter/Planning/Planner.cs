@@ -23,7 +23,8 @@ internal static class Planner
         select plan;
 
     internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
-        from placed in FieldPlacer.Place(recipe, drawing, hoop)
+        from layouts in FieldPlacer.Place(recipe, drawing, hoop)
+        let placed = layouts[0]
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
         let layout = placed.Reordered(sequence.Order)
         let division = Divider.Divide(recipe.Overlap, drawing, layout)
@@ -50,7 +51,7 @@ internal static class Planner
                             Territory = division.Territories[i],
                             Takes = Indexes(corners, c => c.Receivers.Contains(i)),
                             Gives = Indexes(corners, c => c.Donor == i),
-                            Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, joins, i),
+                            Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, i),
                         }
                 ),
             ],

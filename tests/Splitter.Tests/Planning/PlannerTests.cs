@@ -182,6 +182,20 @@ public sealed class PlannerTests
         );
     }
 
+    /// <summary>A grid never turns the hoop by itself, even where fields lying the other way would cover what these do not.</summary>
+    [Fact]
+    public void AGridLiesAsItsTurnSays()
+    {
+        var hoop = Samples.Hoop(100, 160);
+        var drawing = Samples.Drawing(Samples.Rectangle("a", 0, 0, 300, 90));
+        Plan Turned(Turn turn) => Plan(Samples.Recipe(hoop, new GridFields(2, 1, turn)), drawing);
+        Assert.All(Turned(Turn.Quarter).Hoopings, h => Assert.Equal(Turn.Quarter, h.Field.Turn));
+        Assert.Equal(
+            "SPL3001",
+            Planner.Plan(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing, hoop).Diagnostics[0].Code
+        );
+    }
+
     [Fact]
     public void AFixedFieldIsThereAndTheOthersAreNoMoreThanMustBe()
     {
@@ -268,6 +282,31 @@ public sealed class PlannerTests
             hoop
         );
         Assert.Equal("SPL3012", Assert.Single(result.Diagnostics).Code);
+    }
+
+    /// <summary>A seam through a plain field of colour: its ends and the line that crosses it can be judged, its middle cannot.</summary>
+    [Fact]
+    public void AlignmentStitchesLieOnLinesAndEdgesInTheField()
+    {
+        var fields = new ListedFields([
+            new(Point.FromMillimetres(65, 90), Turn.None),
+            new(Point.FromMillimetres(155, 90), Turn.None),
+        ]);
+        var plan = Plan(
+            Samples.Recipe(Samples.Hoop(130, 180), fields),
+            Samples.Drawing(Samples.Rectangle("sea", 5, 10, 210, 160), Samples.Run("line", 10, 100, 210, 100))
+        );
+        var crosses = plan.Hoopings[1].Alignments;
+        Assert.Equal(3, crosses.Length);
+        Assert.Contains(crosses, c => c.On == "line" && c.At.Y == 100_000);
+        Assert.All(
+            crosses.Where(c => c.On == "sea"),
+            c => Assert.True(Math.Min(Math.Abs(c.At.Y - 10_000), Math.Abs(c.At.Y - 170_000)) <= 200, $"{c}")
+        );
+        Assert.All(
+            crosses,
+            c => Assert.True(plan.Hoopings[1].Field.Usable.Grown(-AlignmentStitch.Arm).Contains(c.At), $"{c}")
+        );
     }
 
     private static Plan Plan(Recipe recipe, Drawing drawing)

@@ -23,6 +23,8 @@ public sealed class FillStitcherTests
         from underlay in Gen.Bool
         select (Shape(radii, size, holes), angle, underlay);
 
+    private static readonly Region Patch = Samples.Ground(0, 0, 30, 0, 30, 30, 0, 30);
+
     [Fact]
     public void AnyShapeIsSewnInOneBlockAPolygonInsideItsOutlineWithStitchesThatCanBeSewn() =>
         Cases.Holds(
@@ -62,6 +64,15 @@ public sealed class FillStitcherTests
                 ),
             cases: 60
         );
+
+    /// <summary>Rows near the diagonals of the tape's grid, each held to its place as well as that grid can.</summary>
+    [Theory]
+    [InlineData(44.5, 0.97)]
+    [InlineData(45, 0.96)]
+    [InlineData(45.45, 0.97)]
+    [InlineData(134.55, 0.97)]
+    public void RowsNearADiagonalOfTheTapesGridCoverTheGround(double angle, double least) =>
+        Assert.InRange(Sewn.Covered(Patch, FillStitcher.Stitch(Whole(Patch, angle, underlay: false))), least, 1);
 
     [Fact]
     public void OverAllDirectionsRowsCoverNinetySevenPercentAndMore()

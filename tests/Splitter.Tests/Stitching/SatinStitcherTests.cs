@@ -27,7 +27,7 @@ public sealed class SatinStitcherTests
         [UnderlayKind.Edge, UnderlayKind.Cross],
     ];
 
-    internal static readonly Gen<ImmutableArray<UnderlayKind>> Underlays = Gen.Int[0, Kinds.Length - 1]
+    private static readonly Gen<ImmutableArray<UnderlayKind>> Underlays = Gen.Int[0, Kinds.Length - 1]
         .Select(k => Kinds[k]);
 
     [Fact]
@@ -209,7 +209,7 @@ public sealed class SatinStitcherTests
         Assert.InRange(Sewn.Covered(ground, blocks, StitchUse.Satin), 0.97, 1);
     }
 
-    internal static SatinPiece Piece(
+    private static SatinPiece Piece(
         ImmutableArray<Column> columns,
         Region ground,
         ImmutableArray<UnderlayKind> underlay

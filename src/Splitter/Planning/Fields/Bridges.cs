@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Splitter.Recipes;
+using Splitter.Planning.Fields.Covering;
 
 namespace Splitter.Planning.Fields;
 
@@ -15,17 +15,13 @@ internal static class Bridges
     /// Each bridge lies midway between the nearest two fields that do not reach each other, and shares half of its ground
     /// with a field that touches it.
     /// </summary>
-    internal static ImmutableArray<Field> Added(
-        ImmutableArray<Field> fields,
-        RegistrationRules rules,
-        FieldTemplate template
-    )
+    internal static ImmutableArray<Field> Added(ImmutableArray<Field> fields, CoverTask task)
     {
         // Between two fields that a hoop's length holds apart a few bridges suffice; a hoop that is too small for corners
         // needs no more of them, since SewingOrder says so.
         for (var most = MostBridges * fields.Length; ; most--)
         {
-            var reached = Reached(fields, rules);
+            var reached = Reached(fields, task);
             if (reached.Count == fields.Length || most == 0)
                 return fields;
             var (inside, outside) = (
@@ -35,19 +31,19 @@ internal static class Bridges
                 orderby fields[a].Centre.DistanceTo(fields[b].Centre), a, b
                 select (fields[a], fields[b])
             ).First();
-            var bridge = template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
+            var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
             fields = fields.Add(bridge);
         }
     }
 
     /// <summary>The fields that can be reached from the first, in ascending order.</summary>
-    private static SortedSet<int> Reached(ImmutableArray<Field> fields, RegistrationRules rules)
+    private static SortedSet<int> Reached(ImmutableArray<Field> fields, CoverTask task)
     {
         var reached = new SortedSet<int> { 0 };
         var open = new Queue<int>(reached);
         while (open.TryDequeue(out var from))
             for (var to = 0; to < fields.Length; to++)
-                if (CommonGround.Suffices(fields[from].Usable.Common(fields[to].Usable), rules) && reached.Add(to))
+                if (Links.Between(fields[from], fields[to], task) && reached.Add(to))
                     open.Enqueue(to);
         return reached;
     }

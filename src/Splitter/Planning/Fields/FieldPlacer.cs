@@ -10,46 +10,56 @@ namespace Splitter.Planning.Fields;
 /// <summary>Lays fields on the drawing as the recipe says, and sees that they cover it.</summary>
 internal static class FieldPlacer
 {
-    internal static Result<Layout> Place(Recipe recipe, Drawing drawing, Hoop hoop)
+    /// <summary>Ways to lay the same number of fields that are handed on at most.</summary>
+    private const int MostLayouts = 4;
+
+    /// <summary>
+    /// One or more layouts, all with as many fields, the one that promises to fit best first: where seams show less, and
+    /// where corners find room, is seen later.
+    /// </summary>
+    internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {
         // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
         var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
-        var layout = recipe.Fields.Place switch
+        var task = CoverTask.Of(recipe, drawing, template, held);
+        ImmutableArray<Layout> layouts = recipe.Fields.Place switch
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => FewestFieldsOf(recipe, drawing, template, held),
+            _ => Fewest(task),
         };
-        return Result.From(layout, Coverage.Problems(recipe, drawing, layout, template));
+        var problems = Coverage.Problems(recipe, drawing, layouts[0], template).ToList();
+        return Result.From(
+            problems.Count > 0
+                ? [layouts[0]]
+                : layouts.RemoveAll(l => l != layouts[0] && Coverage.Problems(recipe, drawing, l, template).Any()),
+            problems
+        );
 
-        Layout Bounded(ImmutableArray<Field> placed)
+        ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
         {
             ImmutableArray<Field> fields = [.. placed, .. Listed(recipe.Fields.Fixed, template)];
-            return new(
-                fields,
-                [.. fields.Select(template.Ground)],
-                PointBound.Of(CoverTask.Of(recipe, drawing, template, held), fields.Length)
-            );
+            return [Laid(fields, PointBound.Of(task, fields.Length), template)];
         }
     }
 
-    private static Layout FewestFieldsOf(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
+    private static ImmutableArray<Layout> Fewest(CoverTask task)
     {
-        var task = CoverTask.Of(recipe, drawing, template, held);
-        var swept = FieldSweep.Cover(recipe, drawing, template, held);
-        var free = task.Fixed.IsEmpty && task.Forbidden.IsEmpty;
-        var answer = FewestSearch.Find(task, free ? swept : null);
-        var grid = new CoverGrid(task, answer.Covers.SelectMany(c => c));
-        var misfits = new Misfits(task, grid, held);
-        var settling = new Settling(task, grid, misfits);
+        var answer = FewestSearch.Find(task);
         // Where zones forbid every cover, what can be laid is laid, and Coverage says what is missing.
-        var fields = answer.Covers.IsEmpty
-            ? [.. task.Fixed, .. swept.Where(f => !task.Forbids(f))]
-            : settling.Settled(answer.Covers)[0];
-        return new(fields, [.. fields.Select(template.Ground)], answer.LowerBound);
+        var covers = answer.Covers.IsEmpty
+            ?
+            [
+                [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([]).Where(f => !task.Forbids(f))],
+            ]
+            : Settling.Settled(task, answer.Covers, MostLayouts);
+        return [.. covers.Select(fields => Laid(fields, answer.LowerBound, task.Template))];
     }
+
+    private static Layout Laid(ImmutableArray<Field> fields, int bound, FieldTemplate template) =>
+        new(fields, [.. fields.Select(template.Ground)], bound);
 
     private static ImmutableArray<Field> Listed(ImmutableArray<ListedField> fields, FieldTemplate template) =>
         [.. fields.Select(f => template.At(f.Centre, f.Turn))];

@@ -10,10 +10,10 @@ namespace Splitter.Planning.Marks;
 internal sealed class CornerChoice
 {
     /// <summary>
-    /// A misfit at the worst seam may grow by this, µm, to get one more millimetre of a corner's arms off sewn stitching: it
-    /// is loose and must come out again without harm.
+    /// A misfit at the worst seam may grow by this, µm, to get one more millimetre of a corner's arms off sewn stitching (it
+    /// is loose and must come out again without harm), or to make an arm that much longer.
     /// </summary>
-    private const double OfSewn = 3;
+    private const double OfPoor = 3;
 
     /// <summary>The same, µm, to make do with a corner that is sewn anyway.</summary>
     private const double OfNew = 2;
@@ -146,7 +146,7 @@ internal sealed class CornerChoice
         poses.Keep(place);
         return Math.Sqrt(worst)
             + (OfOthers * Math.Sqrt(sum / seams.Length))
-            + (OfSewn * chosen.Sum(c => c.Sewn))
+            + (OfPoor * chosen.Sum(c => c.Poor))
             + (OfNew * chosen.Count(c => !c.IsThere))
             + (OfLine * (1 - Math.Min(1, OutOfLine(points) / arm)));
     }

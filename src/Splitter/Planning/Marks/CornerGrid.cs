@@ -1,4 +1,5 @@
 using Splitter.Geometry;
+using Splitter.Recipes;
 
 namespace Splitter.Planning.Marks;
 
@@ -26,7 +27,13 @@ internal sealed class CornerGrid
     /// <param name="common">The ground that all of a corner has to lie on.</param>
     /// <param name="isSewn">There is stitching at a place already.</param>
     /// <param name="isFree">No other corner is so near that it could be taken for this one.</param>
-    internal CornerGrid(Box common, int donor, int arm, Func<Point, bool> isSewn, Func<Point, bool> isFree)
+    internal CornerGrid(
+        Box common,
+        int donor,
+        RegistrationRules rules,
+        Func<Point, bool> isSewn,
+        Func<Point, bool> isFree
+    )
     {
         if (common.IsEmpty)
         {
@@ -51,7 +58,7 @@ internal sealed class CornerGrid
         {
             var at = new Point(left + (i % columns * step), top + (i / columns * step));
             if (isFree(at))
-                places[i] = BestArms(common, at, donor, arm, isSewn);
+                places[i] = BestArms(common, at, donor, rules, isSewn);
         }
     }
 
@@ -83,7 +90,7 @@ internal sealed class CornerGrid
         }
 
         bool IsBetter(CornerCandidate a, CornerCandidate b) =>
-            (a.Sewn, -a.At.DistanceTo(middle)).CompareTo((b.Sewn, -b.At.DistanceTo(middle))) < 0;
+            (a.Poor, -a.At.DistanceTo(middle)).CompareTo((b.Poor, -b.At.DistanceTo(middle))) < 0;
     }
 
     /// <summary>The places around one of this grid, so many steps away.</summary>
@@ -106,23 +113,37 @@ internal sealed class CornerGrid
         }
     }
 
-    private static CornerCandidate? BestArms(Box common, Point at, int donor, int arm, Func<Point, bool> isSewn)
+    private static CornerCandidate? BestArms(
+        Box common,
+        Point at,
+        int donor,
+        RegistrationRules rules,
+        Func<Point, bool> isSewn
+    )
     {
         CornerCandidate? best = null;
-        var least = (Sewn: int.MaxValue, Outwards: 0);
+        var least = (Poor: int.MaxValue, Outwards: 0);
         foreach (var (sx, sy) in (ReadOnlySpan<(int, int)>)[(1, 1), (1, -1), (-1, 1), (-1, -1)])
         {
-            var (armX, armY) = (new Point(at.X + (sx * arm), at.Y), new Point(at.X, at.Y + (sy * arm)));
-            if (!common.Contains(armX) || !common.Contains(armY))
+            var (across, down) = (
+                Room(sx > 0 ? common.Right - at.X : at.X - common.Left),
+                Room(sy > 0 ? common.Bottom - at.Y : at.Y - common.Top)
+            );
+            // One arm of full length shows how a corner lies; the other may be short.
+            if (Math.Min(across, down) < CommonGround.ShortestArm(rules) || Math.Max(across, down) < rules.CornerArm)
                 continue;
+            var (armX, armY) = (new Point(at.X + (sx * across), at.Y), new Point(at.X, at.Y + (sy * down)));
             // Arms that point to the middle of the ground tell opposite corners apart.
             var middle = common.Centre;
             var outwards = (sx * (middle.X - at.X) >= 0 ? 0 : 1) + (sy * (middle.Y - at.Y) >= 0 ? 0 : 1);
-            var sewn = Sewn(at, armX, armY, isSewn);
-            if ((sewn, outwards).CompareTo(least) < 0)
-                (best, least) = (new(at, armX, armY, donor, sewn, false), (sewn, outwards));
+            var missing = ((2 * rules.CornerArm) - across - down + ArmStep - 1) / ArmStep;
+            var poor = missing + Sewn(at, armX, armY, isSewn);
+            if ((poor, outwards).CompareTo(least) < 0)
+                (best, least) = (new(at, armX, armY, donor, poor, false), (poor, outwards));
         }
         return best;
+
+        int Room(int length) => Math.Min(rules.CornerArm, length / Units.TapeStep * Units.TapeStep);
     }
 
     private static int Along(Point from, Point to, Func<Point, bool> isSewn)

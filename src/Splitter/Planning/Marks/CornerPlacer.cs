@@ -74,10 +74,7 @@ internal sealed class CornerPlacer
         foreach (var apart in ArmsApart.Select(arms => arms * rules.CornerArm))
         {
             var there = donors.SelectMany(d => There(receiver, d)).ToList();
-            var grids = donors.ToDictionary(
-                d => d,
-                d => new CornerGrid(Common(receiver, d), d, rules.CornerArm, IsSewn, IsFree)
-            );
+            var grids = donors.ToDictionary(d => d, d => new CornerGrid(Common(receiver, d), d, rules, IsSewn, IsFree));
             var chosen = new CornerChoice(poses, seams, rules.CornerArm, apart).Best(
                 [.. there, .. donors.SelectMany(d => grids[d].Spread())],
                 (corner, steps) => grids[corner.Donor].Around(corner.At, steps),

@@ -63,7 +63,7 @@ internal sealed class OrderTask
                 .Select(f =>
                     Enumerable
                         .Range(0, Count)
-                        .Where(g => g != f && CommonGround.HoldsCorner(Common(f, g), Rules))
+                        .Where(g => g != f && CommonGround.HoldsOne(Common(f, g), Rules))
                         .OrderByDescending(g => (long)Common(f, g).Width * Common(f, g).Height)
                         .ThenBy(g => g)
                         .Take(MostNeighbours)
@@ -135,7 +135,10 @@ internal sealed class OrderTask
 
     private ImmutableArray<(Point At, int Donor)> Best(int field, ImmutableArray<int> donors)
     {
-        if (donors.Length == 1 && !CommonGround.Suffices(Common(field, donors[0]), Rules))
+        if (
+            donors.Any(d => !CommonGround.HoldsOne(Common(field, d), Rules))
+            || (donors.Length == 1 && !CommonGround.HoldsTwo(Common(field, donors[0]), Rules))
+        )
             return [];
         var all = donors
             .SelectMany(d =>

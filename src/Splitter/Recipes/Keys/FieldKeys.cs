@@ -82,7 +82,7 @@ internal static class ListedFieldKeys
         Required = true,
     };
 
-    internal static readonly Key<Turn> Turn = TurnKey.New();
+    internal static readonly Key<Turn> Turn = TurnKey.New("Which way the hoop lies.");
 
     internal static readonly GroupKind<ListedField> Group = new(
         [Center, Turn],
@@ -122,19 +122,21 @@ internal static class GridKeys
 {
     internal static readonly Key<int> Columns = new("columns", new CountKind(1, 100))
     {
-        Says = "How many fields stand side by side.",
+        Says = "How many fields stand side by side, the outer ones flush with the artwork's edges.",
         Example = "3",
         Required = true,
     };
 
     internal static readonly Key<int> Rows = new("rows", new CountKind(1, 100))
     {
-        Says = "How many fields stand one below the other.",
+        Says = "How many fields stand one below the other, the outer ones flush with the artwork's edges.",
         Example = "2",
         Required = true,
     };
 
-    internal static readonly Key<Turn> Turn = TurnKey.New();
+    internal static readonly Key<Turn> Turn = TurnKey.New(
+        "Which way the hoop lies, the same in every field; it is not chosen for you."
+    );
 
     internal static readonly GroupKind<FieldPlacement> Group = new(
         [Columns, Rows, Turn],
@@ -145,10 +147,10 @@ internal static class GridKeys
 /// <summary>The key that listed fields and grids share.</summary>
 internal static class TurnKey
 {
-    internal static Key<Turn> New() =>
+    internal static Key<Turn> New(string says) =>
         new("turn", new TurnKind())
         {
-            Says = "Which way the hoop lies, clockwise as seen on the drawing.",
+            Says = $"{says} Clockwise as seen on the drawing.",
             Example = "90 deg",
             Default = "0 deg",
         };

@@ -28,7 +28,7 @@ public sealed class FewestFieldsTests
             (fieldH * 100) + 0.2,
             turning
         );
-        var answer = FewestSearch.Find(task, null);
+        var answer = FewestSearch.Find(task);
         Assert.Equal(fewest, answer.Covers[0].Length);
         Assert.InRange(answer.LowerBound, 1, fewest);
         AssertCovers(task, answer.Covers[0]);
@@ -83,7 +83,7 @@ public sealed class FewestFieldsTests
     public void MovingOrTurningTheDrawingChangesNoCount(int seed)
     {
         var task = Generated(seed);
-        var here = FewestSearch.Find(task, null);
+        var here = FewestSearch.Find(task);
         AssertCovers(task, here.Covers[0]);
         foreach (
             var change in new Func<Point, Point>[]
@@ -105,7 +105,7 @@ public sealed class FewestFieldsTests
                 [],
                 []
             );
-            Assert.Equal(here.Covers[0].Length, FewestSearch.Find(other, null).Covers[0].Length);
+            Assert.Equal(here.Covers[0].Length, FewestSearch.Find(other).Covers[0].Length);
         }
     }
 

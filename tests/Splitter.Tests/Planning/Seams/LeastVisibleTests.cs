@@ -159,6 +159,30 @@ public sealed class LeastVisibleTests
         Assert.All(Assert.Single(division.Seams).Line.Points, p => Assert.InRange(p.X, 73_000, 77_000));
     }
 
+    /// <summary>
+    /// Two fields of one size, one lower and further right, over one fill: wherever the seam cuts it both sides have room
+    /// for the least overlap, although it has to end where the fields' edges cross.
+    /// </summary>
+    [Fact]
+    public void TheSeamKeepsRoomForTheOverlapOfBothSides() =>
+        (from across in Gen.Int[50, 75] from down in Gen.Int[0, 40] select (across, down)).Holds(
+            t =>
+            {
+                Box first = new(0, 0, 85_000, 100_000);
+                Box second = new(t.across * 1000, t.down * 1000, (t.across * 1000) + 85_000, (t.down * 1000) + 100_000);
+                // Like artwork on a cover of fields: 2 mm inside where a field ends on bare cloth.
+                var ground = Polygons.Offset(
+                    Polygons.Union(Region.Of(first), Region.Of(second)),
+                    -2000,
+                    Splitter.Geometry.Join.Mitre
+                );
+                var division = Divide((Samples.Drawing(Samples.Fill("sea", ground)), Of([first, second])));
+                Assert.NotEmpty(division.Crossings);
+                Assert.All(division.Crossings, c => Assert.InRange(c.Room, SeamRoom.Least, int.MaxValue));
+            },
+            cases: 20
+        );
+
     private static Division Divide((Drawing Drawing, Layout Layout) t) =>
         Divider.Divide(new() { Seams = SeamRule.LeastVisible }, t.Drawing, t.Layout);
 

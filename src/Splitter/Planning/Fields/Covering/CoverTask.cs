@@ -35,6 +35,12 @@ internal sealed record CoverTask(
     /// <summary>The middle of the drawing.</summary>
     internal Point Middle { get; init; }
 
+    /// <summary>What the first field has to hold; null for nothing.</summary>
+    internal Box? Held { get; init; }
+
+    /// <summary>The ground on which one field can sew corners for another.</summary>
+    internal Func<Field, Field, Box> Shared { get; init; } = (one, other) => one.Usable.Common(other.Usable);
+
     /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
     internal int Common =>
         Rules is null ? 0 : Math.Max(0, CommonGround.Narrowest(Rules) - (2 * Template.Reach)) + Units.TapeStep;
@@ -42,10 +48,13 @@ internal sealed record CoverTask(
     /// <summary>What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.</summary>
     internal int SeamShare => Rules is null ? 0 : (2 * SeamRoom) + Units.TapeStep;
 
+    /// <summary>How far inside its ground a field has what it covers, µm; 0 when nothing is asked.</summary>
+    internal int SeamRoomOrNone => Rules is null ? 0 : SeamRoom;
+
     /// <summary>The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.</summary>
     internal Box Inner(Box ground)
     {
-        var room = Rules is null ? 0 : SeamRoom;
+        var room = SeamRoomOrNone;
         return new(
             ground.Left + (ground.Left <= Bounds.Left ? 0 : room),
             ground.Top + (ground.Top <= Bounds.Top ? 0 : room),
@@ -86,6 +95,8 @@ internal sealed record CoverTask(
         )
         {
             Middle = drawing.Bounds.Centre,
+            Held = held,
+            Shared = (one, other) => CommonGround.Of(recipe, one, other),
         };
     }
 }

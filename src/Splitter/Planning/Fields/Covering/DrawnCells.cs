@@ -28,7 +28,7 @@ internal sealed class DrawnCells
         var crossed = new bool[Columns * Rows];
         foreach (var region in drawn)
         {
-            Array.Clear(crossed);
+            Clear(crossed, region.Bounds);
             foreach (var (a, b) in Edges(region))
                 Cross(a, b, crossed);
             Fill(region, crossed);
@@ -55,6 +55,14 @@ internal sealed class DrawnCells
             for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
                 yield return (points[j], points[i]);
         }
+    }
+
+    private void Clear(bool[] crossed, Box bounds)
+    {
+        var (left, right) = (Math.Max(0, CellOf(xs, bounds.Left) - 1), Math.Min(Columns, CellOf(xs, bounds.Right) + 2));
+        for (var row = Math.Max(0, CellOf(ys, bounds.Top) - 1); row < Rows && ys[row] <= bounds.Bottom; row++)
+            if (right > left)
+                Array.Clear(crossed, (row * Columns) + left, right - left);
     }
 
     /// <summary>Marks the cells whose inside an edge runs through.</summary>

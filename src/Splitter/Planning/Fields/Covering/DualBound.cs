@@ -32,14 +32,15 @@ internal sealed class DualBound(CoverTable table)
     /// <param name="open">Rows still to be covered.</param>
     /// <param name="allowed">Sets that may be used.</param>
     /// <param name="enough">A bound this high is as good as any.</param>
+    /// <param name="steps">How many times as long as usual the first steps are.</param>
     /// <param name="start">Prices to start with; null for an even share.</param>
-    internal long Climb(bool[] open, bool[] allowed, int enough, int rounds, long[]? start)
+    internal long Climb(bool[] open, bool[] allowed, int enough, int rounds, long[]? start, int steps = 1)
     {
         var prices = new long[table.Rows];
         for (var row = 0; row < prices.Length; row++)
             if (open[row])
                 prices[row] = start is null ? Unit / LargestSet(row, open, allowed) : start[row];
-        var (best, step, idle) = (long.MinValue, FirstStep, 0);
+        var (best, step, idle) = (long.MinValue, FirstStep * steps, 0);
         for (var round = 0; ; round++)
         {
             var value = Value(prices, open, allowed);

@@ -18,6 +18,9 @@ internal sealed class ExactCover
     /// <summary>Subgradient rounds at a node: prices start from those of its parent.</summary>
     private const int NodeRounds = 12;
 
+    /// <summary>How many times as long the steps of the second climb at the root are.</summary>
+    private const int LongSteps = 8;
+
     private readonly CoverTable table;
     private readonly DualBound dual;
     private readonly int[] ready;
@@ -58,6 +61,13 @@ internal sealed class ExactCover
         Array.Fill(allowed, true);
         work += RootRounds * entries;
         floor = (int)Math.Max(table.Rows == 0 ? 0 : 1, dual.Climb(open, allowed, fewest, RootRounds, null));
+        if (floor < fewest)
+        {
+            // Longer steps find what short ones do not, and the other way round.
+            work += RootRounds * entries;
+            floor = (int)
+                Math.Max(floor, dual.Climb(open, allowed, fewest, RootRounds, dual.Prices.ToArray(), LongSteps));
+        }
         if (floor < fewest)
             Branch(open, allowed, [], dual.Prices.ToArray(), dual.Costs.ToArray(), floor);
         return new(best, stopped ? Math.Min(floor, fewest) : fewest, nodes);

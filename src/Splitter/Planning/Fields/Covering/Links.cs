@@ -1,16 +1,15 @@
 using System.Collections.Immutable;
-using Splitter.Recipes;
 
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>Which fields can hand corners on to which.</summary>
 internal static class Links
 {
-    internal static bool Between(Field a, Field b, RegistrationRules rules) =>
-        CommonGround.Suffices(a.Usable.Common(b.Usable), rules);
+    internal static bool Between(Field a, Field b, CoverTask task) =>
+        task.Rules is not { } rules || CommonGround.Suffices(task.Shared(a, b), rules);
 
     /// <summary>Groups of fields that reach each other, each in ascending order, the one with the first field first.</summary>
-    internal static List<List<int>> Groups(IReadOnlyList<Field> fields, RegistrationRules rules)
+    internal static List<List<int>> Groups(IReadOnlyList<Field> fields, CoverTask task)
     {
         var groups = new List<List<int>>();
         var grouped = new bool[fields.Count];
@@ -23,7 +22,7 @@ internal static class Links
             for (var next = 0; next < group.Count; next++)
             for (var other = 0; other < fields.Count; other++)
             {
-                if (grouped[other] || !Between(fields[group[next]], fields[other], rules))
+                if (grouped[other] || !Between(fields[group[next]], fields[other], task))
                     continue;
                 grouped[other] = true;
                 group.Add(other);
@@ -35,10 +34,10 @@ internal static class Links
     }
 
     /// <summary>The candidates that one of these fields can hand corners on to, or take them from.</summary>
-    internal static int[] Reach(ImmutableArray<Field> all, IReadOnlyCollection<int> group, RegistrationRules rules) =>
+    internal static int[] Reach(ImmutableArray<Field> all, IReadOnlyCollection<int> group, CoverTask task) =>
         [
             .. Enumerable
                 .Range(0, all.Length)
-                .Where(i => !group.Contains(i) && group.Any(g => Between(all[i], all[g], rules))),
+                .Where(i => !group.Contains(i) && group.Any(g => Between(all[i], all[g], task))),
         ];
 }

@@ -24,11 +24,8 @@ internal sealed class Misfits
 
     private readonly CoverTask task;
     private readonly CoverGrid grid;
-    private readonly Box? held;
 
-    /// <param name="held">What the first field has to hold; null for nothing.</param>
-    internal Misfits(CoverTask task, CoverGrid grid, Box? held) =>
-        (this.task, this.grid, this.held) = (task, grid, held);
+    internal Misfits(CoverTask task, CoverGrid grid) => (this.task, this.grid) = (task, grid);
 
     /// <summary>The sum over all meetings; without bound where fields do not reach each other.</summary>
     internal double Sum(ImmutableArray<Field> fields)
@@ -55,7 +52,7 @@ internal sealed class Misfits
         var settings = new Point[fields.Length][];
         for (var i = 0; i < fields.Length; i++)
             if (donors[i] >= 0)
-                settings[i] = Set(fields[i].Usable.Common(fields[donors[i]].Usable));
+                settings[i] = Set(task.Shared(fields[i], fields[donors[i]]));
         for (var a = 0; a < fields.Length; a++)
         for (var b = a + 1; b < fields.Length; b++)
         {
@@ -99,7 +96,7 @@ internal sealed class Misfits
             {
                 if (done[i])
                     continue;
-                var common = fields[i].Usable.Common(fields[next].Usable);
+                var common = task.Shared(fields[i], fields[next]);
                 if (common.IsEmpty || !CommonGround.Suffices(common, task.Rules!))
                     continue;
                 var error = errors[next] + SewingOrder.FarthestError(common, fields[i].Usable);
@@ -117,7 +114,7 @@ internal sealed class Misfits
         for (var i = 0; i < fields.Length; i++)
         {
             var away = fields[i].Centre.DistanceTo(task.Middle);
-            if (away < nearest && (held is not { } box || fields[i].Usable.Contains(box)))
+            if (away < nearest && (task.Held is not { } box || fields[i].Usable.Contains(box)))
                 (first, nearest) = (i, away);
         }
         return first;

@@ -10,7 +10,7 @@ namespace Splitter.Planning.Fields.Covering;
 internal sealed class Settling
 {
     /// <summary>Pairs of fields that are looked at for all covers together: some tenths of a second.</summary>
-    private const long MostWork = 40_000_000;
+    private const long MostWork = 3_000_000;
 
     /// <summary>Gains smaller than this share of what there is are not worth a round.</summary>
     private const double LeastGain = 1e-4;
@@ -31,28 +31,40 @@ internal sealed class Settling
     private readonly Misfits misfits;
     private long work;
 
-    internal Settling(CoverTask task, CoverGrid grid, Misfits misfits) =>
-        (this.task, this.grid, this.misfits) = (task, grid, misfits);
+    private Settling(CoverTask task, CoverGrid grid) => (this.task, this.grid, misfits) = (task, grid, new(task, grid));
 
-    /// <summary>The covers settled, the one that fits best first; of equal ones the one that came first.</summary>
-    internal ImmutableArray<ImmutableArray<Field>> Settled(ImmutableArray<ImmutableArray<Field>> covers) =>
-        [
-            .. covers
-                .Select((cover, i) => Settled(cover, MostWork / covers.Length * (i + 1)))
-                .Select(cover => (Cover: cover, Sum: misfits.Sum(cover)))
-                .OrderBy(settled => settled.Sum)
-                .Select(settled => settled.Cover),
-        ];
-
-    private ImmutableArray<Field> Settled(ImmutableArray<Field> fields, long mostWork)
+    /// <summary>The covers settled, those that fit best, no two much alike; the best first.</summary>
+    internal static ImmutableArray<ImmutableArray<Field>> Settled(
+        CoverTask task,
+        ImmutableArray<ImmutableArray<Field>> covers,
+        int most
+    )
     {
+        var settling = new Settling(task, new(task, covers.SelectMany(c => c)));
+        var best = new Shortlist(settling.misfits.Sum, most);
+        foreach (var cover in covers)
+            best.Add(settling.Settled(cover, together: false, MostWork / 2 / covers.Length));
+        foreach (var cover in best.Covers)
+            best.Add(settling.Settled(cover, together: true, MostWork / 2 / most));
+        return best.Covers;
+    }
+
+    /// <param name="together">Neighbours are moved together, too.</param>
+    private ImmutableArray<Field> Settled(ImmutableArray<Field> fields, bool together, long mostWork)
+    {
+        work = 0;
         grid.Reset(fields);
         var (open, sum) = (grid.Open, misfits.Sum(fields));
         while (work < mostWork)
         {
             var before = sum;
             for (var i = 0; i < fields.Length && work < mostWork; i++)
+            {
                 (fields, sum) = Moved(fields, i, sum, open);
+                for (var j = 0; j < i && together; j++)
+                    if (fields[i].Usable.Meets(fields[j].Usable))
+                        (fields, sum) = MovedTogether(fields, i, j, sum, open);
+            }
             if (!(sum < before * (1 - LeastGain)))
                 break;
         }
@@ -82,26 +94,65 @@ internal sealed class Settling
             Try(place);
         return (best, sum);
 
-        void Try(Point place)
+        void Try(Point place) =>
+            (best, sum) = Better(best, sum, open, fields.SetItem(i, task.Template.At(place, fields[i].Turn)), [i]);
+    }
+
+    /// <summary>The fields with two of them moved by the same step, where all meet better then.</summary>
+    private (ImmutableArray<Field> Fields, double Sum) MovedTogether(
+        ImmutableArray<Field> fields,
+        int i,
+        int j,
+        double sum,
+        int open
+    )
+    {
+        if (task.Fixed.Contains(fields[i]) || task.Fixed.Contains(fields[j]))
+            return (fields, sum);
+        var best = fields;
+        foreach (var step in Steps)
+        foreach (var by in new[] { new Point(step, 0), new Point(0, step) })
+            (best, sum) = Better(
+                best,
+                sum,
+                open,
+                fields
+                    .SetItem(i, task.Template.At(fields[i].Centre + by, fields[i].Turn))
+                    .SetItem(j, task.Template.At(fields[j].Centre + by, fields[j].Turn)),
+                [i, j]
+            );
+        return (best, sum);
+    }
+
+    /// <summary>The one of two covers whose fields meet better, when nothing more is left open and no hoop lies where none may.</summary>
+    /// <param name="changed">The fields in which they differ.</param>
+    private (ImmutableArray<Field> Fields, double Sum) Better(
+        ImmutableArray<Field> best,
+        double sum,
+        int open,
+        ImmutableArray<Field> tried,
+        ReadOnlySpan<int> changed
+    )
+    {
+        foreach (var i in changed)
+            if (task.Forbids(tried[i]))
+                return (best, sum);
+        work += tried.Length * tried.Length;
+        if (!(misfits.Sum(tried) is var found && found < sum))
+            return (best, sum);
+        foreach (var i in changed)
         {
-            var moved = task.Template.At(place, fields[i].Turn);
-            if (moved.Centre == fields[i].Centre || task.Forbids(moved))
-                return;
-            var all = fields.SetItem(i, moved);
-            work += fields.Length * fields.Length;
-            if (misfits.Sum(all) is var found && found < sum)
-            {
-                grid.Add(best[i], -1);
-                grid.Add(moved, 1);
-                if (grid.Open <= open)
-                {
-                    (best, sum) = (all, found);
-                    return;
-                }
-                grid.Add(moved, -1);
-                grid.Add(best[i], 1);
-            }
+            grid.Add(best[i], -1);
+            grid.Add(tried[i], 1);
         }
+        if (grid.Open <= open)
+            return (tried, found);
+        foreach (var i in changed)
+        {
+            grid.Add(tried[i], -1);
+            grid.Add(best[i], 1);
+        }
+        return (best, sum);
     }
 
     /// <summary>Where a centre is tried along one axis: steps, both ends of its room, and flush with other fields.</summary>
