@@ -68,14 +68,14 @@ internal static class PlanProblems
         (string Earlier, string Later) parts,
         double misfit,
         double together,
-        double enough,
+        string advice,
         Hoop hoop
     ) =>
         Diagnostic.Warning(
             3007,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(misfit)} mm (19 times in 20), more than the {Mm(together)} mm by which they overlap; widen 'overlap.width' to {Mm(Math.Ceiling(enough / 100) * 100)} mm or set corners more closely"
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(misfit)} mm (19 times in 20), more than the {Mm(together)} mm by which they overlap; {advice}"
             )
         );
 

@@ -4,6 +4,7 @@ using Splitter.Diagnostics;
 using Splitter.Planning.Fields;
 using Splitter.Planning.Marks;
 using Splitter.Planning.Order;
+using Splitter.Planning.Remedies;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
@@ -17,6 +18,11 @@ namespace Splitter.Planning;
 internal static class Planner
 {
     internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
+        from draft in Draft(recipe, drawing, hoop)
+        from plan in Result.From(Finished(recipe, drawing, draft), JoinRemedies.Warnings(recipe, drawing, draft))
+        select plan;
+
+    internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from layouts in FieldPlacer.Place(recipe, drawing, hoop)
         let placed = layouts[0]
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
@@ -25,7 +31,12 @@ internal static class Planner
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, sequence, corners)
         from joins in JoinPlanner.Plan(recipe, layout, division, fit)
-        select new Plan
+        select new PlanDraft(hoop, layout, sequence, division, corners, joins);
+
+    private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        var (hoop, layout, _, division, corners, joins) = draft;
+        return new()
         {
             Hoop = hoop,
             Hoopings =
@@ -53,6 +64,7 @@ internal static class Planner
             PlacementLines = Folds.LinesIn(recipe.Cloth, layout.Fields[0]),
             Seams = division.Cost,
         };
+    }
 
     private static ImmutableArray<int> Indexes(ImmutableArray<Corner> corners, Func<Corner, bool> belongs) =>
         [.. Enumerable.Range(0, corners.Length).Where(i => belongs(corners[i]))];

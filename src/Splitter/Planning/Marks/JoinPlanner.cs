@@ -49,17 +49,6 @@ internal static class JoinPlanner
                         layout.Fields[0].Hoop
                     )
                 );
-            if (usual > Overlaps.Together(overlap, recipe.Overlap.Edges))
-                problems.Add(
-                    PlanProblems.FitExceedsOverlap(
-                        recipe.PlaceOf("overlap.width"),
-                        (Letters.Of(earlier), Letters.Of(later)),
-                        usual,
-                        Overlaps.Together(overlap, recipe.Overlap.Edges),
-                        Overlaps.ReachFor(usual, recipe.Overlap.Edges),
-                        layout.Fields[0].Hoop
-                    )
-                );
             joins.Add(
                 new PartJoin
                 {

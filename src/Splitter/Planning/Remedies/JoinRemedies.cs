@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Planning.Fields;
+using Splitter.Planning.Marks;
+using Splitter.Recipes;
+using static System.FormattableString;
+
+namespace Splitter.Planning.Remedies;
+
+/// <summary>
+/// For each join whose misfit its overlap does not cover, the first change that would make it so, tried in the order of
+/// what it costs at the machine: a wider overlap, more corners, another first field, a larger hoop. Every figure is
+/// planned, not guessed; a trial is made once for all joins, and only when a join needs it.
+/// </summary>
+internal sealed class JoinRemedies
+{
+    /// <summary>Up to so many corners are tried, or one more than the recipe has: each is a tack more at every hooping.</summary>
+    private const int MostCorners = 4;
+
+    /// <summary>No recipe asks for more corners than this.</summary>
+    private const int CornerLimit = 6;
+
+    /// <summary>Other first fields that are tried: each takes a whole plan.</summary>
+    private const int MostFirsts = 2;
+
+    private readonly Recipe recipe;
+    private readonly Drawing drawing;
+    private readonly PlanDraft draft;
+    private readonly ImmutableArray<(string Change, Lazy<Func<PartJoin, (double, double)?>> Trial)> trials;
+
+    private JoinRemedies(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        (this.recipe, this.drawing, this.draft) = (recipe, drawing, draft);
+        trials = [.. All().Select(t => (t.Change, new Lazy<Func<PartJoin, (double, double)?>>(t.Trial)))];
+    }
+
+    internal static ImmutableArray<Diagnostic> Warnings(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        var exceeding = draft.Joins.Where(join => JoinFit.Exceeds(join, recipe.Overlap.Edges)).ToList();
+        if (exceeding.Count == 0)
+            return [];
+        var remedies = new JoinRemedies(recipe, drawing, draft);
+        return
+        [
+            .. exceeding.Select(join =>
+                PlanProblems.FitExceedsOverlap(
+                    recipe.PlaceOf("overlap.width"),
+                    (Letters.Of(join.Earlier), Letters.Of(join.Later)),
+                    join.Within95,
+                    JoinFit.Covered(join, recipe.Overlap.Edges),
+                    remedies.Advice(join),
+                    draft.Hoop
+                )
+            ),
+        ];
+    }
+
+    private string Advice(PartJoin join)
+    {
+        var tried = new List<Outcome>();
+        foreach (var (change, trial) in trials)
+        {
+            if (trial.Value(join) is not var (misfit, covered))
+                continue;
+            var outcome = new Outcome(change, misfit, covered);
+            if (outcome.Helps)
+                return outcome.Misfit == 0
+                    ? $"{change}: planned so, no part is cut where it meets another"
+                    : $"{change}: planned so, they may miss by {outcome.Figures} of overlap";
+            tried.Add(outcome);
+        }
+        var widest = recipe.Overlap.Width is null
+            ? Invariant($"the ground holds no wider overlap than {Mm(join.Overlap)} mm a side; ")
+            : "";
+        const string Else =
+            "set corners more closely than 'registration.accuracy' says, or hide the join under a motif";
+        return tried.MinBy(outcome => outcome.Ratio) is { } best
+            ? Invariant(
+                $"{widest}of {tried.Count} changes that were planned none covers it, best is '{best.Change}' with {best.Figures} of overlap; {Else}"
+            )
+            : $"{widest}the recipe leaves nothing else to change; {Else}";
+    }
+
+    /// <summary>What can be changed, the cheapest first. A trial says how a join does then, or null when it cannot be planned.</summary>
+    private IEnumerable<(string Change, Func<Func<PartJoin, (double, double)?>> Trial)> All()
+    {
+        // An automatic overlap is as wide already as the ground holds.
+        if (recipe.Overlap.Width is not null)
+            yield return (
+                "write 'overlap.width: auto'",
+                () => Same(With(recipe with { Overlap = recipe.Overlap with { Width = null } }, draft.Corners))
+            );
+        var count = recipe.Registration.CornerCount;
+        for (var more = count + 1; more <= Math.Min(CornerLimit, Math.Max(MostCorners, count + 1)); more++)
+        {
+            var changed = recipe with { Registration = recipe.Registration with { CornerCount = more } };
+            yield return (Invariant($"write 'registration.corners.count: {more}'"), () => Same(Cornered(changed)));
+        }
+        foreach (var first in Firsts())
+        {
+            var changed = recipe with { Fields = recipe.Fields with { First = first } };
+            yield return (
+                Invariant($"write 'fields.first: [{Mm(first.X)} mm, {Mm(first.Y)} mm]'"),
+                () => Whole(changed, draft.Hoop)
+            );
+        }
+        foreach (var hoop in Larger())
+            yield return ($"take hoop {hoop.Name}", () => Whole(recipe, hoop));
+    }
+
+    /// <summary>The same fields and seams with other rules: every join is there again.</summary>
+    private Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
+        join =>
+            joins.FirstOrDefault(j => (j.Earlier, j.Later) == (join.Earlier, join.Later)) is { } now
+                ? (now.Within95, JoinFit.Covered(now, recipe.Overlap.Edges))
+                : null;
+
+    /// <summary>Another plan has other joins: what counts is its worst.</summary>
+    private Func<PartJoin, (double, double)?> Whole(Recipe changed, Hoop hoop)
+    {
+        if (!Planner.Draft(changed, drawing, hoop).TryGet(out var other))
+            return _ => null;
+        var worst = other.Joins.MaxBy(j => j.Within95 / JoinFit.Covered(j, recipe.Overlap.Edges));
+        // Without any join there is nothing to miss.
+        return _ =>
+            worst is null ? (0, Units.TapeStep) : (worst.Within95, JoinFit.Covered(worst, recipe.Overlap.Edges));
+    }
+
+    private ImmutableArray<PartJoin> Cornered(Recipe changed) =>
+        CornerPlacer.Place(changed, drawing, draft.Layout, draft.Division, draft.Sequence).TryGet(out var corners)
+            ? With(changed, corners)
+            : [];
+
+    private ImmutableArray<PartJoin> With(Recipe changed, ImmutableArray<Corner> corners) =>
+        JoinPlanner
+            .Plan(changed, draft.Layout, draft.Division, new PredictedFit(changed, draft.Sequence, corners))
+            .TryGet(out var joins)
+            ? joins
+            : [];
+
+    /// <summary>Middles of other fields that could be sewn first, the nearest to the first one first.</summary>
+    private IEnumerable<Point> Firsts()
+    {
+        if (recipe.Fields.First is not null)
+            return [];
+        var folds = Folds.Held(recipe.Cloth, drawing.Bounds.Centre);
+        return draft
+            .Layout.Fields.Skip(1)
+            .Where(field => folds is not { } held || field.Usable.Contains(held))
+            .Select(field => field.Centre)
+            .OrderBy(centre => centre.DistanceTo(draft.Layout.Fields[0].Centre))
+            .ThenBy(centre => centre)
+            .Take(MostFirsts);
+    }
+
+    private IEnumerable<Hoop> Larger() =>
+        recipe
+            .Hoops.Where(hoop => Area(hoop) > Area(draft.Hoop))
+            .OrderBy(Area)
+            .ThenBy(hoop => hoop.Name, StringComparer.Ordinal);
+
+    private static long Area(Hoop hoop) => (long)hoop.Width * hoop.Height;
+
+    private static double Mm(int micrometres) => Math.Round(micrometres / (double)Units.Millimetre, 1);
+}
