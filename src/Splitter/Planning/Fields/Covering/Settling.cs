@@ -52,7 +52,10 @@ internal sealed class Settling
         aim = misfits.Sum;
     }
 
-    /// <summary>The covers settled, those whose seams show least, no two much alike; the best first.</summary>
+    /// <summary>
+    /// The covers settled, those whose seams promise to show least, no two much alike, the best first; the one whose
+    /// fields meet best is among them.
+    /// </summary>
     internal static ImmutableArray<ImmutableArray<Field>> Settled(
         CoverTask task,
         ImmutableArray<ImmutableArray<Field>> covers,
@@ -72,7 +75,11 @@ internal sealed class Settling
         foreach (var cover in best.Covers)
             best.Add(settling.Settled(cover, together: true, MostWork / 3 / most));
         var meeting = best.Covers.RemoveAll(c => double.IsPositiveInfinity(settling.aim(c)));
-        return meeting.IsEmpty ? best.Covers : meeting;
+        if (meeting.IsEmpty)
+            return best.Covers;
+        // What seams will show is only estimated: fields that were not moved for it may come out better.
+        var unmoved = fitting.MinBy(settling.misfits.Sum);
+        return meeting.Any(c => c.SequenceEqual(unmoved)) ? meeting : [.. meeting.Take(most - 1), unmoved];
     }
 
     /// <summary>What seams show, and a little of how fields meet; without bound where they meet too badly.</summary>
