@@ -38,7 +38,12 @@ internal static class PlanFigures
         {
             Hoop = subject.Hoop,
         };
-        var outlook = Pipeline.Plan(request).Value;
+        var planned = Pipeline.Plan(request);
+        if (!planned.TryGet(out var outlook))
+        {
+            Console.Error.WriteLine(string.Join('\n', planned.Diagnostics.Take(5)));
+            return 1;
+        }
         using var own = Process.GetCurrentProcess();
         var row = Row.Of(name, outlook, clock.Elapsed.TotalSeconds, own.PeakWorkingSet64 / 1e6);
         Console.Write(JsonSerializer.Serialize(row));

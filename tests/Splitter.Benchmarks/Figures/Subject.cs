@@ -1,16 +1,18 @@
+using System.Text;
+
 namespace Splitter.Benchmarks.Figures;
 
 /// <summary>A recipe that is planned for the table.</summary>
 /// <param name="Name">How the table calls it.</param>
 /// <param name="Recipe">Its recipe's text.</param>
-/// <param name="Folder">What the recipe's paths are relative to.</param>
 /// <param name="Hoop">Which of its hoops.</param>
-internal sealed record Subject(string Name, string Recipe, string Folder, string Hoop)
+/// <param name="Read">The files that it names.</param>
+internal sealed record Subject(string Name, string Recipe, string Hoop, ReadSource Read)
 {
     /// <summary>Open drawings are planned at this width, so that they need several hoopings of the common small hoop.</summary>
     private const string DrawingWidth = "400 mm";
 
-    /// <summary>The recipes of this repository in both hoops, then the open drawings by name.</summary>
+    /// <summary>The recipes of this repository in both hoops, the open drawings by name, and generated work.</summary>
     internal static IEnumerable<Subject> All()
     {
         foreach (var recipe in (string[])["lighthouse-bay", "faroe-islands"])
@@ -18,24 +20,33 @@ internal sealed record Subject(string Name, string Recipe, string Folder, string
             yield return new(
                 $"{recipe}, {hoop}",
                 File.ReadAllText(Repository.Find("recipes", recipe + ".yaml")),
-                Repository.Find("recipes"),
-                hoop
+                hoop,
+                In(Repository.Find("recipes"))
             );
         var drawings = Repository.Find("tests", "Splitter.Benchmarks", "Drawings");
         foreach (var file in Directory.GetFiles(drawings, "*.svg").Order(StringComparer.Ordinal))
-            yield return new(Path.GetFileNameWithoutExtension(file), RecipeFor(file), drawings, "small");
+            yield return new(
+                Path.GetFileNameWithoutExtension(file),
+                RecipeFor(Path.GetFileName(file), DrawingWidth),
+                "small",
+                In(drawings)
+            );
+        yield return new(
+            "bedspread, generated",
+            RecipeFor("bedspread.svg", $"{Bedspread.Side} mm"),
+            "small",
+            _ => new(Encoding.UTF8.GetBytes(Bedspread.Drawing()), Problem: null)
+        );
     }
 
-    /// <summary>A file that the recipe names.</summary>
-    internal SourceRead Read(string path) => new(File.ReadAllBytes(Path.Combine(Folder, path)), Problem: null);
+    private static ReadSource In(string folder) => path => new(File.ReadAllBytes(Path.Combine(folder, path)), null);
 
-    private static string RecipeFor(string file) =>
+    private static string RecipeFor(string file, string width) =>
         $$"""
             splitter: 1
-            title: {{Path.GetFileNameWithoutExtension(file)}}
             artwork:
-              file: {{Path.GetFileName(file)}}
-              width: {{DrawingWidth}}
+              file: {{file}}
+              width: {{width}}
             hoops:
               - { name: small, field: 130 x 180 mm }
             output:

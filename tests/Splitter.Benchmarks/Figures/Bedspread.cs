@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text;
+
+namespace Splitter.Benchmarks.Figures;
+
+/// <summary>
+/// 5,000 diamonds scattered over a bedspread, for the time that large work takes. Their places come from a linear
+/// congruential generator (Numerical Recipes, 2nd edition 1992, chapter 7.1; from memory), so that every machine plans the
+/// same.
+/// </summary>
+internal static class Bedspread
+{
+    /// <summary>Width and height, mm.</summary>
+    internal const uint Side = 1250;
+
+    private const int Diamonds = 5000;
+
+    /// <summary>Half the width of the smallest diamonds, mm; the largest are less than three times as wide.</summary>
+    private const uint Least = 3;
+
+    internal static string Drawing()
+    {
+        var svg = new StringBuilder();
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {Side} {Side}'>\n"
+        );
+        var state = 1u;
+        for (var i = 0; i < Diamonds; i++)
+        {
+            var half = Least + Next(2 * Least);
+            var (x, y) = (half + Next(Side - (2 * half)), half + Next(Side - (2 * half)));
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"<path fill='#1b3a5c' d='M{x} {y - half}l{half} {half} -{half} {half} -{half} -{half}z'/>\n"
+            );
+        }
+        return svg.Append("</svg>\n").ToString();
+
+        uint Next(uint below)
+        {
+            state = (1664525 * state) + 1013904223;
+            return (uint)((ulong)state * below >> 32);
+        }
+    }
+}
