@@ -22,9 +22,20 @@ internal static class Planner
         from plan in Result.From(Finished(recipe, drawing, draft), JoinRemedies.Warnings(recipe, drawing, draft))
         select plan;
 
+    /// <summary>The draft of the layout whose seams show least.</summary>
     internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from layouts in FieldPlacer.Place(recipe, drawing, hoop)
-        let placed = layouts[0]
+        from draft in DraftChoice.Best([
+            // In parallel, in the order of the layouts.
+            .. DraftChoice
+                .Tried(drawing, layouts)
+                .AsParallel()
+                .AsOrdered()
+                .Select(layout => Draft(recipe, drawing, hoop, layout)),
+        ])
+        select draft;
+
+    private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
         let layout = placed.Reordered(sequence.Order)
         let division = Divider.Divide(recipe.Overlap, drawing, layout)

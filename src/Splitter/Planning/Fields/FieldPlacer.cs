@@ -14,8 +14,8 @@ internal static class FieldPlacer
     private const int MostLayouts = 4;
 
     /// <summary>
-    /// One or more layouts, all with as many fields, the one that promises to fit best first: where seams show less, and
-    /// where corners find room, is seen later.
+    /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do show,
+    /// and where corners find room, is seen later.
     /// </summary>
     internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {

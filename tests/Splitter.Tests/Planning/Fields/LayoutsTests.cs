@@ -35,15 +35,19 @@ public sealed class LayoutsTests
 
     [Theory]
     [MemberData(nameof(SomeSeeds))]
-    public void SettledFieldsMeetNoWorse(int seed)
+    public void SettledFieldsMeetNearlyAsWellAndTheirSeamsShowNoMore(int seed)
     {
         var (recipe, drawing) = Generated(seed);
         var task = CoverTask.Of(recipe, drawing, new(recipe.Hoops[0], 0, Units.TapeStep), null);
         var covers = FewestSearch.Find(task).Covers;
         var misfits = new Misfits(task, new CoverGrid(task, covers.SelectMany(c => c)));
         var settled = Settling.Settled(task, covers, 4);
-        Assert.True(misfits.Sum(settled[0]) <= covers.Min(misfits.Sum));
-        Assert.Equal(settled.Select(misfits.Sum).Order(), settled.Select(misfits.Sum));
+        var allowed = Misfits.Scaled(covers.Min(misfits.Sum), Settling.Allowance);
+        Assert.All(settled, fields => Assert.True(misfits.Sum(fields) <= allowed));
+        var seams = new SeamOutlook(task);
+        var meeting = covers.Where(c => misfits.Sum(c) <= misfits.Sum(settled[0])).Select(seams.Sum);
+        // The misfit allowed counts for one millimetre.
+        Assert.All(meeting, shown => Assert.True(seams.Sum(settled[0]) <= shown + 1));
     }
 
     /// <summary>The bound holds wherever fields may lie, so for any choice of places; CP-SAT solves one of them.</summary>

@@ -32,6 +32,9 @@ internal sealed record CoverTask(
     /// <summary>What the first field has to hold; null for nothing.</summary>
     internal Box? Held { get; init; }
 
+    /// <summary>What seams can hide in; null where nothing is known of it.</summary>
+    internal SeamRaster? Raster { get; init; }
+
     /// <summary>The ground on which one field can sew corners for another.</summary>
     internal Func<Field, Field, Box> Shared { get; init; } = (one, other) => one.Usable.Common(other.Usable);
 
@@ -95,6 +98,7 @@ internal sealed record CoverTask(
         {
             Middle = drawing.Bounds.Centre,
             Held = held,
+            Raster = new(drawing),
             Shared = (one, other) => CommonGround.Of(recipe, one, other),
         };
     }

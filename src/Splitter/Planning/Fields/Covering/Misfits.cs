@@ -36,8 +36,11 @@ internal sealed class Misfits
         return sum;
     }
 
-    /// <summary>The worst of all, in errors of setting one corner.</summary>
-    internal double Worst(ImmutableArray<Field> fields) => Math.Sqrt(Squares(fields).DefaultIfEmpty(0).Max());
+    /// <summary>What the sum becomes when every misfit grows by a factor.</summary>
+    internal static double Scaled(double sum, double factor) => sum * Math.Pow(factor, 2 * Power);
+
+    /// <summary>The one misfit that has this sum, in errors of setting one corner: about the worst of all.</summary>
+    internal static double Root(double sum) => Math.Pow(sum, 0.5 / Power);
 
     private IEnumerable<double> Squares(ImmutableArray<Field> fields)
     {

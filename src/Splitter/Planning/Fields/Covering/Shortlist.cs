@@ -4,7 +4,7 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// The best of the smallest covers that a search comes by, no two of them much alike: those with the least misfit, the
+/// The best of the smallest covers that a search comes by, no two of them much alike: those that cost least, the
 /// one found first where two are equal.
 /// </summary>
 /// <param name="misfit">How well the fields of a cover meet; less is better.</param>
