@@ -44,14 +44,13 @@ internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows
         );
 
     /// <summary>
-    /// Where seams of four parts or more come close together, a territory is overlapped by the two that follow it in
-    /// sewing order, the first one following the last. So of any two parts one still lies over the other: were one
-    /// order to decide everywhere, two parts might both yield, and their seam would open.
+    /// Where four parts or more come close together, a territory is overlapped by the two that share most seam with it.
+    /// Those that yield hardly meet it: across the place where four corners touch, or along a short seam between two
+    /// junctions, which the others' overlaps lie over from both ends.
     /// </summary>
     private static IEnumerable<Strip> Uncrowded(ImmutableArray<Strip> strips)
     {
-        // The first to yield are the last to follow.
-        var following = strips.OrderBy(s => s.Part > s.Over ? 0 : 1).ThenBy(s => s.Part).ToList();
+        var following = strips.OrderByDescending(s => s.Full.Area).ThenBy(s => s.Part).ToList();
         for (var i = 0; i < following.Count; i++)
         {
             var strip = following[i];

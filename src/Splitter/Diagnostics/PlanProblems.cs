@@ -115,6 +115,15 @@ internal static class PlanProblems
             )
         );
 
+    internal static Diagnostic HoopTooSmallForCorners(Place place, Hoop hoop, int least, int longest) =>
+        Diagnostic.Error(
+            3013,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: its field has no room for two corners at a useful distance, {Mm(least)} x {Mm(longest)} mm, and the artwork is larger than the field; take a larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
+            )
+        );
+
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 
     /// <summary>Rounded up: what sticks out sticks out by something.</summary>
