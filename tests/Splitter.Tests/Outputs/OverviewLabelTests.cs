@@ -20,13 +20,16 @@ public sealed class OverviewLabelTests
                     var points = shifts
                         .Select(
                             (s, i) =>
-                                new Point(50_000 + (i % 6 * 60_000) + s.Item1, 50_000 + (i / 6 * 60_000) + s.Item2)
+                                new Point(50_000 + (i % 6 * 32_000) + s.Item1, 50_000 + (i / 6 * 32_000) + s.Item2)
                         )
                         .ToList();
-                    foreach (var point in points)
-                        room.Take(Box.Around([point]).Grown(Letters / 2));
+                    var corners = points.ConvertAll(p =>
+                        Arms(p, p with { X = p.X + Along(p.X) }, p with { Y = p.Y + Along(p.Y) })
+                    );
+                    foreach (var arm in corners.SelectMany(c => c))
+                        room.Take(arm);
                     var labels = points.ConvertAll(p => room.Beside(p, 3 * Letters, Letters, (1, 1)));
-                    AllApart(labels, points);
+                    AllApart(labels, [.. corners.SelectMany(c => c)]);
                 },
                 cases: 100
             );
@@ -41,7 +44,7 @@ public sealed class OverviewLabelTests
         var corners = picture
             .Items.OfType<PaintedLines>()
             .Where(l => l.Colour == MarkInk.Corner && l.Lines[0].Length == 3)
-            .Select(l => l.Lines[0][1])
+            .Select(l => l.Lines[0])
             .ToList();
         Assert.Equal(plan.Corners.Length + 1, corners.Count);
         var ids = plan.Corners.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
@@ -56,7 +59,7 @@ public sealed class OverviewLabelTests
             .Select(t => Box.Around([t.At, new(t.At.X + StrokeFont.WidthOf(t.Text, t.Height), t.At.Y - t.Height)]))
             .ToList();
         Assert.Equal(plan.Corners.Length + plan.Joins.Length, words.Count);
-        AllApart(words, corners);
+        AllApart(words, [.. corners.SelectMany(c => Arms(c[1], c[0], c[2]))]);
     }
 
     /// <summary>Heights of capitals, 2 mm at least on A4 (ISO 216: 210 x 297 mm).</summary>
@@ -70,11 +73,17 @@ public sealed class OverviewLabelTests
         Assert.InRange(picture.Items.OfType<PaintedText>().Min(t => t.Height) * scale, 2000, 4000);
     }
 
-    private static void AllApart(IReadOnlyList<Box> labels, IReadOnlyList<Point> points)
+    /// <summary>One way or the other, so that arms point to all four sides.</summary>
+    private static int Along(int value) => value % 2 == 0 ? 8_000 : -8_000;
+
+    /// <summary>The two arms of a corner, which meet in its point.</summary>
+    private static Box[] Arms(Point at, Point one, Point other) => [Box.Around([at, one]), Box.Around([at, other])];
+
+    private static void AllApart(IReadOnlyList<Box> labels, IReadOnlyList<Box> corners)
     {
         for (var i = 0; i < labels.Count; i++)
         {
-            Assert.DoesNotContain(points, labels[i].Contains);
+            Assert.DoesNotContain(corners, labels[i].Meets);
             for (var k = 0; k < i; k++)
                 Assert.False(labels[i].Meets(labels[k]), $"{labels[i]} {labels[k]}");
         }

@@ -143,7 +143,9 @@ internal sealed class OverviewMap
         foreach (var stretch in visible.Where(s => s.Ground != SeamGround.Whole))
         {
             ImmutableArray<Point> line = [.. stretch.Line.Points.Select(Laid)];
-            canvas.Line(letters * 6 / 10, Colour.White, 80, line.AsSpan());
+            // A broad rim over bare cloth would pale the edges of shapes beside it, as if they were cut.
+            var rim = stretch.Ground == SeamGround.Bare ? letters * 3 / 10 : letters * 6 / 10;
+            canvas.Line(rim, Colour.White, 80, line.AsSpan());
             room.Cross(line.AsSpan());
         }
         foreach (var stretch in visible)
@@ -165,14 +167,22 @@ internal sealed class OverviewMap
         foreach (var corner in plan.Corners)
         {
             var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
-            canvas.Line(letters * 6 / 10, Colour.White, 100, x, at, y);
-            canvas.Line(letters / 4, MarkInk.Corner, 100, x, at, y);
             room.Take(Box.Around([x, at]).Grown(letters / 4));
             room.Take(Box.Around([y, at]).Grown(letters / 4));
             room.Take(Box.Around([at]).Grown(letters / 2));
         }
         foreach (var join in plan.Joins)
             room.Take(Box.Around([Laid(join.WorstAt)]).Grown(letters / 2));
+    }
+
+    private void Corners()
+    {
+        foreach (var corner in plan.Corners)
+        {
+            var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
+            canvas.Line(letters * 5 / 10, Colour.White, 100, x, at, y);
+            canvas.Line(letters / 4, MarkInk.Corner, 100, x, at, y);
+        }
     }
 
     /// <summary>
@@ -192,6 +202,7 @@ internal sealed class OverviewMap
             name.DrawLine(canvas);
         foreach (var error in errors)
             error.DrawLine(canvas);
+        Corners();
         foreach (var name in names)
             name.Draw(canvas);
         foreach (var error in errors)
