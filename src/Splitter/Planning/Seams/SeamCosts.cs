@@ -148,7 +148,10 @@ internal sealed class SeamCosts
     /// <summary>The price of a millimetre of boundary between two cells.</summary>
     private double Price(int a, int b)
     {
-        var shows = top[a] == top[b] ? Inside(top[a]) : IsCut(top[a]) || IsCut(top[b]) ? SeamPrice.AlongEdge : 0;
+        var shows =
+            top[a] == top[b] ? Inside(top[a])
+            : IsCut(top[a]) || IsCut(top[b]) ? SeamPrice.AlongEdge
+            : 0;
         return shows + SeamPrice.Length;
 
         double Inside(int shape) => IsCut(shape) ? SeamPrice.Inside(drawing.Shapes[shape]) : 0;
