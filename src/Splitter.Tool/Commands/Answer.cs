@@ -17,9 +17,6 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
     /// <summary>The same for a program: what stands under "result".</summary>
     internal object? Data { get; init; }
 
-    /// <summary>With errors too there is a JSON document, whose result is null and which has the diagnostics.</summary>
-    internal bool OutputOnErrors { get; init; } = true;
-
     private static readonly JsonSerializerOptions Json = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
@@ -38,7 +35,8 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
         var sorted = Diagnostics.Sorted();
         foreach (var diagnostic in sorted)
             error.Write($"{diagnostic}\n");
-        if (ExitCode == Tool.ExitCode.WrongInput && !OutputOnErrors)
+        // Whatever reads standard output never takes an answer for one that is none.
+        if (ExitCode == Tool.ExitCode.WrongInput)
             return ExitCode;
         if (format == AnswerFormat.Json)
             output.Write(

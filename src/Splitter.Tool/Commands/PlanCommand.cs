@@ -36,7 +36,7 @@ internal static class PlanCommand
                 var asked = new PlanCall(call.GetRequiredValue(recipe), call.GetValue(hoop), call.GetValue(picture));
                 var form = call.GetValue(format);
                 var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
-                return (answer with { OutputOnErrors = false }).Write(form, output, error);
+                return answer.Write(form, output, error);
             }
         );
         return command;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Splitter.Tool.Disk;
 using static System.FormattableString;
 
@@ -13,7 +14,7 @@ internal sealed record SetSummary(
     int Trims,
     int Stops,
     double Minutes,
-    double? WorstFitMm,
+    [property: JsonPropertyName("worst_error_95_mm")] double? WorstErrorMm,
     string Folder,
     IReadOnlyList<string> Files
 )
@@ -26,7 +27,7 @@ internal sealed record SetSummary(
         var joins = document
             .RootElement.GetProperty("joins")
             .EnumerateArray()
-            .Select(join => join.GetProperty("predicted_error_mm").GetDouble())
+            .Select(join => join.GetProperty("within_95_mm").GetDouble())
             .ToArray();
         int Sum(string key) => parts.Sum(part => part.GetProperty(key).GetInt32());
         return new(
@@ -45,7 +46,16 @@ internal sealed record SetSummary(
 
     internal static string Table(IEnumerable<SetSummary> sets)
     {
-        var table = new TextTable("hoop", "parts", "stitches", "trims", "stops", "minutes", "worst fit", "folder");
+        var table = new TextTable(
+            "hoop",
+            "parts",
+            "stitches",
+            "trims",
+            "stops",
+            "minutes",
+            "worst error, 95 %",
+            "folder"
+        );
         foreach (var s in sets)
             table.Add(
                 s.Hoop,
@@ -54,7 +64,7 @@ internal sealed record SetSummary(
                 Invariant($"{s.Trims}"),
                 Invariant($"{s.Stops}"),
                 Invariant($"{s.Minutes:0}"),
-                s.WorstFitMm is { } fit ? Invariant($"{fit:0.00} mm") : "no joins",
+                s.WorstErrorMm is { } error ? Invariant($"{error:0.00} mm") : "0 (no joins)",
                 s.Folder
             );
         return table.ToString();

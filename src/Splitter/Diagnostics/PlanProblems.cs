@@ -9,21 +9,31 @@ namespace Splitter.Diagnostics;
 /// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
 internal static class PlanProblems
 {
-    internal static Diagnostic ShapeSticksOut(Place place, Shape shape, Point at, double by, Hoop hoop) =>
+    /// <param name="more">How many other shapes do so less far.</param>
+    internal static Diagnostic ShapeSticksOut(
+        Place place,
+        Shape shape,
+        Point at,
+        double by,
+        int more,
+        string advice,
+        Hoop hoop
+    ) =>
         Diagnostic.Error(
             3001,
             place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Up(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}; add a field there, move one, or write 'place: fewest'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Up(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}{And(more)}; {advice}"
             )
         );
 
-    internal static Diagnostic WholeShapeDivided(Place place, Shape shape, int by, Hoop hoop) =>
+    /// <param name="more">How many other such shapes stick out less far.</param>
+    internal static Diagnostic WholeShapeDivided(Place place, Shape shape, int by, int more, Hoop hoop) =>
         Diagnostic.Error(
             3002,
             place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Up(by)} mm; move a field so that it holds all of it, or write 'place: fewest'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Up(by)} mm{And(more)}; lay a field under 'fields.fixed' that holds all of it, or write 'place: fewest'"
             )
         );
 
@@ -97,32 +107,102 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic FieldOverForbidden(Place place, Field field, Box zone) =>
+    internal static Diagnostic FieldOverForbidden(Place place, IReadOnlyList<Field> fields, Box zone, bool grid) =>
         Diagnostic.Error(
             3011,
             place,
             Invariant(
-                $"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)} lies over the forbidden zone at x {Mm(zone.Left)} to {Mm(zone.Right)}, y {Mm(zone.Top)} to {Mm(zone.Bottom)} mm; move the field, or make the zone smaller"
+                $"hoop {fields[0].Hoop.Name}: the field at x {Mm(fields[0].Centre.X)}, y {Mm(fields[0].Centre.Y)} lies over {Zone(zone)}{(fields.Count > 1 ? Invariant($", and {fields.Count - 1} more do") : "")}; {(grid ? "list the fields by hand" : "move the field")}, or make the zone smaller"
             )
         );
 
-    internal static Diagnostic FirstNotHeld(Place place, Point first, bool folds, Hoop hoop) =>
+    /// <param name="folds">The crossing of the folds is to be held, too.</param>
+    /// <param name="fits">A field could hold all of it.</param>
+    internal static Diagnostic FirstNotHeld(Place place, Point first, bool folds, bool fits, Hoop hoop) =>
         Diagnostic.Error(
             3012,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds ? " together with the crossing of the folds" : "")}; move a field there, or write another point"
+                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds ? " together with the crossing of the folds" : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds ? "both" : "it")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds ? "'fields.first' or 'cloth.folds'" : "'fields.first'")}"
             )
         );
 
     internal static Diagnostic HoopTooSmallForCorners(Place place, Hoop hoop, int least, int longest) =>
         Diagnostic.Error(
-            3013,
+            3018,
             place,
             Invariant(
                 $"hoop {hoop.Name}: its field has no room for two corners at a useful distance, {Mm(least)} x {Mm(longest)} mm, and the artwork is larger than the field; take a larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
             )
         );
+
+    /// <param name="zones">One, or all.</param>
+    /// <param name="ground">The box around what is not covered.</param>
+    internal static Diagnostic ZoneKeepsGround(
+        Place place,
+        IReadOnlyList<Box> zones,
+        IReadOnlyList<Shape> shapes,
+        Box ground,
+        Hoop hoop
+    ) =>
+        Diagnostic.Error(
+            3013,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or turn the artwork so that nothing is drawn there"
+            )
+        );
+
+    internal static Diagnostic NoFieldAnywhere(Place place, IReadOnlyList<Box> zones, Hoop hoop) =>
+        Diagnostic.Error(
+            3014,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: no field can lie anywhere on the artwork because of {Zones(zones)}; {Move(zones)}"
+            )
+        );
+
+    internal static Diagnostic ZonesPartFields(Place place, Hoop hoop) =>
+        Diagnostic.Error(
+            3015,
+            place,
+            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end"
+        );
+
+    internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
+        Diagnostic.Error(
+            3016,
+            place,
+            Invariant(
+                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} holds what the first field must hold, 'fields.first' or the crossing of the folds (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {Move(zones)}, or move the point or the folds"
+            )
+        );
+
+    internal static Diagnostic NoCover(Place place, Hoop hoop) =>
+        Diagnostic.Error(
+            3017,
+            place,
+            $"hoop {hoop.Name}: no fields were found that cover the artwork; list fields by hand under 'fields.place', or take a larger hoop"
+        );
+
+    private static string Zone(Box zone) =>
+        Invariant(
+            $"the forbidden zone at x {Mm(zone.Left)} to {Mm(zone.Right)}, y {Mm(zone.Top)} to {Mm(zone.Bottom)} mm"
+        );
+
+    private static string Zones(IReadOnlyList<Box> zones) =>
+        zones.Count == 1 ? Zone(zones[0]) : Invariant($"the {zones.Count} forbidden zones together");
+
+    private static string Move(IReadOnlyList<Box> zones) =>
+        zones.Count == 1 ? "make the zone smaller, or move it" : "make them smaller, or move them";
+
+    private static string And(int more) =>
+        more switch
+        {
+            0 => "",
+            1 => ", and 1 more shape",
+            _ => Invariant($", and {more} more shapes"),
+        };
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 

@@ -202,6 +202,10 @@ internal static class Polygons
     internal static double Distance(Region region, Point point) =>
         region.IsEmpty ? double.PositiveInfinity : ToNts(region).Distance(Factory.CreatePoint(ToCoordinate(point)));
 
+    /// <summary>Distance between two straight lines, micrometres.</summary>
+    internal static double Distance(Point a, Point b, Point c, Point d) =>
+        DistanceComputer.SegmentToSegment(ToCoordinate(a), ToCoordinate(b), ToCoordinate(c), ToCoordinate(d));
+
     /// <summary>The region in the engine's own form, for algorithms of the engine that have one user only.</summary>
     internal static Nts.Geometry ToNts(Region region) =>
         Factory.CreateMultiPolygon([

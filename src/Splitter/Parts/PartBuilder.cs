@@ -21,9 +21,12 @@ internal static class PartBuilder
     internal static ImmutableArray<Part> Build(Drawing drawing, Plan plan, ImmutableArray<SewnPiece> sewn)
     {
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
+        var takenOut = SewnOver.TakenOut(plan, byHooping);
         return
         [
-            .. plan.Hoopings.Select((hooping, i) => new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i])))),
+            .. plan.Hoopings.Select(
+                (hooping, i) => new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i]), takenOut[i]))
+            ),
         ];
     }
 
@@ -73,14 +76,17 @@ internal static class PartBuilder
     /// <summary>A step before its number and the stop that the next step asks for are known.</summary>
     private sealed record Draft(StepKind Kind, SewThread? Thread, ImmutableArray<Block> Blocks, string? Stop);
 
-    private static ImmutableArray<Step> Numbered(IEnumerable<Draft> drafts)
+    private static ImmutableArray<Step> Numbered(IEnumerable<Draft> drafts, ImmutableArray<string> takenOut)
     {
         ImmutableArray<Draft> all = [.. drafts];
-        return [.. all.Select((step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i)))];
+        return
+        [
+            .. all.Select((step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i, takenOut))),
+        ];
     }
 
-    /// <summary>The stop after a step: its own work, then the thread of the next.</summary>
-    private static string? Stop(ImmutableArray<Draft> steps, int index)
+    /// <summary>The stop after a step: its own work, the corners that the body would sew over, the thread of the next.</summary>
+    private static string? Stop(ImmutableArray<Draft> steps, int index, ImmutableArray<string> takenOut)
     {
         if (index == steps.Length - 1)
             return null;
@@ -89,7 +95,11 @@ internal static class PartBuilder
             next.Thread is { } thread ? StopTexts.Thread(thread)
             : next.Kind == StepKind.NextCorners ? StopTexts.CornersForLater
             : null;
-        return string.Join(" ", new[] { steps[index].Stop, change }.Where(text => text is not null));
+        var corners =
+            takenOut.IsEmpty || steps[index].Kind == StepKind.Body || next.Kind != StepKind.Body
+                ? null
+                : StopTexts.TakeOut(takenOut);
+        return string.Join(" ", new[] { steps[index].Stop, corners, change }.Where(text => text is not null));
     }
 
     private static ImmutableArray<Move> Moves(Draft step) =>

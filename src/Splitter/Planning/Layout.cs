@@ -7,12 +7,12 @@ namespace Splitter.Planning;
 /// <param name="Grounds">
 /// The usable fields, less how far stitches reach past the artwork's edge (pull, and the tape's rounding).
 /// </param>
-/// <param name="LowerBound">No cover of the drawing has fewer fields.</param>
+/// <param name="LowerBound">
+/// No cover of the drawing has fewer fields, if fields that meet are to share ground that holds corners. Fields that a
+/// person lists by hand may share less.
+/// </param>
 internal sealed record Layout(ImmutableArray<Field> Fields, ImmutableArray<Box> Grounds, int LowerBound)
 {
-    /// <summary>No cover can have fewer fields than this one.</summary>
-    internal bool Proven => LowerBound >= Fields.Length;
-
     /// <summary>The same fields in another order.</summary>
     /// <param name="order">For each new place the old index.</param>
     internal Layout Reordered(ImmutableArray<int> order) =>

@@ -43,16 +43,17 @@ public sealed record Recipe
     /// <summary>Where each value stands in the file, by its key path (<c>hoops[1].field</c>).</summary>
     public required ImmutableDictionary<string, Place> Places { get; init; }
 
-    /// <summary>The place of a key path, or of the nearest key above it that the file has.</summary>
-    internal Place PlaceOf(string path)
+    /// <summary>
+    /// The place of a key path, or of the nearest key above it that the file has; else that of the next path. Artwork is
+    /// in every file, so an editor always has a line to go to.
+    /// </summary>
+    internal Place PlaceOf(params ReadOnlySpan<string> paths)
     {
-        while (path.Length > 0)
-        {
-            if (Places.TryGetValue(path, out var place))
-                return place;
-            path = path[..Math.Max(0, Math.Max(path.LastIndexOf('.'), path.LastIndexOf('[')))];
-        }
-        return Place.Whole(File);
+        foreach (var given in paths)
+            for (var path = given; path.Length > 0; path = path[..Math.Max(0, path.LastIndexOfAny(['.', '[']))])
+                if (Places.TryGetValue(path, out var place))
+                    return place;
+        return Places.TryGetValue("artwork", out var artwork) ? artwork : Place.Whole(File);
     }
 }
 

@@ -31,7 +31,7 @@ public sealed class CommandTests : IDisposable
         var lines = ran.Output.TrimEnd().Split('\n');
         Assert.Equal(3, lines.Length);
         Assert.All(
-            ["hoop", "parts", "stitches", "trims", "stops", "minutes", "worst fit", "folder"],
+            ["hoop", "parts", "stitches", "trims", "stops", "minutes", "worst error, 95 %", "folder"],
             head => Assert.Contains(head, lines[0], StringComparison.Ordinal)
         );
         Assert.Contains("small", lines[1], StringComparison.Ordinal);
@@ -214,6 +214,31 @@ public sealed class CommandTests : IDisposable
 
         var wrong = await ToolRun.Run("plan", recipe, "--hoop", "none", "--format", "json");
         Assert.Equal((2, ""), (wrong.ExitCode, wrong.Output));
+    }
+
+    /// <summary>make and plan speak of one error in the same words, and README's keys are those of the answer.</summary>
+    [Fact]
+    public async Task MakeTellsTheErrorThatPlanTells()
+    {
+        var recipe = Written("sails.yaml", Recipe);
+        var plan = await ToolRun.Run("plan", recipe, "--hoop", "small", "--format", "json");
+        var make = await ToolRun.Run("make", recipe, "--hoop", "small", "--format", "json");
+        using var planned = JsonDocument.Parse(plan.Output);
+        using var made = JsonDocument.Parse(make.Output);
+        Assert.Equal("exit_code result diagnostics", Keys(made.RootElement));
+        var set = made.RootElement.GetProperty("result")[0];
+        Assert.Equal("recipe hoop parts stitches trims stops minutes worst_error_95_mm folder files", Keys(set));
+        Assert.Equal(
+            planned
+                .RootElement.GetProperty("result")
+                .GetProperty("hoops")[0]
+                .GetProperty("totals")
+                .GetProperty("worst_error_95_mm")
+                .GetDouble(),
+            set.GetProperty("worst_error_95_mm").GetDouble()
+        );
+        var text = await ToolRun.Run("make", recipe, "--hoop", "small");
+        Assert.Contains("worst error, 95 %", text.Output, StringComparison.Ordinal);
     }
 
     private static string Keys(JsonElement element) =>

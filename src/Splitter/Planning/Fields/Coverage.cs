@@ -15,33 +15,15 @@ internal static class Coverage
         FieldTemplate template
     )
     {
-        var place = recipe.PlaceOf("fields.place");
-        var size = template.Ground(template.At(default, Turn.None));
-        var all = Polygons.Union(layout.Grounds.Select(Region.Of));
         if (recipe.Cloth.OnDrawing is { } cloth && !cloth.Contains(drawing.Bounds))
             yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, cloth);
-        foreach (var shape in drawing.Shapes)
+        if (layout.Fields.IsEmpty)
         {
-            var box = shape.Footprint.Bounds;
-            if (shape.KeepWhole && !layout.Grounds.Any(g => g.Contains(box)))
-            {
-                yield return Fits(size, box)
-                    ? PlanProblems.WholeShapeDivided(place, shape, Outside(layout, box), template.Hoop)
-                    : PlanProblems.WholeShapeTooLarge(shape, size, template.Hoop);
-                continue;
-            }
-            if (layout.Grounds.Any(g => g.Contains(box)))
-                continue;
-            var missed = Polygons.Subtract(shape.Footprint, all);
-            if (!missed.IsEmpty)
-            {
-                var worst = missed
-                    .Rings.SelectMany(r => r.Points)
-                    .Select(p => (By: layout.Grounds.Min(g => Distance(g, p)), At: p))
-                    .Max();
-                yield return PlanProblems.ShapeSticksOut(place, shape, worst.At, worst.By, template.Hoop);
-            }
+            yield return PlanProblems.NoCover(recipe.PlaceOf("fields.place"), template.Hoop);
+            yield break;
         }
+        foreach (var problem in Shapes(recipe, drawing, layout, template))
+            yield return problem;
         if (
             Folds.Held(recipe.Cloth, drawing.Bounds.Centre) is { } held
             && !layout.Fields.Any(f => f.Usable.Contains(held))
@@ -56,24 +38,94 @@ internal static class Coverage
                 recipe.PlaceOf("fields.first"),
                 first,
                 recipe.Cloth is { UprightFold: not null, LevelFold: not null },
+                (template with { Reach = 0 }).Fits(together),
                 template.Hoop
             );
+        foreach (var problem in OverZones(recipe, layout.Fields))
+            yield return problem;
+    }
+
+    /// <summary>Fields that lie over forbidden zones: a line for each zone.</summary>
+    internal static IEnumerable<Diagnostic> OverZones(Recipe recipe, IReadOnlyList<Field> fields)
+    {
         foreach (var (i, zone) in recipe.Fields.Forbidden.Index())
-        foreach (var field in layout.Fields.Where(f => Overlap(f.Bounds, zone)))
-            yield return PlanProblems.FieldOverForbidden(
-                recipe.PlaceOf(FormattableString.Invariant($"fields.forbidden[{i}]")),
-                field,
-                zone
+            if (fields.Where(f => Overlap(f.Bounds, zone)).ToList() is { Count: > 0 } over)
+                yield return PlanProblems.FieldOverForbidden(
+                    recipe.PlaceOf(FormattableString.Invariant($"fields.forbidden[{i}]")),
+                    over,
+                    zone,
+                    recipe.Fields.Place is GridFields
+                );
+    }
+
+    /// <summary>The worst shape that sticks out of all fields, and the worst whole one that is divided, stand for all such.</summary>
+    private static IEnumerable<Diagnostic> Shapes(Recipe recipe, Drawing drawing, Layout layout, FieldTemplate template)
+    {
+        var place = recipe.PlaceOf("fields.place");
+        var size = template.Ground(template.At(default, Turn.None));
+        var all = Polygons.Union(layout.Grounds.Select(Region.Of));
+        var missing = new List<(double By, Point At, Shape Shape)>();
+        var divided = new List<(int By, Shape Shape)>();
+        foreach (var shape in drawing.Shapes)
+        {
+            var box = shape.Footprint.Bounds;
+            if (layout.Grounds.Any(g => g.Contains(box)))
+                continue;
+            if (shape.KeepWhole && template.Fits(box))
+                divided.Add((Outside(layout, box), shape));
+            else if (shape.KeepWhole)
+                yield return PlanProblems.WholeShapeTooLarge(shape, size, template.Hoop);
+            else if (Polygons.Subtract(shape.Footprint, all) is { IsEmpty: false } missed)
+            {
+                var worst = missed
+                    .Rings.SelectMany(r => r.Points)
+                    .Select(p => (By: layout.Grounds.Min(g => Distance(g, p)), At: p))
+                    .Max();
+                missing.Add((worst.By, worst.At, shape));
+            }
+        }
+        if (divided.Count > 0)
+        {
+            var worst = divided.MaxBy(d => d.By);
+            yield return PlanProblems.WholeShapeDivided(place, worst.Shape, worst.By, divided.Count - 1, template.Hoop);
+        }
+        if (missing.Count > 0)
+        {
+            var worst = missing.MaxBy(o => o.By);
+            yield return PlanProblems.ShapeSticksOut(
+                place,
+                worst.Shape,
+                worst.At,
+                worst.By,
+                missing.Count - 1,
+                Advice(recipe, drawing, template),
+                template.Hoop
             );
+        }
+    }
+
+    /// <summary>What can be written where shapes stick out of the fields.</summary>
+    private static string Advice(Recipe recipe, Drawing drawing, FieldTemplate template)
+    {
+        if (recipe.Fields.Place is not GridFields grid)
+            return recipe.Fields.Place is ListedFields
+                ? "add a field there, move one, or write 'place: fewest'"
+                : "lay a field there under 'fields.fixed', or take a larger hoop";
+        var cover = drawing.Bounds.Joined(FirstField.Held(recipe, drawing.Bounds.Centre) ?? Box.Empty);
+        var (columns, rows) = Least(template);
+        var closer = Least(template with { Clearance = 0 });
+        var clearance =
+            closer.Columns <= grid.Columns && closer.Rows <= grid.Rows ? ", or a smaller 'fields.clearance'" : "";
+        return FormattableString.Invariant(
+            $"write 'columns: {Math.Max(columns, grid.Columns)}' and 'rows: {Math.Max(rows, grid.Rows)}' or more{clearance}"
+        );
+
+        (int Columns, int Rows) Least(FieldTemplate by) => FieldGrid.Least(cover, grid.Turn, by, recipe.Registration);
     }
 
     /// <summary>Boxes share ground, not just an edge.</summary>
     internal static bool Overlap(Box a, Box b) =>
         a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
-
-    private static bool Fits(Box ground, Box box) =>
-        (box.Width <= ground.Width && box.Height <= ground.Height)
-        || (box.Width <= ground.Height && box.Height <= ground.Width);
 
     /// <summary>By how much a box sticks out of the ground that nearly holds it.</summary>
     private static int Outside(Layout layout, Box box) =>

@@ -37,9 +37,16 @@ internal static class FieldPlacer
         ImmutableArray<Layout> layouts = recipe.Fields.Place switch
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
-            GridFields grid => Bounded(Grid(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
+            GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
             _ => Fewest(task),
         };
+        if (layouts.IsEmpty)
+        {
+            var overZones = Coverage.OverZones(recipe, task.Fixed).ToList();
+            return Result.Fail<ImmutableArray<Layout>>(
+                overZones.Count > 0 ? [.. overZones] : ForbiddenZones.Problems(recipe, drawing, template, held).AsSpan()
+            );
+        }
         var problems = Coverage.Problems(recipe, drawing, layouts[0], template).ToList();
         return Result.From(
             problems.Count > 0
@@ -58,11 +65,13 @@ internal static class FieldPlacer
     private static ImmutableArray<Layout> Fewest(CoverTask task)
     {
         var answer = FewestSearch.Find(task);
-        // Where zones forbid every cover, what can be laid is laid, and Coverage says what is missing.
+        // Where zones forbid every cover there is no layout, and the zones are named.
+        if (answer.Covers.IsEmpty && !task.Forbidden.IsEmpty)
+            return [];
         var covers = answer.Covers.IsEmpty
             ?
             [
-                [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([]).Where(f => !task.Forbids(f))],
+                [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([])],
             ]
             : Settling.Settled(task, answer.Covers, MostLayouts);
         return [.. covers.Select(fields => Laid(fields, answer.LowerBound, task.Template))];
@@ -73,27 +82,4 @@ internal static class FieldPlacer
 
     private static ImmutableArray<Field> Listed(ImmutableArray<ListedField> fields, FieldTemplate template) =>
         [.. fields.Select(f => template.At(f.Centre, f.Turn))];
-
-    /// <summary>Columns and rows spread evenly, the outer ones flush with the edges of what is to be covered.</summary>
-    private static ImmutableArray<Field> Grid(Box cover, GridFields grid, FieldTemplate template)
-    {
-        var ground = template.Ground(template.At(default, grid.Turn));
-        return
-        [
-            .. from row in Enumerable.Range(0, grid.Rows)
-            from column in Enumerable.Range(0, grid.Columns)
-            select template.At(
-                new(
-                    Spread(cover.Left, cover.Right, ground.Width, grid.Columns, column),
-                    Spread(cover.Top, cover.Bottom, ground.Height, grid.Rows, row)
-                ),
-                grid.Turn
-            ),
-        ];
-
-        static int Spread(int from, int to, int length, int count, int index) =>
-            count == 1 || to - from <= length
-                ? (int)(((long)from + to) / 2)
-                : from + (length / 2) + (int)((long)(to - from - length) * index / (count - 1));
-    }
 }

@@ -13,4 +13,12 @@ internal sealed record FieldTemplate(Hoop Hoop, int Clearance, int Reach)
 
     /// <summary>The ground whose artwork a field can sew.</summary>
     internal Box Ground(Field field) => field.Usable.Grown(-Reach);
+
+    /// <summary>The ground of one field, upright or turned, is as large as a box.</summary>
+    internal bool Fits(Box box)
+    {
+        var ground = Ground(At(default, Turn.None));
+        return (box.Width <= ground.Width && box.Height <= ground.Height)
+            || (box.Width <= ground.Height && box.Height <= ground.Width);
+    }
 }

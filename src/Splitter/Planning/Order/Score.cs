@@ -9,9 +9,6 @@ namespace Splitter.Planning.Order;
 /// <param name="Astray">For each field its misfit with the first, on average over the corners of its ground.</param>
 internal readonly record struct Score(double Worst, double Sum, double Astray) : IComparable<Score>
 {
-    /// <summary>Worse than any.</summary>
-    internal static Score None => new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
-
     public static bool operator <(Score a, Score b) => a.CompareTo(b) < 0;
 
     public static bool operator >(Score a, Score b) => a.CompareTo(b) > 0;

@@ -34,12 +34,12 @@ internal sealed class JoinRemedies
     private readonly Recipe recipe;
     private readonly Drawing drawing;
     private readonly PlanDraft draft;
-    private readonly ImmutableArray<(string Change, Lazy<Func<PartJoin, (double, double)?>> Trial)> trials;
+    private readonly ImmutableArray<(string Change, string Key, Lazy<Func<PartJoin, (double, double)?>> Trial)> trials;
 
     private JoinRemedies(Recipe recipe, Drawing drawing, PlanDraft draft)
     {
         (this.recipe, this.drawing, this.draft) = (recipe, drawing, draft);
-        trials = [.. All().Select(t => (t.Change, new Lazy<Func<PartJoin, (double, double)?>>(t.Trial)))];
+        trials = [.. All().Select(t => (t.Change, t.Key, new Lazy<Func<PartJoin, (double, double)?>>(t.Trial)))];
     }
 
     internal static ImmutableArray<Diagnostic> Warnings(Recipe recipe, Drawing drawing, PlanDraft draft)
@@ -52,46 +52,52 @@ internal sealed class JoinRemedies
         [
             .. exceeding.Select(join =>
                 PlanProblems.FitExceedsOverlap(
-                    recipe.PlaceOf("overlap.width"),
+                    recipe.PlaceOf(remedies.Advice(join).Key, "overlap.width", "registration"),
                     (Letters.Of(join.Earlier), Letters.Of(join.Later)),
                     join.Within95,
                     JoinFit.Covered(join, recipe.Overlap.Edges),
-                    remedies.Advice(join),
+                    remedies.Advice(join).Text,
                     draft.Hoop
                 )
             ),
         ];
     }
 
-    private string Advice(PartJoin join)
+    /// <summary>What to do, and the key to change.</summary>
+    private (string Text, string Key) Advice(PartJoin join)
     {
         var tried = new List<Outcome>();
-        foreach (var (change, trial) in trials)
+        foreach (var (change, key, trial) in trials)
         {
             if (trial.Value(join) is not var (misfit, covered))
                 continue;
             var outcome = new Outcome(change, misfit, covered);
             if (outcome.Helps)
-                return outcome.Misfit == 0
-                    ? $"{change}: planned so, no part is cut where it meets another"
-                    : $"{change}: planned so, they may miss by {outcome.Figures} of overlap";
+                return (
+                    outcome.Misfit == 0
+                        ? $"{change}: planned so, no part is cut where it meets another"
+                        : $"{change}: planned so, they may miss by {outcome.Figures} of overlap",
+                    key
+                );
             tried.Add(outcome);
         }
         const string Else =
             "set corners more closely than 'registration.accuracy' says, or hide the join under a motif";
-        return tried.MinBy(outcome => outcome.Ratio) is { } best
+        var none = tried.MinBy(outcome => outcome.Ratio) is { } best
             ? Invariant(
                 $"of {tried.Count} changes that were planned none covers it, best is '{best.Change}' with {best.Figures} of overlap; {Else}"
             )
             : $"the recipe leaves nothing else to change; {Else}";
+        return (none, "overlap.width");
     }
 
     /// <summary>What can be changed, the cheapest first. A trial says how a join does then, or null when it cannot be planned.</summary>
-    private IEnumerable<(string Change, Func<Func<PartJoin, (double, double)?>> Trial)> All()
+    private IEnumerable<(string Change, string Key, Func<Func<PartJoin, (double, double)?>> Trial)> All()
     {
         if (recipe.Overlap.Width is not null)
             yield return (
                 "write 'overlap.width: auto'",
+                "overlap.width",
                 () => Same(With(recipe with { Overlap = recipe.Overlap with { Width = null } }, draft.Corners))
             );
         else
@@ -101,24 +107,33 @@ internal sealed class JoinRemedies
             {
                 Overlap = recipe.Overlap with { Width = Wider() },
             };
-            yield return (Invariant($"write 'overlap.width: {Mm(Wider())} mm'"), () => Whole(changed, draft.Hoop));
+            yield return (
+                Invariant($"write 'overlap.width: {Mm(Wider())} mm'"),
+                "overlap.width",
+                () => Whole(changed, draft.Hoop)
+            );
         }
         var count = recipe.Registration.CornerCount;
         for (var more = count + 1; more <= Math.Min(CornerLimit, Math.Max(MostCorners, count + 1)); more++)
         {
             var changed = recipe with { Registration = recipe.Registration with { CornerCount = more } };
-            yield return (Invariant($"write 'registration.corners.count: {more}'"), () => Same(Cornered(changed)));
+            yield return (
+                Invariant($"write 'registration.corners.count: {more}'"),
+                "registration.corners.count",
+                () => Same(Cornered(changed))
+            );
         }
         foreach (var first in Firsts())
         {
             var changed = recipe with { Fields = recipe.Fields with { First = first } };
             yield return (
                 Invariant($"write 'fields.first: [{Mm(first.X)} mm, {Mm(first.Y)} mm]'"),
+                "fields.first",
                 () => Whole(changed, draft.Hoop)
             );
         }
         foreach (var hoop in Larger())
-            yield return ($"take hoop {hoop.Name}", () => Whole(recipe, hoop));
+            yield return ($"take hoop {hoop.Name}", "hoops", () => Whole(recipe, hoop));
     }
 
     /// <summary>An overlap that would cover every join as it is now, and a little more: joins move with it.</summary>

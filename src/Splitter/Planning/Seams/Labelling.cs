@@ -4,8 +4,8 @@ namespace Splitter.Planning.Seams;
 /// Chooses a field for every node at little cost, by expansions: one field after the other takes, in one minimum cut,
 /// whatever it is best that it takes; until no field gains any more. Boykov, Veksler and Zabih 2001, IEEE TPAMI
 /// 23(11):1222-1239. Both kinds of link obey the triangle inequality, which the method needs. Where two fields meet one
-/// round is exact (the second field gives back what the first took too much of); where three or more meet the cost is at
-/// most twice the least, and hardly ever above it.
+/// round is exact (the second field gives back what the first took too much of). Where three or more meet there is no
+/// promise, since a link of one over another costs nothing one way; against brute force it is nearly always the least.
 /// </summary>
 internal static class Labelling
 {

@@ -53,7 +53,7 @@ internal static class FieldKeys
 
     internal static readonly Key<Point> First = new("first", new PointKind("-2000 mm", "22000 mm"))
     {
-        Says = "The field that holds this point is sewn first.",
+        Says = "The field that holds this point, and the crossing of the folds if both are given, is sewn first.",
         Example = "[210 mm, 280 mm]",
         Otherwise = "the field that holds the crossing of the folds, else the one in the middle",
     };

@@ -1,4 +1,5 @@
 using System.Text;
+using Splitter.Diagnostics;
 
 namespace Splitter.Tests.Planning.Remedies;
 
@@ -37,7 +38,17 @@ public sealed class JoinRemediesTests
     [Fact]
     public void TheSameAdviceEveryTime() => Assert.Equal(Warning("0.3 mm", "0.5"), Warning("0.3 mm", "0.5"));
 
-    private static string? Warning(string width, string accuracy)
+    /// <summary>An editor goes to the key that is to be changed; line 8 is the recipe's overlap, line 7 its larger hoop's list.</summary>
+    [Fact]
+    public void TheWarningStandsAtTheKeyToChange()
+    {
+        Assert.Equal(8, Found("0.3 mm", "0.3")!.Place.Line);
+        Assert.True(Found("auto", "5")!.Place is { Line: >= 5 and <= 7, Column: > 0 });
+    }
+
+    private static string? Warning(string width, string accuracy) => Found(width, accuracy)?.Message;
+
+    private static Diagnostic? Found(string width, string accuracy)
     {
         var text = Recipe
             .Replace("WIDTH", width, StringComparison.Ordinal)
@@ -46,6 +57,6 @@ public sealed class JoinRemediesTests
             new("banner.yaml", Encoding.UTF8.GetBytes(text), _ => new(default, "none")) { Hoop = "small" }
         );
         Assert.True(planned.Succeeded, string.Join('\n', planned.Diagnostics));
-        return planned.Diagnostics.SingleOrDefault(d => d.Code == "SPL3007")?.Message;
+        return planned.Diagnostics.SingleOrDefault(d => d.Code == "SPL3007");
     }
 }

@@ -51,7 +51,7 @@ public sealed class LabellingTests
                 },
                 cases: 60
             );
-        // Twice the least is what theory promises; in fact it is nearly always the least itself.
+        // Nothing is promised; in fact it is nearly always the least.
         Assert.True(best >= 0.9 * cases, $"{best} of {cases}");
     }
 
