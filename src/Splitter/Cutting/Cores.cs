@@ -19,7 +19,7 @@ internal sealed class Cores(Drawing drawing, Plan plan, EdgeRule edges)
     internal const double Scrap = 6_000_000;
 
     /// <summary>Ground that snapping to whole micrometres leaves of nothing, µm²: a few µm along some centimetres.</summary>
-    private const double Nothing = 5000;
+    internal const double Nothing = 5000;
 
     /// <summary>Two pieces nearer than this lie side by side, µm: snapping parts them by one or two.</summary>
     private const double Beside = 20;
@@ -55,7 +55,7 @@ internal sealed class Cores(Drawing drawing, Plan plan, EdgeRule edges)
             foreach (var polygon in shared[from].Polygons.Where(p => Width(p) <= 2 * reach))
             {
                 var sliver = new Region([polygon]);
-                strip ??= Reach.Past(plan.Hoopings[to], plan.Hoopings[from].Territory, reach);
+                strip ??= Strip.Past(plan, to, from, reach);
                 if (Polygons.Subtract(sliver, strip).Area > Nothing)
                     continue;
                 shared[from] = new Region(shared[from].Polygons.Remove(polygon));

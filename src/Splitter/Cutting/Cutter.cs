@@ -16,15 +16,17 @@ internal static class Cutter
         var cores = drawing
             .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? share.Of(i) : [])
             .ToImmutableArray();
+        var strips = Strip.Of(plan, overlap.Edges);
         var reaches = Enumerable
             .Range(0, plan.Hoopings.Length)
-            .Select(h => Reach.Of(plan, h, overlap.Edges))
+            .Select(h => Reach.Of(plan, h, strips))
             .ToImmutableArray();
         var lines = new LineShares(reaches);
-        var pieces = ImmutableArray.CreateBuilder<Piece>();
-        for (var hooping = 0; hooping < plan.Hoopings.Length; hooping++)
+        var pieces = new Piece?[plan.Hoopings.Length][];
+        for (var hooping = 0; hooping < pieces.Length; hooping++)
         {
             var ground = new PathClipping(Region.Of(plan.Hoopings[hooping].Ground));
+            pieces[hooping] = new Piece?[drawing.Shapes.Length];
             for (var i = 0; i < drawing.Shapes.Length; i++)
             {
                 var shape = drawing.Shapes[i];
@@ -33,13 +35,17 @@ internal static class Cutter
                     : plan.Owners[i] is not null || !shape.Footprint.Bounds.Meets(reaches[hooping].Lines.Bounds) ? null
                     : shape is FillShape ? Fill(shape, hooping, cores[i][hooping], reaches[hooping])
                     : Lines(shape, hooping, lines, ground);
-                if (piece is FillPiece fill)
-                    piece = VisibleEdges.Cut(fill, i, drawing, plan);
-                if (piece is not null and not FillPiece { Core.IsEmpty: true })
-                    pieces.Add(piece);
+                pieces[hooping][i] = piece is FillPiece fill ? VisibleEdges.Cut(fill, i, drawing, plan) : piece;
             }
         }
-        return pieces.ToImmutable();
+        new Bulk(drawing, strips).Thin(pieces);
+        return
+        [
+            .. from part in pieces
+            from piece in part
+            where piece is not null and not FillPiece { Core.IsEmpty: true }
+            select piece,
+        ];
     }
 
     private static Piece Whole(Shape shape, int hooping) =>

@@ -55,6 +55,9 @@ public readonly record struct Box(int Left, int Top, int Right, int Bottom)
     /// <summary>Each edge moved outwards by a distance; a negative one moves inwards.</summary>
     public Box Grown(int by) => IsEmpty ? this : new(Left - by, Top - by, Right + by, Bottom + by);
 
+    /// <summary>Smaller by this on every side, but no smaller than its middle.</summary>
+    public Box Shrunk(int by) => IsEmpty ? this : Grown(-by).Joined(new(Centre.X, Centre.Y, Centre.X, Centre.Y));
+
     /// <summary>The point lies inside or on the edge.</summary>
     public bool Contains(Point p) => p.X >= Left && p.X <= Right && p.Y >= Top && p.Y <= Bottom;
 

@@ -2,14 +2,18 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Outputs;
 
 /// <summary>What a stretch of seam divides, from what shows least to what shows most.</summary>
 internal enum SeamGround
 {
-    /// <summary>Nothing: bare cloth, or what is sewn whole over it.</summary>
-    Nothing,
+    /// <summary>Nothing: it passes a shape that one part sews whole.</summary>
+    Whole,
+
+    /// <summary>Nothing: cloth without a stitch.</summary>
+    Bare,
 
     /// <summary>The rows of a fill.</summary>
     Fill,
@@ -21,30 +25,66 @@ internal enum SeamGround
 /// <summary>A stretch of seam over one kind of ground.</summary>
 internal sealed record SeamStretch(SeamGround Ground, Polyline Line);
 
-/// <summary>Seams divided by what they cross.</summary>
+/// <summary>Seams divided by what a person sees at them.</summary>
 internal static class SeamStretches
 {
-    internal static ImmutableArray<SeamStretch> Of(Drawing drawing, Plan plan)
+    internal static ImmutableArray<SeamStretch> Of(Drawing drawing, Plan plan) =>
+        Of(drawing, plan.Owners, plan.SeamLines);
+
+    /// <param name="owners">For each shape the part that sews it whole, or null when seams cut it.</param>
+    internal static ImmutableArray<SeamStretch> Of(
+        Drawing drawing,
+        ImmutableArray<int?> owners,
+        ImmutableArray<Seam> seams
+    )
     {
-        var cut = drawing.Shapes.Where((_, i) => plan.Owners[i] is null).ToList();
-        var lines = Clipping(cut.Where(s => s is not FillShape));
-        var fills = Clipping(cut.Where(s => s is FillShape));
+        var covers = Covers(drawing, owners, seams);
         var stretches = ImmutableArray.CreateBuilder<SeamStretch>();
-        foreach (var seam in plan.SeamLines)
+        foreach (var seam in seams)
         {
-            Add(SeamGround.LineWork, lines.Inside(seam.Line));
-            foreach (var beside in lines.Outside(seam.Line))
+            ImmutableArray<Polyline> open = [seam.Line];
+            foreach (var cover in covers.Where(c => c.Bounds.Meets(seam.Line.Bounds)))
             {
-                Add(SeamGround.Fill, fills.Inside(beside));
-                Add(SeamGround.Nothing, fills.Outside(beside));
+                Add(cover.Ground, open.SelectMany(line => cover.Area.Inside(line)));
+                open = [.. open.SelectMany(line => cover.Area.Outside(line))];
             }
+            Add(SeamGround.Bare, open);
         }
         return stretches.ToImmutable();
 
-        void Add(SeamGround ground, ImmutableArray<Polyline> found) =>
+        void Add(SeamGround ground, IEnumerable<Polyline> found) =>
             stretches.AddRange(found.Where(line => line.Length > 0).Select(line => new SeamStretch(ground, line)));
     }
 
-    private static PathClipping Clipping(IEnumerable<Shape> shapes) =>
-        new(Polygons.Union(shapes.Select(s => s.Footprint)));
+    /// <summary>
+    /// Topmost first. A line of stitches hides nothing below it, so one that is sewn whole comes last: it only keeps the
+    /// cloth from being bare.
+    /// </summary>
+    private static List<Cover> Covers(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Seam> seams)
+    {
+        var lines = Box.Around(seams.Select(s => s.Line.Bounds));
+        return
+        [
+            .. drawing
+                .Shapes.Select((shape, i) => (Shape: shape, Owner: owners[i], Index: i))
+                .Where(s => s.Shape.Footprint.Bounds.Meets(lines))
+                .OrderBy(s => s is { Owner: not null, Shape: RunShape })
+                .ThenByDescending(s => s.Index)
+                .Select(s => Cover.Of(s.Shape, s.Owner is not null)),
+        ];
+    }
+
+    /// <summary>A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.</summary>
+    private sealed record Cover(SeamGround Ground, Box Bounds, PathClipping Area)
+    {
+        internal static Cover Of(Shape shape, bool whole) =>
+            new(
+                whole ? SeamGround.Whole
+                    : shape is FillShape ? SeamGround.Fill
+                    : SeamGround.LineWork,
+                shape.Footprint.Bounds,
+                // As where seams are found to cross shapes: along an edge is not through it.
+                new(whole ? shape.Footprint : Polygons.Offset(shape.Footprint, -Divider.Brushing, Join.Mitre))
+            );
+    }
 }

@@ -33,23 +33,20 @@ internal static class CommonGround
     /// </summary>
     private const int ShortestShare = 2;
 
-    /// <summary>The narrowest side of common ground, µm, that holds a corner with full arms on the tape's grid: fields are laid by it.</summary>
+    /// <summary>The narrowest side of common ground, µm, that holds a corner with full arms on the tape's grid.</summary>
     internal static int Narrowest(RegistrationRules rules) =>
         rules.CornerArm + (2 * CornerMargin) + (2 * Units.TapeStep);
+
+    /// <summary>The same with one arm as short as may be: no fields that meet share less.</summary>
+    internal static int Least(RegistrationRules rules) => Narrowest(rules) - rules.CornerArm + ShortestArm(rules);
 
     /// <summary>No arm of a corner is shorter, µm.</summary>
     internal static int ShortestArm(RegistrationRules rules) => rules.CornerArm / ShortestShare;
 
-    /// <summary>Two corners have room at a useful distance, with full arms: fields are laid by it.</summary>
-    internal static bool Suffices(Box common, RegistrationRules rules) =>
-        !common.IsEmpty
-        && Math.Min(common.Width, common.Height) >= Narrowest(rules)
-        && Math.Max(common.Width, common.Height) >= Longest;
-
     /// <summary>One corner has room, with a short arm if need be.</summary>
     internal static bool HoldsOne(Box common, RegistrationRules rules) =>
         !common.IsEmpty
-        && Math.Min(common.Width, common.Height) >= Narrowest(rules) - rules.CornerArm + ShortestArm(rules)
+        && Math.Min(common.Width, common.Height) >= Least(rules)
         && Math.Max(common.Width, common.Height) >= Narrowest(rules);
 
     /// <summary>Two corners have room at a useful distance, with short arms if need be.</summary>

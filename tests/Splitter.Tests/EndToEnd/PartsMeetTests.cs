@@ -7,6 +7,9 @@ namespace Splitter.Tests.EndToEnd;
 /// <summary>What a machine would sew, read by the tests' own tape reader and laid back by the manifest alone.</summary>
 public sealed class PartsMeetTests
 {
+    /// <summary>A stitch this near to where a corner's arms meet hides the hole for the tack, in tenths of a millimetre.</summary>
+    private const int Hidden = 15;
+
     [Theory]
     [InlineData("lighthouse-bay", "small")]
     [InlineData("lighthouse-bay", "large")]
@@ -70,6 +73,8 @@ public sealed class PartsMeetTests
         var halfU = (hoop.GetProperty("width_mm").GetDouble() / 2) - clearance;
         var halfV = (hoop.GetProperty("height_mm").GetDouble() / 2) - clearance;
         var seen = new Dictionary<string, List<(int X, int Y)>>();
+        var bodies = new List<List<(int X, int Y)>>();
+        var uses = new Dictionary<string, List<int>>();
         foreach (var part in manifest.RootElement.GetProperty("parts").EnumerateArray())
         {
             var letter = part.GetProperty("letter").GetString();
@@ -83,6 +88,13 @@ public sealed class PartsMeetTests
                 .EnumerateArray()
                 .Select(s => s.GetProperty("kind").GetString()!)
                 .ToList();
+            bodies.Add([
+                .. steps
+                    .Where((_, i) => kinds[i] == "body")
+                    .SelectMany(s => s)
+                    .SelectMany(r => r)
+                    .Select(p => LaidBack.OnDrawing(part, p)),
+            ]);
             foreach (var corner in part.GetProperty("corners").EnumerateArray())
             {
                 var step = steps[
@@ -95,14 +107,24 @@ public sealed class PartsMeetTests
                 );
                 Assert.Contains(at, step.SelectMany(r => r).Select(p => LaidBack.OnDrawing(part, p)));
                 if (!seen.TryGetValue(id, out var places))
+                {
                     seen[id] = places = [];
+                    uses[id] = [];
+                }
                 places.Add(at);
+                uses[id].Add(bodies.Count - 1);
             }
         }
         foreach (var (id, places) in seen)
         {
             Assert.True(places.Count >= 2, $"corner {id} is in one part only");
-            Assert.Single(places.Distinct());
+            var at = Assert.Single(places.Distinct());
+            // The donor sews it after its body; until the last of those that are set by it, nobody else sews there.
+            for (var between = uses[id][0] + 1; between < uses[id][^1]; between++)
+                Assert.DoesNotContain(
+                    bodies[between],
+                    p => Math.Abs(p.X - at.X) <= Hidden && Math.Abs(p.Y - at.Y) <= Hidden
+                );
         }
     }
 }

@@ -22,6 +22,20 @@ public sealed class PlannerTests
         Assert.Equal(0, plan.Owners[0]);
     }
 
+    /// <summary>At once, not after a search.</summary>
+    [Theory]
+    [InlineData(30)]
+    [InlineData(20)]
+    public void AHoopTooSmallForCornersIsOneError(double side)
+    {
+        var planned = Planner.Plan(
+            Samples.Recipe(Samples.Hoop(side, side)),
+            Samples.Drawing(Samples.Rectangle("a", 0, 0, 200, 150)),
+            Samples.Hoop(side, side)
+        );
+        Assert.Equal("SPL3013", Assert.Single(planned.Diagnostics).Code);
+    }
+
     /// <summary>
     /// ceil((W - o) / (w - o)) * ceil((H - o) / (h - o)) fields of one orientation cover a rectangle when neighbours share
     /// o: closed form. The ground of a field is smaller than the field by the stitches' reach of 0.1 mm a side.
@@ -266,6 +280,20 @@ public sealed class PlannerTests
             Samples.Drawing(Samples.Rectangle("a", 0, 0, 300, 100))
         );
         Assert.True(plan.Hoopings[0].Field.Usable.Contains(first));
+    }
+
+    /// <summary>A point to be held is no reason for more fields where one of the fewest holds it anyway.</summary>
+    [Fact]
+    public void APreferredPointCostsNoField()
+    {
+        var drawing = Samples.Drawing(
+            Samples.Fill("tee", 0, 0, 300, 0, 300, 120, 0, 120),
+            Samples.Rectangle("left", 30, 200, 50, 80),
+            Samples.Rectangle("right", 240, 180, 50, 110)
+        );
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var chosen = recipe with { Fields = recipe.Fields with { First = Point.FromMillimetres(150, 60) } };
+        Assert.Equal(Plan(recipe, drawing).Hoopings.Length, Plan(chosen, drawing).Hoopings.Length);
     }
 
     [Fact]

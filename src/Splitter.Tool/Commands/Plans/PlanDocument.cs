@@ -114,6 +114,10 @@ internal sealed record SeamLengths(double Nothing, double Fill, double LineWork)
     {
         double Over(Outputs.SeamGround ground) =>
             PlanDocument.Mm(stretches.Where(s => s.Ground == ground).Sum(s => s.Line.Length));
-        return new(Over(Outputs.SeamGround.Nothing), Over(Outputs.SeamGround.Fill), Over(Outputs.SeamGround.LineWork));
+        return new(
+            Math.Round(Over(Outputs.SeamGround.Bare) + Over(Outputs.SeamGround.Whole), 3),
+            Over(Outputs.SeamGround.Fill),
+            Over(Outputs.SeamGround.LineWork)
+        );
     }
 }

@@ -17,6 +17,12 @@ internal sealed class Canvas
     /// <summary>Share of a letter's height that is the width of its strokes.</summary>
     private const double Weight = 0.125;
 
+    /// <summary>The same of a label that stands on the work.</summary>
+    private const double Bold = 0.17;
+
+    /// <summary>The pen of the light rim below it: so wide that the insides of letters are light too.</summary>
+    private const double Rim = 0.55;
+
     private readonly ImmutableArray<Item>.Builder items = ImmutableArray.CreateBuilder<Item>();
 
     internal Picture ToPicture(int width, int height, string title) => new(width, height, title, items.ToImmutable());
@@ -67,11 +73,11 @@ internal sealed class Canvas
         items.Add(new PaintedText(text, Left(text, at, height, side), height, (int)(height * Weight), colour, 100));
 
     /// <summary>The same on a light rim, to be read on any ground.</summary>
-    internal void Label(string text, Point at, int height, Colour colour, Side side = Side.Left)
+    internal void Label(string text, Point at, int height, Colour colour, Side side = Side.Left, double rim = Rim)
     {
         var left = Left(text, at, height, side);
-        items.Add(new PaintedText(text, left, height, (int)(height * 3.2 * Weight), Colour.White, 85));
-        items.Add(new PaintedText(text, left, height, (int)(height * 1.2 * Weight), colour, 100));
+        items.Add(new PaintedText(text, left, height, (int)(height * rim), Colour.White, 100));
+        items.Add(new PaintedText(text, left, height, (int)(height * Bold), colour, 100));
     }
 
     private static Point Left(string text, Point at, int height, Side side) =>

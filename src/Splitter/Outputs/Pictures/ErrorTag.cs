@@ -8,7 +8,7 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>At the worst place of a join its parts and how far they may miss each other there, mm.</summary>
 internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, int Letters)
 {
-    private int Height => Letters * 8 / 10;
+    private int Height => CornerName.HeightOf(Letters);
 
     private Colour Ink => Exceeds ? MarkInk.TooFar : Colour.Ink;
 
@@ -28,7 +28,7 @@ internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, in
 
     internal void DrawLine(Canvas canvas)
     {
-        var near = new Point(Math.Clamp(At.X, Box.Left, Box.Right), Math.Clamp(At.Y, Box.Top, Box.Bottom));
+        var near = LabelRoom.Nearest(At, Box);
         canvas.Line(Letters * 2 / 5, Colour.White, 100, At, near);
         canvas.Line(Letters / 6, Ink, 100, At, near);
         canvas.Disc(At, Letters * 9 / 20, Colour.White);

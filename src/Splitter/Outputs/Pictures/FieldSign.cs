@@ -3,16 +3,22 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>A part's letter on a map, and an arrow to the hoop's upper edge.</summary>
-internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping)
+/// <summary>A part's letter on a map, an arrow to the hoop's upper edge, and a word where the recipe placed the field.</summary>
+internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, bool isFixed)
 {
     private const string Upper = "top";
+
+    /// <summary>The recipe's own word.</summary>
+    private const string Fixed = "fixed";
+
+    /// <summary>A large letter needs a slender rim only, as a share of its height.</summary>
+    private const double LargeRim = 0.3;
 
     private int LetterHeight => 3 * letters;
 
     private int ArrowLength => 2 * letters;
 
-    private int UpperHeight => letters * 8 / 10;
+    private int UpperHeight => CornerName.HeightOf(letters);
 
     private Point Up => TurnText.HoopUp(hooping.Field.Turn);
 
@@ -22,17 +28,31 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping)
         var wide = StrokeFont.WidthOf(hooping.Letter, LetterHeight) / 2;
         var letter = Around(middle, wide, LetterHeight / 2);
         var upper = Around(UpperAt(middle), StrokeFont.WidthOf(Upper, UpperHeight) / 2, UpperHeight / 2);
-        return letter.Joined(upper).Grown(letters / 3);
+        var word = isFixed
+            ? Around(FixedAt(middle), StrokeFont.WidthOf(Fixed, UpperHeight) / 2, UpperHeight / 2)
+            : Box.Empty;
+        return letter.Joined(upper).Joined(word).Grown(letters / 3);
     }
 
     internal void Draw(Point middle, Colour colour)
     {
         var arrow = Off(middle, LetterAway + (ArrowLength / 2) + (letters / 2));
-        canvas.Label(hooping.Letter, new(middle.X, middle.Y + (LetterHeight / 2)), LetterHeight, colour, Side.Middle);
+        canvas.Label(
+            hooping.Letter,
+            new(middle.X, middle.Y + (LetterHeight / 2)),
+            LetterHeight,
+            colour,
+            Side.Middle,
+            LargeRim
+        );
         Arrow.Draw(canvas, arrow, Up, ArrowLength, letters * 7 / 10, Colour.White);
         Arrow.Draw(canvas, arrow, Up, ArrowLength, letters / 4, colour);
         var upper = UpperAt(middle);
         canvas.Label(Upper, new(upper.X, upper.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
+        if (!isFixed)
+            return;
+        var word = FixedAt(middle);
+        canvas.Label(Fixed, new(word.X, word.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
     }
 
     private int LetterAway => Up.X != 0 ? StrokeFont.WidthOf(hooping.Letter, LetterHeight) / 2 : LetterHeight / 2;
@@ -45,6 +65,10 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping)
                 + letters
                 + ((Up.X != 0 ? StrokeFont.WidthOf(Upper, UpperHeight) : UpperHeight) / 2)
         );
+
+    /// <summary>Below the letter, or above it where the arrow points down.</summary>
+    private Point FixedAt(Point middle) =>
+        new(middle.X, middle.Y + ((Up.Y > 0 ? -1 : 1) * ((LetterHeight / 2) + letters + (UpperHeight / 2))));
 
     private Point Off(Point from, int by) => new(from.X + (Up.X * by), from.Y + (Up.Y * by));
 

@@ -1,38 +1,42 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// Where labels of a map find room: each goes where it hides least of what is there already, near to what it names.
-/// Micrometres of the page.
+/// Where labels of a map find room: clear of points, corners and of each other if there is any such place near, else where
+/// they hide least, and near to what they name. Micrometres of the page.
 /// </summary>
 internal sealed class LabelRoom(Box page, int letters)
 {
-    /// <summary>What hiding all of a label's own area again costs, in heights of a letter by which it may lie farther off.</summary>
+    /// <summary>
+    /// What touching a thing that nobody may lose costs, in heights of a letter by which a label may lie farther off:
+    /// more than the farthest place, so that it only happens where no place is clear.
+    /// </summary>
+    private const double Touched = 100;
+
+    /// <summary>What hiding all of a label's own area again costs beside that.</summary>
     private const double Hidden = 40;
 
     /// <summary>The same for lines that may run below a label, if need be.</summary>
     private const double Crossed = 8;
 
     /// <summary>Distances from what is named, in tenths of a letter's height.</summary>
-    private static readonly int[] Distances = [4, 9, 15, 22, 30, 40];
+    private static readonly int[] Distances = [5, 9, 13, 18, 24, 31, 39, 48, 58, 70, 85];
 
-    private static readonly (int X, int Y)[] Directions =
-    [
-        (1, 1),
-        (-1, 1),
-        (1, -1),
-        (-1, -1),
-        (1, 0),
-        (-1, 0),
-        (0, 1),
-        (0, -1),
-    ];
+    /// <summary>Sixteen ways round: a label can slip past what stands straight or slanting.</summary>
+    private static readonly ImmutableArray<(double X, double Y)> Directions = Circle.Directions(16);
+
+    /// <summary>Places that are looked at along each side of an area: even, so that one is the middle.</summary>
+    private const int Places = 16;
 
     private readonly List<Box> taken = [];
     private readonly List<Box> lines = [];
 
-    /// <summary>Nothing should hide this.</summary>
+    /// <summary>What labels keep clear of.</summary>
+    internal IReadOnlyList<Box> Taken => taken;
+
+    /// <summary>Nothing may hide this.</summary>
     internal void Take(Box box) => taken.Add(box);
 
     /// <summary>Better not hide this line.</summary>
@@ -51,7 +55,10 @@ internal sealed class LabelRoom(Box page, int letters)
     {
         if (!page.Contains(box))
             return double.PositiveInfinity;
-        return (Hidden * Share(taken, box)) + (Crossed * Share(lines, box));
+        var clear = box.Grown(letters / 6);
+        return (Touched * taken.Count(t => t.Meets(clear)))
+            + (Hidden * Share(taken, box))
+            + (Crossed * Share(lines, box));
     }
 
     /// <summary>A place beside a point, which is taken from now on.</summary>
@@ -61,18 +68,73 @@ internal sealed class LabelRoom(Box page, int letters)
         var best = (
             from distance in Distances
             from side in Directions
-            let gap = distance * letters / 10
-            // Diagonally as far off as straight.
-            let reach = side.X != 0 && side.Y != 0 ? gap * 7 / 10 : gap
-            let x = point.X + (side.X * (reach + (width / 2)))
-            let y = point.Y + (side.Y * (reach + (height / 2)))
-            let box = new Box(x - (width / 2), y - (height / 2), x + (width / 2), y + (height / 2))
-            let cost = Cost(box) + (distance / 10.0) + (side == towards ? 0 : 0.5)
+            let box = Aside(point, side, distance * letters / 10, width, height)
+            let cost = Cost(box) + (distance / 10.0) + Aversion(side, towards) + LineCost(point, box)
             orderby cost
             select box
         ).First();
         Take(best);
         return best;
+    }
+
+    /// <summary>A place on an area, as near to its middle as can be; it is taken from now on.</summary>
+    internal Box Across(Box area, int width, int height)
+    {
+        var best = (
+            from across in Enumerable.Range(0, Places + 1)
+            from down in Enumerable.Range(0, Places + 1)
+            let x = Between(area.Left + (width / 2), area.Right - (width / 2), across)
+            let y = Between(area.Top + (height / 2), area.Bottom - (height / 2), down)
+            let box = new Box(x - (width / 2), y - (height / 2), x + (width / 2), y + (height / 2))
+            let off = Math.Max(Math.Abs(across - (Places / 2)), Math.Abs(down - (Places / 2)))
+            let cost = Cost(box) + off
+            orderby cost
+            select box
+        ).First();
+        Take(best);
+        return best;
+    }
+
+    /// <summary>The nearest point of a label to what it names: where a line between them ends.</summary>
+    internal static Point Nearest(Point point, Box box) =>
+        new(Math.Clamp(point.X, box.Left, box.Right), Math.Clamp(point.Y, box.Top, box.Bottom));
+
+    /// <summary>A box that starts a distance away from a point, straight or slanting.</summary>
+    private static Box Aside(Point point, (double X, double Y) side, int gap, int width, int height)
+    {
+        // The middle lies where the way out leaves the box grown by the gap: on a rounded rectangle all round the point.
+        var x = point.X + Away(side.X, gap, width);
+        var y = point.Y + Away(side.Y, gap, height);
+        return new(x - (width / 2), y - (height / 2), x + (width / 2), y + (height / 2));
+    }
+
+    private static int Away(double share, int gap, int size) =>
+        (int)Math.Round((share * gap) + (Math.Clamp(share * 1.42, -1, 1) * size / 2), MidpointRounding.AwayFromZero);
+
+    /// <summary>The middle where the label is larger than the area.</summary>
+    private static int Between(int from, int to, int step) =>
+        to <= from ? (from + to) / 2 : from + (int)((long)(to - from) * step / Places);
+
+    /// <summary>0 on the side that is wanted, 1 on the other, in heights of a letter.</summary>
+    private static double Aversion((double X, double Y) side, (int X, int Y) towards)
+    {
+        var length = Math.Sqrt((towards.X * towards.X) + (towards.Y * towards.Y));
+        return length == 0 ? 0 : (1 - (((side.X * towards.X) + (side.Y * towards.Y)) / length)) / 2;
+    }
+
+    /// <summary>The line from a point to its label should not run over other labels and corners.</summary>
+    private double LineCost(Point point, Box box)
+    {
+        var end = Nearest(point, box);
+        var count = (int)(point.DistanceTo(end) / (letters / 2.0));
+        var over = 0;
+        for (var k = 1; k <= count; k++)
+        {
+            var at = point.Towards(end, (double)k / (count + 1));
+            if (taken.Any(t => t.Contains(at) && !t.Contains(point)))
+                over++;
+        }
+        return over * 6.0;
     }
 
     private static double Share(List<Box> boxes, Box box)

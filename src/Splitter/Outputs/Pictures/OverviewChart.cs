@@ -50,8 +50,8 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         void Swatch(Colour colour, string text)
         {
             canvas.Area(new Box(x, legend - (letters * 8 / 10), x + letters, legend), colour);
-            canvas.Text(text, new(x + (letters * 15 / 10), legend), letters * 8 / 10, Colour.Ink);
-            x += StrokeFont.WidthOf(text, letters * 8 / 10) + (3 * letters);
+            canvas.Text(text, new(x + (letters * 15 / 10), legend), letters * 9 / 10, Colour.Ink);
+            x += StrokeFont.WidthOf(text, letters * 9 / 10) + (3 * letters);
         }
     }
 

@@ -11,6 +11,8 @@ internal sealed class OverviewKey : IPanel
     /// <summary>Width of the column of signs, in heights of a letter.</summary>
     private const int SignWidth = 5;
 
+    private static readonly Colour Thread = Colour.Of("#7f8fa0");
+
     private readonly Canvas canvas;
     private readonly int letters;
     private readonly ImmutableArray<(string Text, Action<int, int> Draw)> signs;
@@ -26,6 +28,8 @@ internal sealed class OverviewKey : IPanel
             found.Add((ErrorText(plan), Error));
         if (!plan.Corners.IsEmpty)
             found.Add(("corner A1: A sews it, later parts are set by it", Corner));
+        if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
+            found.Add(("cross sewn first in a later part, to see the fit", Alignment));
         if (!plan.PlacementLines.IsEmpty)
             found.Add(("fold of the cloth", Fold));
         signs = found.ToImmutable();
@@ -59,8 +63,16 @@ internal sealed class OverviewKey : IPanel
         }
     }
 
-    private void Seam(SeamGround ground, int x, int middle) =>
+    private void Seam(SeamGround ground, int x, int middle)
+    {
+        // What is pale is seen on thread only.
+        if (ground == SeamGround.Whole)
+            canvas.Area(
+                new Box(x, middle - (letters * 6 / 10), x + (4 * letters), middle + (letters * 6 / 10)),
+                Thread
+            );
         SeamInk.Draw(canvas, ground, letters, [new(x, middle), new(x + (4 * letters), middle)]);
+    }
 
     private void Error(int x, int middle)
     {
@@ -83,6 +95,8 @@ internal sealed class OverviewKey : IPanel
             new(x + letters, middle + (letters / 2)),
             new(x + letters, middle - (letters / 2))
         );
+
+    private void Alignment(int x, int middle) => AlignmentSign.Draw(canvas, new(x + (2 * letters), middle), letters);
 
     private void Fold(int x, int middle) =>
         canvas.Dashes(letters / 8, letters / 2, MarkInk.Placement, new(x, middle), new(x + (4 * letters), middle));

@@ -22,6 +22,8 @@ internal sealed class OverviewMap
     private readonly Recipe recipe;
     private readonly Drawing drawing;
     private readonly Plan plan;
+    private readonly ImmutableArray<SeamStretch> seams;
+    private readonly Box shown;
     private readonly Box cloth;
     private readonly Point shift;
     private readonly int letters;
@@ -34,28 +36,29 @@ internal sealed class OverviewMap
         Recipe recipe,
         Drawing drawing,
         Plan plan,
+        ImmutableArray<SeamStretch> seams,
         (Box Shown, Box Cloth) stage,
         Point shift,
         int letters
     )
     {
         (this.canvas, this.recipe, this.drawing, this.plan) = (canvas, recipe, drawing, plan);
-        (this.shift, this.letters, cloth) = (shift, letters, stage.Cloth);
+        (this.seams, this.shift, this.letters) = (seams, shift, letters);
+        (shown, cloth) = stage;
         room = new(Laid(stage.Shown), letters);
     }
-
-    private int SmallHeight => letters * 8 / 10;
 
     internal void Draw()
     {
         canvas.Area(Laid(cloth), Colour.Of(recipe.Cloth.Color));
         Shapes();
+        Zones();
         Folds();
         Fields();
         Seams();
-        Corners();
-        Letters();
-        Names();
+        Alignments();
+        Marks();
+        Words();
     }
 
     /// <summary>On the page, to a tenth of a millimetre: finer is not seen, and makes the picture large.</summary>
@@ -126,17 +129,50 @@ internal sealed class OverviewMap
         }
     }
 
+    /// <summary>Hatched: no field may lie there.</summary>
+    private void Zones()
+    {
+        foreach (var zone in recipe.Fields.Forbidden)
+            if (zone.Common(shown) is { IsEmpty: false } part)
+                ForbiddenZone.Draw(canvas, Laid(part), letters);
+    }
+
     private void Seams()
     {
-        var stretches = SeamStretches.Of(drawing, plan).OrderBy(s => s.Ground).ToList();
-        foreach (var stretch in stretches)
+        var visible = seams.Where(s => s.Line.Length >= letters / 6.0).OrderBy(s => s.Ground).ToList();
+        foreach (var stretch in visible.Where(s => s.Ground != SeamGround.Whole))
         {
             ImmutableArray<Point> line = [.. stretch.Line.Points.Select(Laid)];
-            canvas.Line(letters * 6 / 10, Colour.White, 80, line.AsSpan());
+            // A broad rim over bare cloth would pale the edges of shapes beside it, as if they were cut.
+            var rim = stretch.Ground == SeamGround.Bare ? letters * 3 / 10 : letters * 6 / 10;
+            canvas.Line(rim, Colour.White, 80, line.AsSpan());
             room.Cross(line.AsSpan());
         }
-        foreach (var stretch in stretches)
+        foreach (var stretch in visible)
             SeamInk.Draw(canvas, stretch.Ground, letters, [.. stretch.Line.Points.Select(Laid)]);
+    }
+
+    private void Alignments()
+    {
+        foreach (var cross in plan.Hoopings.SelectMany(h => h.Alignments))
+        {
+            AlignmentSign.Draw(canvas, Laid(cross.At), letters);
+            room.Take(AlignmentSign.At(Laid(cross.At), letters));
+        }
+    }
+
+    /// <summary>What words must keep clear of: each corner, most of all the point that a tack goes through, and each dot.</summary>
+    private void Marks()
+    {
+        foreach (var corner in plan.Corners)
+        {
+            var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
+            room.Take(Box.Around([x, at]).Grown(letters / 4));
+            room.Take(Box.Around([y, at]).Grown(letters / 4));
+            room.Take(Box.Around([at]).Grown(letters / 2));
+        }
+        foreach (var join in plan.Joins)
+            room.Take(Box.Around([Laid(join.WorstAt)]).Grown(letters / 2));
     }
 
     private void Corners()
@@ -144,44 +180,52 @@ internal sealed class OverviewMap
         foreach (var corner in plan.Corners)
         {
             var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
-            canvas.Line(letters * 6 / 10, Colour.White, 90, x, at, y);
+            canvas.Line(letters * 5 / 10, Colour.White, 100, x, at, y);
             canvas.Line(letters / 4, MarkInk.Corner, 100, x, at, y);
-            room.Take(Box.Around([x, at]).Grown(letters / 4));
-            room.Take(Box.Around([y, at]).Grown(letters / 4));
         }
     }
 
-    private void Letters()
+    /// <summary>
+    /// Names find their places first, since they belong right beside their corners; what a number belongs to, its line
+    /// shows; letters of fields are at home wherever their part sews.
+    /// </summary>
+    private void Words()
     {
-        foreach (var join in plan.Joins)
-            room.Take(Box.Around([Laid(join.WorstAt)]).Grown(letters / 2));
-        var signs = new FieldSigns(drawing, plan, room, letters);
-        foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
-        {
-            var sign = new FieldSign(canvas, letters, hooping);
-            sign.Draw(Laid(signs.Place(i, sign, shift)), MarkInk.Field(i));
-        }
-    }
-
-    /// <summary>Names first, since they belong right beside their corners; what a number belongs to, its line shows.</summary>
-    private void Names()
-    {
-        var corners = plan.Corners.Select(corner => (corner.Id, Box: Beside(corner))).ToList();
+        var names = plan
+            .Corners.Select(c => CornerName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
+            .ToList();
         var errors = plan
             .Joins.Select(join => ErrorTag.Of(recipe, plan, join, Laid(join.WorstAt), room, letters))
             .ToList();
+        Signs();
+        foreach (var name in names)
+            name.DrawLine(canvas);
         foreach (var error in errors)
             error.DrawLine(canvas);
-        foreach (var (id, box) in corners)
-            canvas.Label(id, new(box.Left, box.Bottom), SmallHeight, MarkInk.Corner);
+        Corners();
+        foreach (var name in names)
+            name.Draw(canvas);
         foreach (var error in errors)
             error.Draw(canvas);
     }
 
-    private Box Beside(Corner corner)
+    private void Signs()
     {
-        var (at, x, y) = (Laid(corner.At), Laid(corner.ArmX), Laid(corner.ArmY));
-        var inside = (Math.Sign(x.X - at.X), Math.Sign(y.Y - at.Y));
-        return room.Beside(at, StrokeFont.WidthOf(corner.Id, SmallHeight), SmallHeight, inside);
+        foreach (var zone in recipe.Fields.Forbidden)
+            if (zone.Common(shown) is { IsEmpty: false } part)
+                ForbiddenZone.Name(canvas, Laid(part), room, letters);
+        var signs = new FieldSigns(drawing, plan, room, letters);
+        foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
+        {
+            var sign = new FieldSign(canvas, letters, hooping, IsFixed(hooping.Field));
+            sign.Draw(Laid(signs.Place(i, sign, shift)), MarkInk.Field(i));
+        }
+    }
+
+    /// <summary>The recipe says where it lies.</summary>
+    private bool IsFixed(Field field)
+    {
+        var listed = recipe.Fields.Place is ListedFields { Fields: var all } ? all : [];
+        return listed.Concat(recipe.Fields.Fixed).Any(f => f.Centre == field.Centre && f.Turn == field.Turn);
     }
 }

@@ -14,10 +14,19 @@ namespace Splitter.Outputs.Pictures;
 internal sealed class OverviewPicture
 {
     /// <summary>
-    /// Heights of a letter along the longer side of what is shown. On a sheet of A4 letters are then 2 mm high at least,
-    /// which is read at arm's length (common practice, no source).
+    /// Most heights of a letter along the longer side of what is shown, and fewest: larger letters would crowd the work.
     /// </summary>
-    private const int LettersToASide = 90;
+    private const int LettersToASide = 90,
+        FewestToASide = 66;
+
+    /// <summary>
+    /// The smallest letters on a sheet of A4, µm, which are read at arm's length (common practice, no source).
+    /// </summary>
+    private const int SmallestPrinted = 2 * Units.Millimetre;
+
+    /// <summary>A4 of ISO 216, µm.</summary>
+    private const int SheetLong = 297 * Units.Millimetre,
+        SheetShort = 210 * Units.Millimetre;
 
     /// <summary>Letters of a tiny work, µm.</summary>
     private const int SmallestLetters = 1200;
@@ -27,6 +36,7 @@ internal sealed class OverviewPicture
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<ListedPart> parts;
+    private readonly ImmutableArray<SeamStretch> seams;
 
     /// <summary>What is shown of the drawing's plane.</summary>
     private readonly Box stage;
@@ -41,41 +51,74 @@ internal sealed class OverviewPicture
     private OverviewPicture(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts)
     {
         (this.recipe, this.drawing, this.plan, this.parts) = (recipe, drawing, plan, parts);
+        seams = SeamStretches.Of(drawing, plan);
         var fields = Box.Around(plan.Hoopings.Select(h => h.Field.Bounds));
         var shown = Box.Around([new Box(0, 0, drawing.Width, drawing.Height), drawing.Bounds, fields]);
         var at = recipe.Cloth.ArtworkAt;
         cloth = recipe.Cloth.Size is var (width, height) ? new(-at.X, -at.Y, width - at.X, height - at.Y) : shown;
         stage = cloth.Joined(shown);
-        letters = Math.Max(SmallestLetters, Math.Max(stage.Width, stage.Height) / LettersToASide);
+        letters = Readable();
         shift = new(Margin - stage.Left, Top - stage.Top);
     }
 
-    private int Margin => 3 * letters;
+    private int Margin => MarginOf(letters);
 
-    private int Top => 9 * letters;
+    private int Top => TopOf(letters);
 
     internal static Picture Of(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts) =>
         new OverviewPicture(recipe, drawing, plan, parts).Draw();
 
     private Picture Draw()
     {
-        var map = new Box(Margin, Top, Margin + stage.Width, Top + stage.Height);
-        var panels = Panels();
-        var layout = PanelLayout.Around(map, foot: 4 * letters, gap: 3 * letters, panels);
+        var map = Map(letters);
+        var panels = Panels(letters);
+        var layout = Layout(letters, panels);
         var (width, height) = (layout.Width + Margin, layout.Height + Margin);
         canvas.Area(new Box(0, 0, width, height), Colour.Of("#fbfaf7"));
         canvas.Text(recipe.Title, new(Margin, 5 * letters), 5 * letters / 2, Colour.Ink);
         canvas.Text(Subtitle(), new(Margin, (7 * letters) + (letters / 2)), letters, Colour.Ink);
-        new OverviewMap(canvas, recipe, drawing, plan, (stage, cloth), shift, letters).Draw();
+        new OverviewMap(canvas, recipe, drawing, plan, seams, (stage, cloth), shift, letters).Draw();
         ScaleBar.Draw(canvas, new(map.Left, map.Bottom + (2 * letters)), stage.Width - (7 * letters), letters);
         foreach (var (panel, place) in panels.Zip(layout.Places))
             panel.Draw(place);
         return canvas.ToPicture(width, height, $"{recipe.Title}, hoop {plan.Hoop.Name}: overview");
     }
 
-    private ImmutableArray<IPanel> Panels()
+    /// <summary>The smallest letters that can be read when the page is printed on one sheet, or else what comes nearest.</summary>
+    private int Readable()
     {
-        var grounds = SeamStretches.Of(drawing, plan).Select(s => s.Ground).Distinct().Order();
+        var side = Math.Max(stage.Width, stage.Height);
+        var heights = Enumerable
+            .Range(FewestToASide, LettersToASide - FewestToASide + 1)
+            .Reverse()
+            .Select(count => Math.Max(SmallestLetters, side / count))
+            .Select(height => (Height: height, Printed: SmallestOnSheet(height)))
+            .ToList();
+        var readable = heights.Where(h => h.Printed >= SmallestPrinted).Take(1);
+        return readable.Concat([heights.MaxBy(h => h.Printed)]).First().Height;
+    }
+
+    private double SmallestOnSheet(int letters)
+    {
+        var layout = Layout(letters, Panels(letters));
+        var (width, height) = (layout.Width + MarginOf(letters), layout.Height + MarginOf(letters));
+        var scale = Math.Min((double)SheetLong / Math.Max(width, height), (double)SheetShort / Math.Min(width, height));
+        return scale * CornerName.HeightOf(letters);
+    }
+
+    private PanelLayout Layout(int letters, ImmutableArray<IPanel> panels) =>
+        PanelLayout.Around(Map(letters), foot: 4 * letters, gap: 3 * letters, panels);
+
+    private Box Map(int letters) =>
+        new(MarginOf(letters), TopOf(letters), MarginOf(letters) + stage.Width, TopOf(letters) + stage.Height);
+
+    private static int MarginOf(int letters) => 3 * letters;
+
+    private static int TopOf(int letters) => 9 * letters;
+
+    private ImmutableArray<IPanel> Panels(int letters)
+    {
+        var grounds = seams.Select(s => s.Ground).Distinct().Order();
         var panels = ImmutableArray.CreateBuilder<IPanel>();
         panels.Add(new OverviewTable(canvas, letters, plan, parts));
         if (!plan.Joins.IsEmpty)

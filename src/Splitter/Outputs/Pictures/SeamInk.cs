@@ -6,15 +6,19 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>Seams as they are drawn: the more a misfit shows, the stronger; told apart without colours too.</summary>
 internal static class SeamInk
 {
-    private static readonly Colour Nothing = Colour.Of("#2e7d32");
+    private static readonly Colour Bare = Colour.Of("#2e7d32");
     private static readonly Colour Fill = Colour.Of("#e08a00");
 
     internal static void Draw(Canvas canvas, SeamGround ground, int letters, ImmutableArray<Point> line)
     {
         switch (ground)
         {
-            case SeamGround.Nothing:
-                canvas.Dashes(letters / 5, letters * 7 / 10, Nothing, line.AsSpan());
+            case SeamGround.Whole:
+                // Only so that the eye can follow from seam to seam.
+                canvas.Line(letters / 12, Colour.White, 55, line.AsSpan());
+                break;
+            case SeamGround.Bare:
+                canvas.Dashes(letters / 5, letters * 7 / 10, Bare, line.AsSpan());
                 break;
             case SeamGround.Fill:
                 canvas.Line(letters / 4, Fill, 100, line.AsSpan());
@@ -28,7 +32,8 @@ internal static class SeamInk
     internal static string Says(SeamGround ground) =>
         ground switch
         {
-            SeamGround.Nothing => "seam over bare cloth",
+            SeamGround.Whole => "no seam: one part sews the shape whole",
+            SeamGround.Bare => "seam over bare cloth",
             SeamGround.Fill => "seam through a fill",
             _ => "seam through satin or a line",
         };

@@ -24,6 +24,16 @@ internal static class FieldPlacer
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
         var task = CoverTask.Of(recipe, drawing, template, held);
+        // Before a search that could only fail.
+        if (recipe.Fields.Place is FewestFields && !task.CanLink && !Shelves.Covers(task).Any(c => c.Length == 1))
+            return Result.Fail<ImmutableArray<Layout>>(
+                PlanProblems.HoopTooSmallForCorners(
+                    recipe.PlaceOf("hoops"),
+                    hoop,
+                    CommonGround.Least(recipe.Registration),
+                    CommonGround.Longest
+                )
+            );
         ImmutableArray<Layout> layouts = recipe.Fields.Place switch
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),

@@ -50,21 +50,38 @@ internal sealed class CornerChoice
     }
 
     /// <summary>The best corners, or none when there are no two at a useful distance.</summary>
+    /// <param name="most">How many at most: fewer where one more sets the hooping no better.</param>
     internal ImmutableArray<CornerCandidate> Best(
         ImmutableArray<CornerCandidate> candidates,
         Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around,
-        int count
+        int most
     )
     {
-        var (chosen, cost) = Start(candidates);
-        for (var i = 0; chosen.Length > 0 && chosen.Length < count; i++)
+        var set = Start(candidates);
+        if (set.Chosen.IsEmpty)
+            return [];
+        var best = set = Moved(set, candidates, around);
+        while (set.Chosen.Length < most)
         {
-            var (more, least) = Tried(chosen, cost: double.PositiveInfinity, chosen.Length, candidates);
-            if (double.IsPositiveInfinity(least))
+            set = Tried(set.Chosen, cost: double.PositiveInfinity, set.Chosen.Length, candidates);
+            if (double.IsPositiveInfinity(set.Cost))
                 break;
-            (chosen, cost) = (more, least);
+            set = Moved(set, candidates, around);
+            if (set.Cost < best.Cost)
+                best = set;
         }
-        for (var round = 0; round < Rounds && chosen.Length > 0; round++)
+        return best.Chosen;
+    }
+
+    /// <summary>Each corner exchanged for a better one as long as that helps, and at last moved about.</summary>
+    private (ImmutableArray<CornerCandidate> Chosen, double Cost) Moved(
+        (ImmutableArray<CornerCandidate> Chosen, double Cost) set,
+        ImmutableArray<CornerCandidate> candidates,
+        Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around
+    )
+    {
+        var (chosen, cost) = set;
+        for (var round = 0; round < Rounds; round++)
         {
             var before = cost;
             for (var slot = 0; slot < chosen.Length; slot++)
@@ -76,7 +93,7 @@ internal sealed class CornerChoice
             for (var slot = 0; slot < chosen.Length; slot++)
                 if (!chosen[slot].IsThere)
                     (chosen, cost) = Tried(chosen, cost, slot, around(chosen[slot], steps));
-        return chosen;
+        return (chosen, cost);
     }
 
     /// <summary>The best two of those that are outermost in some direction.</summary>

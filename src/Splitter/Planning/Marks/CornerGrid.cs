@@ -26,7 +26,7 @@ internal sealed class CornerGrid
 
     /// <param name="common">The ground that all of a corner has to lie on.</param>
     /// <param name="isSewn">There is stitching at a place already.</param>
-    /// <param name="isFree">No other corner is so near that it could be taken for this one.</param>
+    /// <param name="isFree">A corner may lie there: it can be told from others and stays in sight.</param>
     internal CornerGrid(
         Box common,
         int donor,

@@ -20,6 +20,18 @@ internal sealed class CornerPlacer
     /// </summary>
     private static readonly ImmutableArray<double> ArmsApart = [2, 1.25];
 
+    /// <summary>
+    /// How far from where the arms meet nothing may be sewn until the corner is used, µm: the hole there is what the tack
+    /// goes through, and it has to be seen. Common practice, no source.
+    /// </summary>
+    private const int Seen = 2 * Units.Millimetre;
+
+    /// <summary>
+    /// How far stitches reach past a seam whose overlap is not known yet, µm: wider ones are rare, and then shorten what is
+    /// seen of a corner.
+    /// </summary>
+    private const int UsualOverlap = 2500;
+
     private readonly Recipe recipe;
     private readonly Layout layout;
     private readonly Division division;
@@ -49,10 +61,12 @@ internal sealed class CornerPlacer
         for (var receiver = 1; receiver < layout.Fields.Length; receiver++)
         {
             var planned = sequence.Donors[receiver];
-            var chosen = placer.Choose(receiver, planned);
             // The order was chosen before it was known where cloth is free: others may have room.
-            if (chosen.IsEmpty)
-                chosen = placer.Choose(receiver, [.. Enumerable.Range(0, receiver)]);
+            var anyone = Enumerable.Range(0, receiver).ToImmutableArray();
+            var chosen = ArmsApart
+                .SelectMany(arms => (ImmutableArray<int>[])[planned, anyone], (arms, donors) => (arms, donors))
+                .Select(o => placer.Choose(receiver, o.donors, o.arms * recipe.Registration.CornerArm))
+                .FirstOrDefault(found => !found.IsEmpty, []);
             if (chosen.IsEmpty)
                 return Result.Fail<ImmutableArray<Corner>>(
                     PlanProblems.TooFewCorners(
@@ -67,28 +81,36 @@ internal sealed class CornerPlacer
         return Result.Of<ImmutableArray<Corner>>([.. placer.corners.OrderBy(c => c.Donor)]);
     }
 
-    private ImmutableArray<CornerCandidate> Choose(int receiver, ImmutableArray<int> donors)
+    private ImmutableArray<CornerCandidate> Choose(int receiver, ImmutableArray<int> donors, double apart)
     {
         var rules = recipe.Registration;
-        var seams = Seams(receiver);
-        foreach (var apart in ArmsApart.Select(arms => arms * rules.CornerArm))
-        {
-            var there = donors.SelectMany(d => There(receiver, d)).ToList();
-            var grids = donors.ToDictionary(d => d, d => new CornerGrid(Common(receiver, d), d, rules, IsSewn, IsFree));
-            var chosen = new CornerChoice(poses, seams, rules.CornerArm, apart).Best(
-                [.. there, .. donors.SelectMany(d => grids[d].Spread())],
-                (corner, steps) => grids[corner.Donor].Around(corner.At, steps),
-                rules.CornerCount
-            );
-            if (!chosen.IsEmpty)
-                return chosen;
+        var grids = donors.ToDictionary(
+            d => d,
+            d => new CornerGrid(
+                Common(receiver, d),
+                d,
+                rules,
+                p => ground.IsSewnBefore(receiver, p),
+                p => corners.TrueForAll(other => other.At.DistanceTo(p) >= apart) && StaysSeen(p, d, receiver)
+            )
+        );
+        return new CornerChoice(poses, Seams(receiver), rules.CornerArm, apart).Best(
+            [.. donors.SelectMany(d => There(receiver, d)), .. donors.SelectMany(d => grids[d].Spread())],
+            (corner, steps) => grids[corner.Donor].Around(corner.At, steps),
+            rules.CornerCount
+        );
+    }
 
-            bool IsFree(Point p) => corners.TrueForAll(other => other.At.DistanceTo(p) >= apart);
-        }
-        return [];
-
-        // The hole where the arms meet has to be found: nothing may lie over it when this hooping is set.
-        bool IsSewn(Point p) => ground.FirstSewn(p) < receiver;
+    /// <summary>Nothing is sewn over a corner between the hooping that sews it and the one that is set by it.</summary>
+    private bool StaysSeen(Point at, int donor, int receiver)
+    {
+        // The map goes by territories, past whose edges overlaps reach.
+        var radius = Seen + (recipe.Overlap.Width ?? UsualOverlap);
+        for (var dy = -2; dy <= 2; dy++)
+        for (var dx = -2; dx <= 2; dx++)
+            if (ground.IsSewnBetween(donor, receiver, new(at.X + (dx * radius / 2), at.Y + (dy * radius / 2))))
+                return false;
+        return true;
     }
 
     /// <summary>Corners that a donor sews anyway.</summary>
@@ -97,12 +119,13 @@ internal sealed class CornerPlacer
         var common = Common(receiver, donor);
         return corners
             .Where(c => c.Donor == donor && common.Contains(c.At) && common.Contains(c.ArmX) && common.Contains(c.ArmY))
+            .Where(c => StaysSeen(c.At, donor, receiver))
             .Select(c => new CornerCandidate(
                 c.At,
                 c.ArmX,
                 c.ArmY,
                 donor,
-                CornerGrid.Sewn(c.At, c.ArmX, c.ArmY, p => ground.FirstSewn(p) < receiver),
+                CornerGrid.Sewn(c.At, c.ArmX, c.ArmY, p => ground.IsSewnBefore(receiver, p)),
                 IsThere: true
             ));
     }

@@ -75,7 +75,7 @@ internal static class SewingOrder
             select PlanProblems.FieldOutOfReach(
                 recipe.PlaceOf("fields.place"),
                 layout.Fields[i],
-                CommonGround.Narrowest(recipe.Registration),
+                CommonGround.Least(recipe.Registration),
                 CommonGround.Longest
             );
 

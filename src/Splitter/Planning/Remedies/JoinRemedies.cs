@@ -25,6 +25,12 @@ internal sealed class JoinRemedies
     /// <summary>Other first fields that are tried: each takes a whole plan.</summary>
     private const int MostFirsts = 2;
 
+    /// <summary>Widths that are tried are this much wider than the misfits ask for.</summary>
+    private const double Spare = 1.1;
+
+    /// <summary>Widths are tried in whole steps of this, µm.</summary>
+    private const int WidthStep = 100;
+
     private readonly Recipe recipe;
     private readonly Drawing drawing;
     private readonly PlanDraft draft;
@@ -75,29 +81,38 @@ internal sealed class JoinRemedies
                 );
             tried.Add(outcome);
         }
-        var widest = recipe.Overlap.Width is null
-            ? Invariant($"the ground holds no wider overlap than {Mm(join.Overlap)} mm a side; ")
-            : "";
         const string Else =
             "set corners more closely than 'registration.accuracy' says, or hide the join under a motif";
         var none = tried.MinBy(outcome => outcome.Ratio) is { } best
             ? Invariant(
-                $"{widest}of {tried.Count} changes that were planned none covers it, best is '{best.Change}' with {best.Figures} of overlap; {Else}"
+                $"of {tried.Count} changes that were planned none covers it, best is '{best.Change}' with {best.Figures} of overlap; {Else}"
             )
-            : $"{widest}the recipe leaves nothing else to change; {Else}";
+            : $"the recipe leaves nothing else to change; {Else}";
         return (none, "overlap.width");
     }
 
     /// <summary>What can be changed, the cheapest first. A trial says how a join does then, or null when it cannot be planned.</summary>
     private IEnumerable<(string Change, string Key, Func<Func<PartJoin, (double, double)?>> Trial)> All()
     {
-        // An automatic overlap is as wide already as the ground holds.
         if (recipe.Overlap.Width is not null)
             yield return (
                 "write 'overlap.width: auto'",
                 "overlap.width",
                 () => Same(With(recipe with { Overlap = recipe.Overlap with { Width = null } }, draft.Corners))
             );
+        else
+        {
+            // Seams that know of a wider overlap keep further away from the edges of fields.
+            var changed = recipe with
+            {
+                Overlap = recipe.Overlap with { Width = Wider() },
+            };
+            yield return (
+                Invariant($"write 'overlap.width: {Mm(Wider())} mm'"),
+                "overlap.width",
+                () => Whole(changed, draft.Hoop)
+            );
+        }
         var count = recipe.Registration.CornerCount;
         for (var more = count + 1; more <= Math.Min(CornerLimit, Math.Max(MostCorners, count + 1)); more++)
         {
@@ -119,6 +134,13 @@ internal sealed class JoinRemedies
         }
         foreach (var hoop in Larger())
             yield return ($"take hoop {hoop.Name}", "hoops", () => Whole(recipe, hoop));
+    }
+
+    /// <summary>An overlap that would cover every join as it is now, and a little more: joins move with it.</summary>
+    private int Wider()
+    {
+        var need = draft.Joins.Max(j => Overlaps.ReachFor(j.Within95, recipe.Overlap.Edges)) * Spare;
+        return (int)Math.Ceiling(need / WidthStep) * WidthStep;
     }
 
     /// <summary>The same fields and seams with other rules: every join is there again.</summary>

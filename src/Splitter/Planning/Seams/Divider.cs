@@ -11,7 +11,7 @@ internal static class Divider
     /// <summary>
     /// A seam no deeper than this inside a shape runs along its edge and does not cut it, µm: half a step of the tape.
     /// </summary>
-    private const double Brushing = 50;
+    internal const double Brushing = 50;
 
     /// <summary>
     /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields need

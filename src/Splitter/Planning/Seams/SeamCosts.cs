@@ -148,10 +148,13 @@ internal sealed class SeamCosts
     /// <summary>The price of a millimetre of boundary between two cells.</summary>
     private double Price(int a, int b)
     {
-        var cuts = top[a] == top[b] ? Shows(top[a]) : Math.Max(Shows(top[a]), Shows(top[b])) * SeamPrice.AlongEdge;
-        return cuts + SeamPrice.Length;
+        var shows =
+            top[a] == top[b] ? Inside(top[a])
+            : IsCut(top[a]) || IsCut(top[b]) ? SeamPrice.AlongEdge
+            : 0;
+        return shows + SeamPrice.Length;
 
-        double Shows(int shape) => IsCut(shape) ? 1 : 0;
+        double Inside(int shape) => IsCut(shape) ? SeamPrice.Inside(drawing.Shapes[shape]) : 0;
     }
 
     private bool IsCut(int shape) => shape >= 0 && wholeness.IsCut(shape);

@@ -23,19 +23,17 @@ internal static class TurnedLayers
         var found = ImmutableArray.CreateBuilder<TurnedLayer>();
         foreach (var (lower, upper) in BoxPairs.Meeting(shapes.Select(s => s.Footprint.Bounds)))
         {
-            // Sewn by one hooping each: either in order, or all of it turned.
-            if (owners[lower] is { } below && owners[upper] is { } above && below <= above)
-                continue;
             if (owners[lower] is null && owners[upper] is null)
+                continue;
+            // By boxes first: hardly any of thousands of small shapes on a ground is sewn before it.
+            var box = shapes[lower].Footprint.Bounds.Common(shapes[upper].Footprint.Bounds);
+            if (!Turns(lower, upper, box).Any())
                 continue;
             var common = Polygons.Intersect(shapes[lower].Footprint, shapes[upper].Footprint);
             if (common.Area < Nothing)
                 continue;
-            foreach (var first in Hoopings(upper))
-            foreach (var then in Hoopings(lower))
+            foreach (var (first, then) in Turns(lower, upper, common.Bounds))
             {
-                if (first >= then)
-                    continue;
                 var ground = Ground(first, upper, Ground(then, lower, common));
                 if (ground.Area >= Nothing)
                     found.Add(new(upper, lower, first, then, ground.Bounds.Centre, ground.Area));
@@ -43,12 +41,17 @@ internal static class TurnedLayers
         }
         return found.ToImmutable();
 
-        IEnumerable<int> Hoopings(int shape) =>
+        // The hoopings that may sew the upper shape before another sews the lower one.
+        IEnumerable<(int First, int Then)> Turns(int lower, int upper, Box box) =>
+            from first in Hoopings(upper, box)
+            from then in Hoopings(lower, box)
+            where first < then
+            select (first, then);
+
+        IEnumerable<int> Hoopings(int shape, Box box) =>
             owners[shape] is { } owner
                 ? [owner]
-                : Enumerable
-                    .Range(0, territories.Length)
-                    .Where(h => territories[h].Bounds.Meets(shapes[shape].Footprint.Bounds));
+                : Enumerable.Range(0, territories.Length).Where(h => territories[h].Bounds.Meets(box));
 
         Region Ground(int hooping, int shape, Region within) =>
             owners[shape] is null ? Polygons.Intersect(territories[hooping], within) : within;

@@ -40,7 +40,7 @@ internal sealed record CoverTask(
 
     /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
     internal int Common =>
-        Rules is null ? 0 : Math.Max(0, CommonGround.Narrowest(Rules) - (2 * Template.Reach)) + Units.TapeStep;
+        Rules is null ? 0 : Math.Max(0, CommonGround.Least(Rules) - (2 * Template.Reach)) + Units.TapeStep;
 
     /// <summary>What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.</summary>
     internal int SeamShare => Rules is null ? 0 : (2 * SeamRoom) + Units.TapeStep;
@@ -51,7 +51,10 @@ internal sealed record CoverTask(
     /// and both sides can reach past the seam.
     /// </summary>
     internal int SeamRoom =>
-        Rules is null ? 0 : Math.Max(0, (CommonGround.Narrowest(Rules) - (2 * Template.Reach) + 1) / 2);
+        Rules is null ? 0 : Math.Max(0, (CommonGround.Least(Rules) - (2 * Template.Reach) + 1) / 2);
+
+    /// <summary>One field can hand corners on to another: its usable ground holds two at a useful distance.</summary>
+    internal bool CanLink => Rules is null || CommonGround.HoldsTwo(Template.At(default, Turn.None).Usable, Rules);
 
     /// <summary>The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.</summary>
     internal Box Inner(Box ground)
@@ -84,8 +87,8 @@ internal sealed record CoverTask(
         bool Whole(Shape s) => s.KeepWhole && Fits(s.Footprint.Bounds);
         ImmutableArray<Box> wholes = [.. drawing.Shapes.Where(Whole).Select(s => s.Footprint.Bounds).Distinct()];
         // Folds are laid in the usable field, which is larger than the ground by the stitches' reach.
-        if (held is { } box && Fits(box.Grown(-template.Reach)))
-            wholes = wholes.Add(box.Grown(-template.Reach));
+        if (held?.Shrunk(template.Reach) is { } box && Fits(box))
+            wholes = wholes.Add(box);
         return new(
             [.. drawing.Shapes.Where(s => !Whole(s)).Select(s => s.Footprint)],
             wholes,

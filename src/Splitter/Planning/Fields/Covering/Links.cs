@@ -6,7 +6,7 @@ namespace Splitter.Planning.Fields.Covering;
 internal static class Links
 {
     internal static bool Between(Field a, Field b, CoverTask task) =>
-        task.Rules is not { } rules || CommonGround.Suffices(task.Shared(a, b), rules);
+        task.Rules is not { } rules || CommonGround.HoldsTwo(task.Shared(a, b), rules);
 
     /// <summary>Groups of fields that reach each other, each in ascending order, the one with the first field first.</summary>
     internal static List<List<int>> Groups(IReadOnlyList<Field> fields, CoverTask task)

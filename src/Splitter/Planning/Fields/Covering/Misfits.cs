@@ -13,12 +13,6 @@ namespace Splitter.Planning.Fields.Covering;
 /// </summary>
 internal sealed class Misfits
 {
-    /// <summary>
-    /// Squared misfits are added up in this power: nearly the worst one alone, and yet every one counts, so that small
-    /// steps lead somewhere.
-    /// </summary>
-    private const int Power = 4;
-
     /// <summary>An accuracy of which a corner's total error is one.</summary>
     private static readonly double OneInAll = Math.Sqrt(0.5);
 
@@ -30,17 +24,25 @@ internal sealed class Misfits
     /// <summary>The sum over all meetings; without bound where fields do not reach each other.</summary>
     internal double Sum(ImmutableArray<Field> fields)
     {
+        // The eighth power of misfits: nearly the worst one alone, and yet every one counts, so that small steps lead
+        // somewhere. Products and roots come out alike on every machine, powers may not.
         var sum = 0.0;
-        foreach (var misfit in Squares(fields))
-            sum += Math.Pow(misfit, Power);
+        foreach (var square in Squares(fields))
+            sum += square * square * square * square;
         return sum;
     }
 
     /// <summary>What the sum becomes when every misfit grows by a factor.</summary>
-    internal static double Scaled(double sum, double factor) => sum * Math.Pow(factor, 2 * Power);
+    internal static double Scaled(double sum, double factor) => sum * Eighth(factor);
 
     /// <summary>The one misfit that has this sum, in errors of setting one corner: about the worst of all.</summary>
-    internal static double Root(double sum) => Math.Pow(sum, 0.5 / Power);
+    internal static double Root(double sum) => Math.Sqrt(Math.Sqrt(Math.Sqrt(sum)));
+
+    private static double Eighth(double factor)
+    {
+        var fourth = factor * factor * factor * factor;
+        return fourth * fourth;
+    }
 
     private IEnumerable<double> Squares(ImmutableArray<Field> fields)
     {
@@ -100,7 +102,7 @@ internal sealed class Misfits
                 if (done[i])
                     continue;
                 var common = task.Shared(fields[i], fields[next]);
-                if (common.IsEmpty || !CommonGround.Suffices(common, task.Rules!))
+                if (common.IsEmpty || !CommonGround.HoldsTwo(common, task.Rules!))
                     continue;
                 var error = errors[next] + SewingOrder.FarthestError(common, fields[i].Usable);
                 if (error < errors[i])

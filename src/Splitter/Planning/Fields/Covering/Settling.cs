@@ -52,7 +52,10 @@ internal sealed class Settling
         aim = misfits.Sum;
     }
 
-    /// <summary>The covers settled, those whose seams show least, no two much alike; the best first.</summary>
+    /// <summary>
+    /// The covers settled, those whose seams promise to show least, no two much alike, the best first; the one whose
+    /// fields meet best is among them.
+    /// </summary>
     internal static ImmutableArray<ImmutableArray<Field>> Settled(
         CoverTask task,
         ImmutableArray<ImmutableArray<Field>> covers,
@@ -64,15 +67,19 @@ internal sealed class Settling
         [
             .. covers.Select(cover => settling.Settled(cover, together: false, MostWork / 3 / covers.Length)),
         ];
-        var least = fitting.Min(settling.misfits.Sum);
+        var fittest = settling.Settled(fitting.MinBy(settling.misfits.Sum), together: true, MostWork / 3 / most);
+        var least = settling.misfits.Sum(fittest);
         settling.aim = fields => settling.Shown(fields, Misfits.Scaled(least, Allowance));
         var best = new Shortlist(settling.aim, most);
-        foreach (var cover in fitting)
+        foreach (var cover in fitting.Append(fittest))
             best.Add(settling.Settled(cover, together: false, MostWork / 3 / covers.Length));
         foreach (var cover in best.Covers)
             best.Add(settling.Settled(cover, together: true, MostWork / 3 / most));
         var meeting = best.Covers.RemoveAll(c => double.IsPositiveInfinity(settling.aim(c)));
-        return meeting.IsEmpty ? best.Covers : meeting;
+        if (meeting.IsEmpty)
+            return best.Covers;
+        // What seams will show is only estimated: fields that were not moved for it may come out better.
+        return meeting.Any(c => c.SequenceEqual(fittest)) ? meeting : [.. meeting.Take(most - 1), fittest];
     }
 
     /// <summary>What seams show, and a little of how fields meet; without bound where they meet too badly.</summary>
