@@ -129,7 +129,7 @@ internal static class PlanProblems
 
     internal static Diagnostic HoopTooSmallForCorners(Place place, Hoop hoop, int least, int longest) =>
         Diagnostic.Error(
-            3018,
+            3013,
             place,
             Invariant(
                 $"hoop {hoop.Name}: its field has no room for two corners at a useful distance, {Mm(least)} x {Mm(longest)} mm, and the artwork is larger than the field; take a larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
@@ -146,7 +146,7 @@ internal static class PlanProblems
         Hoop hoop
     ) =>
         Diagnostic.Error(
-            3013,
+            3014,
             place,
             Invariant(
                 $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or turn the artwork so that nothing is drawn there"
@@ -155,7 +155,7 @@ internal static class PlanProblems
 
     internal static Diagnostic NoFieldAnywhere(Place place, IReadOnlyList<Box> zones, Hoop hoop) =>
         Diagnostic.Error(
-            3014,
+            3015,
             place,
             Invariant(
                 $"hoop {hoop.Name}: no field can lie anywhere on the artwork because of {Zones(zones)}; {Move(zones)}"
@@ -164,14 +164,14 @@ internal static class PlanProblems
 
     internal static Diagnostic ZonesPartFields(Place place, Hoop hoop) =>
         Diagnostic.Error(
-            3015,
+            3016,
             place,
             $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end"
         );
 
     internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
         Diagnostic.Error(
-            3016,
+            3017,
             place,
             Invariant(
                 $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} holds what the first field must hold, 'fields.first' or the crossing of the folds (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {Move(zones)}, or move the point or the folds"
@@ -180,7 +180,7 @@ internal static class PlanProblems
 
     internal static Diagnostic NoCover(Place place, Hoop hoop) =>
         Diagnostic.Error(
-            3017,
+            3018,
             place,
             $"hoop {hoop.Name}: no fields were found that cover the artwork; list fields by hand under 'fields.place', or take a larger hoop"
         );

@@ -33,7 +33,7 @@ public sealed class PlannerTests
             Samples.Drawing(Samples.Rectangle("a", 0, 0, 200, 150)),
             Samples.Hoop(side, side)
         );
-        Assert.Equal("SPL3018", Assert.Single(planned.Diagnostics).Code);
+        Assert.Equal("SPL3013", Assert.Single(planned.Diagnostics).Code);
     }
 
     /// <summary>

@@ -29,7 +29,7 @@ internal static class FieldGrid
     {
         var ground = template.Ground(template.At(default, turn));
         // Corners may lie where the artwork's stitches may not reach.
-        var shared = Math.Max(0, CommonGround.Narrowest(rules) - (2 * template.Reach));
+        var shared = Math.Max(0, CommonGround.Least(rules) - (2 * template.Reach));
         return (Count(cover.Width, ground.Width), Count(cover.Height, ground.Height));
 
         int Count(int length, int one) =>

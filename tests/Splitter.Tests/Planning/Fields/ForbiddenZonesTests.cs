@@ -15,7 +15,7 @@ public sealed class ForbiddenZonesTests
     public void AZoneOverAllIsOneError()
     {
         var error = Assert.Single(Planned([Zone(-50, -50, 600, 500)]));
-        Assert.Equal("SPL3014", error.Code);
+        Assert.Equal("SPL3015", error.Code);
         Assert.Contains("no field can lie anywhere", error.Message, StringComparison.Ordinal);
         Assert.Contains("x -50 to 550, y -50 to 450 mm", error.Message, StringComparison.Ordinal);
         Assert.Contains("make the zone smaller, or move it", error.Message, StringComparison.Ordinal);
@@ -25,7 +25,7 @@ public sealed class ForbiddenZonesTests
     public void AZoneAcrossTheWorkIsOneErrorThatSaysWhichGround()
     {
         var error = Assert.Single(Planned([Zone(-10, 100, 450, 10), Zone(0, 900, 10, 10)]));
-        Assert.Equal("SPL3013", error.Code);
+        Assert.Equal("SPL3014", error.Code);
         Assert.Contains("the forbidden zone at x -10 to 440, y 100 to 110 mm", error.Message, StringComparison.Ordinal);
         // Stitches stay 0.1 mm inside a field (its reach), so that much more on either side is left.
         Assert.Contains("and 1 more shape at x 0 to 300, y ", error.Message, StringComparison.Ordinal);
@@ -37,7 +37,7 @@ public sealed class ForbiddenZonesTests
     {
         // Either zone alone leaves room for a field beside it; between both there is none.
         var error = Assert.Single(Planned([Zone(-90, -500, 80, 2000), Zone(80, -500, 10, 2000)], 60));
-        Assert.Equal("SPL3014", error.Code);
+        Assert.Equal("SPL3015", error.Code);
         Assert.Contains("the 2 forbidden zones together", error.Message, StringComparison.Ordinal);
     }
 
