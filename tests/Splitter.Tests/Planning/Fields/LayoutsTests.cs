@@ -82,6 +82,42 @@ public sealed class LayoutsTests
         Assert.Equal(2, Shelves.Covers(task).Count());
     }
 
+    /// <summary>
+    /// Motifs at the four ends and in the middle of a cross: no field holds motifs of two of them, and along each arm fields
+    /// that share o are as many as the closed form, ceil((L - o) / (w - o)), the middle one counted once.
+    /// </summary>
+    [Fact]
+    public void ScatteredMotifsNeedNoRoomForSeams()
+    {
+        const double Length = 276;
+        var (near, far) = (90.5, Length - 90.5 - 18);
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100));
+        var places = new[]
+        {
+            (near, 0),
+            (far, 0),
+            (near, Length - 18),
+            (far, Length - 18),
+            (0, near),
+            (0, far),
+            (Length - 18, near),
+            (Length - 18, far),
+            (Length / 2 - 9, Length / 2 - 9),
+        };
+        var drawing = Samples.Drawing([
+            .. places.Select((p, i) => Samples.Rectangle($"motif {i}", p.Item1, p.Item2, 18, 18)),
+        ]);
+        var task = CoverTask.Of(recipe, drawing, new(recipe.Hoops[0], 0, Units.TapeStep), null);
+        var common = Units.ToMillimetres(task.Common);
+        var along = (int)Math.Ceiling((Length - common) / (99.8 - common));
+        var answer = FewestSearch.Find(task);
+        Assert.Equal((2 * along) - 1, answer.Covers[0].Length);
+        Assert.Equal(answer.Covers[0].Length, answer.LowerBound);
+        // With room at every edge no arm's end fits one field.
+        var roomy = FewestSearch.Find(task with { Islands = [], Mainland = default });
+        Assert.True(roomy.Covers[0].Length > answer.Covers[0].Length);
+    }
+
     private static string Places(Layout layout) =>
         string.Join(' ', layout.Fields.Select(f => (f.Centre, f.Turn)).Order());
 

@@ -15,11 +15,20 @@ internal sealed class CoverGrid
     /// <summary>Smallest cell, µm.</summary>
     private const int Finest = Units.Millimetre / 2;
 
+    /// <summary>No island.</summary>
+    private const int None = -1;
+
     private readonly CoverTask task;
     private readonly int[] xs;
     private readonly int[] ys;
     private readonly DrawnCells cells;
     private readonly int[] before;
+
+    /// <summary>For each island the cells that only it touches.</summary>
+    private readonly int[][] islands;
+
+    /// <summary>For each cell the island that alone touches it, or <see cref="None"/>.</summary>
+    private readonly int[] islandOf;
     private readonly short[] held;
     private readonly short[] wholes;
 
@@ -41,6 +50,11 @@ internal sealed class CoverGrid
                 + before[At(column + 1, row)]
                 - before[At(column, row)]
                 + (cells.Touched(column, row) ? 1 : 0);
+        islandOf = IslandOf();
+        islands = [.. task.Islands.Select(_ => Array.Empty<int>())];
+        foreach (var island in Enumerable.Range(0, islandOf.Length).GroupBy(cell => islandOf[cell]))
+            if (island.Key != None)
+                islands[island.Key] = [.. island];
         held = new short[Columns * Rows];
         wholes = new short[task.Wholes.Length];
     }
@@ -82,6 +96,18 @@ internal sealed class CoverGrid
         for (var column = left; column < right; column++)
             if (cells.Touched(column, row))
                 Count(ref held[(row * Columns) + column], by);
+        for (var i = 0; i < islands.Length; i++)
+            if (ground.Contains(task.Islands[i].Bounds))
+                foreach (var cell in islands[i])
+                    if (
+                        !(
+                            cell % Columns >= left
+                            && cell % Columns < right
+                            && cell / Columns >= top
+                            && cell / Columns < bottom
+                        )
+                    )
+                        Count(ref held[cell], by);
         for (var i = 0; i < wholes.Length; i++)
             if (ground.Contains(task.Wholes[i]))
                 Count(ref wholes[i], by);
@@ -95,22 +121,55 @@ internal sealed class CoverGrid
         var need = Box.Empty;
         var (left, right) = (IndexAtOrAfter(xs, box.Left), IndexAtOrBefore(xs, box.Right));
         var (top, bottom) = (IndexAtOrAfter(ys, box.Top), IndexAtOrBefore(ys, box.Bottom));
+        var whole = islands.Select((_, i) => ground.Contains(task.Islands[i].Bounds)).ToArray();
         for (var row = top; row < bottom; row++)
         {
             int first = -1,
                 last = -1;
             for (var column = left; column < right; column++)
-                if (held[(row * Columns) + column] == 1)
+                if (held[(row * Columns) + column] == 1 && !Held(islandOf[(row * Columns) + column]))
                     (first, last) = (first < 0 ? column : first, column);
             if (first >= 0)
                 need = need.Joined(new(xs[first], ys[row], xs[last + 1], ys[row + 1]));
         }
         if (!need.IsEmpty)
             need = task.Around(need);
+        for (var i = 0; i < islands.Length; i++)
+            if (whole[i] && Array.Exists(islands[i], cell => held[cell] == 1))
+                need = need.Joined(task.Islands[i].Bounds);
         for (var i = 0; i < wholes.Length; i++)
             if (wholes[i] == 1 && ground.Contains(task.Wholes[i]))
                 need = need.Joined(task.Wholes[i]);
         return need;
+
+        bool Held(int island) => island != None && whole[island];
+    }
+
+    private int[] IslandOf()
+    {
+        var found = new int[Columns * Rows];
+        Array.Fill(found, None);
+        if (task.Islands.IsEmpty)
+            return found;
+        var mainland = new DrawnCells(task.Mainland, xs, ys);
+        var shared = new bool[found.Length];
+        for (var i = 0; i < task.Islands.Length; i++)
+        {
+            var box = task.Islands[i].Bounds;
+            var (left, right) = (IndexAtOrBefore(xs, box.Left), IndexAtOrAfter(xs, box.Right));
+            var (top, bottom) = (IndexAtOrBefore(ys, box.Top), IndexAtOrAfter(ys, box.Bottom));
+            var own = new DrawnCells([task.Islands[i]], xs[left..(right + 1)], ys[top..(bottom + 1)]);
+            for (var row = top; row < bottom; row++)
+            for (var column = left; column < right; column++)
+            {
+                var cell = (row * Columns) + column;
+                if (!own.Touched(column - left, row - top))
+                    continue;
+                shared[cell] |= found[cell] != None || mainland.Touched(column, row);
+                found[cell] = shared[cell] ? None : i;
+            }
+        }
+        return found;
     }
 
     private void Count(ref short count, short by)

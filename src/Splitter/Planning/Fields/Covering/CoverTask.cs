@@ -29,6 +29,19 @@ internal sealed record CoverTask(
     /// <summary>The middle of the drawing.</summary>
     internal Point Middle { get; init; }
 
+    /// <summary>
+    /// Connected drawn grounds that one field can hold: where one does, no seam cuts them and they need no room at its
+    /// edges. None where nothing is asked.
+    /// </summary>
+    internal ImmutableArray<Region> Islands { get; init; } = [];
+
+    /// <summary>Drawn ground that is no island.</summary>
+    internal ImmutableArray<Region> Mainland
+    {
+        get => field.IsDefault ? Drawn : field;
+        init;
+    }
+
     /// <summary>What the first field has to hold; null for nothing.</summary>
     internal Box? Held { get; init; }
 
@@ -86,8 +99,13 @@ internal sealed record CoverTask(
         // Folds are laid in the usable field, which is larger than the ground by the stitches' reach.
         if (held is { } box && Fits(box.Grown(-template.Reach)))
             wholes = wholes.Add(box.Grown(-template.Reach));
+        ImmutableArray<Region> drawn = [.. drawing.Shapes.Where(s => !Whole(s)).Select(s => s.Footprint)];
+        IEnumerable<Region> connected = recipe.Registration is null
+            ? []
+            : Polygons.Union(drawn).Polygons.Select(p => new Region([p]));
+        var islands = connected.ToLookup(r => Fits(r.Bounds));
         return new(
-            [.. drawing.Shapes.Where(s => !Whole(s)).Select(s => s.Footprint)],
+            drawn,
             wholes,
             template,
             size.Width == size.Height ? [Turn.None] : [Turn.None, Turn.Quarter],
@@ -96,6 +114,8 @@ internal sealed record CoverTask(
             recipe.Fields.Forbidden
         )
         {
+            Islands = [.. islands[true]],
+            Mainland = islands[true].Any() ? [.. islands[false]] : drawn,
             Middle = drawing.Bounds.Centre,
             Held = held,
             Raster = new(drawing),

@@ -36,9 +36,11 @@ internal static class PointBound
             .Drawn.Select(d => (d.Bounds, Rings: d.Rings.ToImmutableArray(), Holds: Polygons.Containment(d)))
             .ToArray();
         bool Drawn(Point p) => Array.Exists(inside, d => d.Bounds.Contains(p) && d.Holds(p.X, p.Y));
-        // Where a shape goes on all around, it is cut at the field's edge, and the seam needs room there.
+        // Where a shape goes on all around, it is cut at the field's edge, and the seam needs room there, unless the field
+        // may hold all that hangs together there.
         bool Deep(Box b) =>
-            Array.Exists(inside, d => d.Bounds.Contains(b) && d.Holds(b.Left, b.Top) && !Crossed(d.Rings, b));
+            !task.Islands.Any(i => i.Bounds.Contains(b))
+            && Array.Exists(inside, d => d.Bounds.Contains(b) && d.Holds(b.Left, b.Top) && !Crossed(d.Rings, b));
         var bound = Math.Max(1, task.Fixed.Length);
         for (var abreast = 1; abreast <= MostAbreast; abreast++)
             foreach (var length in lengths)

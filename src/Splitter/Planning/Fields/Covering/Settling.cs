@@ -67,10 +67,11 @@ internal sealed class Settling
         [
             .. covers.Select(cover => settling.Settled(cover, together: false, MostWork / 3 / covers.Length)),
         ];
-        var least = fitting.Min(settling.misfits.Sum);
+        var fittest = settling.Settled(fitting.MinBy(settling.misfits.Sum), together: true, MostWork / 3 / most);
+        var least = settling.misfits.Sum(fittest);
         settling.aim = fields => settling.Shown(fields, Misfits.Scaled(least, Allowance));
         var best = new Shortlist(settling.aim, most);
-        foreach (var cover in fitting)
+        foreach (var cover in fitting.Append(fittest))
             best.Add(settling.Settled(cover, together: false, MostWork / 3 / covers.Length));
         foreach (var cover in best.Covers)
             best.Add(settling.Settled(cover, together: true, MostWork / 3 / most));
@@ -78,8 +79,7 @@ internal sealed class Settling
         if (meeting.IsEmpty)
             return best.Covers;
         // What seams will show is only estimated: fields that were not moved for it may come out better.
-        var unmoved = fitting.MinBy(settling.misfits.Sum);
-        return meeting.Any(c => c.SequenceEqual(unmoved)) ? meeting : [.. meeting.Take(most - 1), unmoved];
+        return meeting.Any(c => c.SequenceEqual(fittest)) ? meeting : [.. meeting.Take(most - 1), fittest];
     }
 
     /// <summary>What seams show, and a little of how fields meet; without bound where they meet too badly.</summary>
