@@ -13,7 +13,8 @@ namespace Splitter.Planning;
 /// <summary>
 /// Drawing and hoop to <see cref="Plan"/>. Fields are laid first; straight seams show roughly where they will meet, enough
 /// to put them into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may
-/// hide one); marks let each hooping find the last.
+/// hide one); marks let each hooping find the last. Then fields are moved to where these seams show less, and it is drafted
+/// once more.
 /// </summary>
 internal static class Planner
 {
@@ -33,7 +34,23 @@ internal static class Planner
                 .AsOrdered()
                 .Select(layout => Draft(recipe, drawing, hoop, layout)),
         ])
-        select draft;
+        from refined in Refined(recipe, drawing, draft)
+        select refined;
+
+    /// <summary>The draft with its fields moved a little, now that it is known how seams run, if that makes it better.</summary>
+    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        if (
+            recipe.Fields.Place is not FewestFields
+            || recipe.Overlap.Seams != SeamRule.LeastVisible
+            || draft.Division.Cost.Cost == 0
+        )
+            return Result.Of(draft);
+        var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);
+        return layout.Fields.SequenceEqual(draft.Layout.Fields)
+            ? Result.Of(draft)
+            : DraftChoice.Best([Result.Of(draft), Draft(recipe, drawing, draft.Hoop, layout)]);
+    }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))

@@ -19,10 +19,8 @@ internal static class FieldPlacer
     /// </summary>
     internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {
-        // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
-        var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
-        var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
+        var template = Template(recipe, drawing, hoop);
         var task = CoverTask.Of(recipe, drawing, template, held);
         // Before a search that could only fail.
         if (recipe.Fields.Place is FewestFields && !task.CanLink && !Shelves.Covers(task).Any(c => c.Length == 1))
@@ -61,6 +59,26 @@ internal static class FieldPlacer
             return [Laid(fields, PointBound.Of(task, fields.Length), template)];
         }
     }
+
+    /// <summary>A layout with its fields moved to where seams show less, as they are drawn now.</summary>
+    /// <param name="layout">In sewing order.</param>
+    /// <param name="shown">What seams between grounds show in a window.</param>
+    internal static Layout Refined(
+        Recipe recipe,
+        Drawing drawing,
+        Layout layout,
+        Func<ImmutableArray<Box>, Box, double> shown
+    )
+    {
+        var template = Template(recipe, drawing, layout.Fields[0].Hoop);
+        var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
+        var refined = Laid(Refining.Refined(task, layout.Fields, shown), layout.LowerBound, template);
+        return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
+    }
+
+    // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
+    private static FieldTemplate Template(Recipe recipe, Drawing drawing, Hoop hoop) =>
+        new(hoop, recipe.Fields.Clearance, drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep);
 
     private static ImmutableArray<Layout> Fewest(CoverTask task)
     {

@@ -9,7 +9,14 @@ namespace Splitter.Planning.Seams;
 /// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
 /// stays in the ground that both fields share, because that is a box.
 /// </summary>
-internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, Outlines outlines, SeamGrid grid, LayerMap layers)
+internal sealed class ArcSmoother(
+    SeamPrice price,
+    SeamRoom room,
+    CoverMap map,
+    Outlines outlines,
+    SeamGrid grid,
+    LayerMap layers
+)
 {
     /// <summary>
     /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
@@ -50,14 +57,7 @@ internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, 
         var common = grounds[arc.Right].Common(grounds[arc.Left]);
         var places = Places(arc, common);
         var later = Math.Max(arc.Left, arc.Right);
-        var turned = new TurnedGround(
-            grid,
-            layers,
-            owners,
-            arc.Right,
-            arc.Left,
-            Box.Around(places.Select(p => p.At))
-        );
+        var turned = new TurnedGround(grid, layers, owners, arc.Right, arc.Left, Box.Around(places.Select(p => p.At)));
         var (best, from) = (new double[places.Count], new int[places.Count]);
         for (var j = 1; j < places.Count; j++)
         {

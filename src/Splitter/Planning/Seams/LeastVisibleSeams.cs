@@ -37,7 +37,12 @@ internal static class LeastVisibleSeams
             .. drawing.Shapes.Select((_, i) => wholeness.IsCut(i) ? (int?)null : choice[grid.CellCount + i]),
         ];
         var (arcs, rings) = ArcTracer.Trace(grid, labels);
-        var smooth = Smooth(arcs, grounds, owners, new ArcSmoother(price, room, map, new Outlines(drawing), grid, layers));
+        var smooth = Smooth(
+            arcs,
+            grounds,
+            owners,
+            new ArcSmoother(price, room, map, new Outlines(drawing), grid, layers)
+        );
         return new(
             [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],
             owners,

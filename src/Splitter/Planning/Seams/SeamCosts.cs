@@ -11,7 +11,7 @@ namespace Splitter.Planning.Seams;
 internal sealed class SeamCosts
 {
     /// <summary>Costs are whole numbers of this share of a millimetre of plain fill.</summary>
-    private const int Unit = 10_000;
+    internal const int Unit = 10_000;
 
     /// <summary>
     /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
@@ -34,7 +34,13 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Cells come first, row by row, then shapes.</summary>
-    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, SeamRoom room, LayerMap layers)
+    internal static LabelProblem State(
+        SeamGrid grid,
+        Drawing drawing,
+        Wholeness wholeness,
+        SeamRoom room,
+        LayerMap layers
+    )
     {
         var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
         var costs = new SeamCosts(grid, drawing, wholeness);

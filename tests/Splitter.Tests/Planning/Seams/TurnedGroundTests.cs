@@ -28,11 +28,11 @@ public sealed class TurnedGroundTests
                 var layers = new LayerMap(grid, drawing);
                 var area = 0.0;
                 for (var cell = 0; cell < grid.CellCount; cell++)
-                foreach (var (upper, lower, places) in layers.Pairs(cell))
-                {
-                    Assert.Equal((1, 0), (upper, lower));
-                    area += grid.Width(cell) * grid.Height(cell) * BitOperations.PopCount(places) / LayerMap.Places;
-                }
+                    foreach (var (upper, lower, places) in layers.Pairs(cell))
+                    {
+                        Assert.Equal((1, 0), (upper, lower));
+                        area += grid.Width(cell) * grid.Height(cell) * BitOperations.PopCount(places) / LayerMap.Places;
+                    }
                 var inside = Region.Of(Box.Around(Grounds));
                 var exact = Polygons.Intersect(
                     Polygons.Intersect(drawing.Shapes[0].Footprint, drawing.Shapes[1].Footprint),
@@ -85,7 +85,10 @@ public sealed class TurnedGroundTests
                     TurnedLayers
                         .Find(
                             drawing,
-                            [Side([new(0, 0)], by, [new(0, 40_000)]), Side([new(60_000, 0)], by, [new(60_000, 40_000)])],
+                            [
+                                Side([new(0, 0)], by, [new(0, 40_000)]),
+                                Side([new(60_000, 0)], by, [new(60_000, 40_000)]),
+                            ],
                             owners
                         )
                         .Sum(l => l.Area)
