@@ -10,21 +10,19 @@ namespace Splitter.Benchmarks.Figures;
 /// </summary>
 internal static class PlanFigures
 {
-    private const string Begin = "<!-- figures -->";
-    private const string End = "<!-- end of figures -->";
-
     internal static int Write()
     {
         var rows = Subject.All().Select(s => RowOf(s.Name)).ToList();
-        var table = new StringBuilder().Append(Row.Header).Append('\n');
-        foreach (var row in rows)
-            table.Append(row.Line()).Append('\n');
-        table
-            .Append('\n')
-            .Append(Summary("Seam cost against straight seams between the same fields", rows, r => r.Ratio));
-        table.Append(Summary("Seam cost against straight seams on the plain grid", rows, r => r.RatioToGrid));
-        Replace(Repository.Find("DEVELOPERS.md"), table.ToString());
-        Console.Write(table);
+        FigureTable.Write(
+            "figures",
+            [
+                Row.Header,
+                .. rows.Select(r => r.Line()),
+                "",
+                Summary("Seam cost against straight seams between the same fields", rows, r => r.Ratio),
+                Summary("Seam cost against straight seams on the plain grid", rows, r => r.RatioToGrid),
+            ]
+        );
         return 0;
     }
 
@@ -66,20 +64,10 @@ internal static class PlanFigures
     {
         var ratios = rows.Select(ratio).OfType<double>().Order().ToList();
         return FormattableString.Invariant(
-            $"{what}: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half.\n"
+            $"{what}: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half."
         );
     }
 
     private static double Median(List<double> sorted) =>
         (sorted[sorted.Count / 2] + sorted[(sorted.Count - 1) / 2]) / 2;
-
-    private static void Replace(string file, string table)
-    {
-        var text = File.ReadAllText(file);
-        var (from, to) = (
-            text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length,
-            text.IndexOf(End, StringComparison.Ordinal)
-        );
-        File.WriteAllText(file, $"{text[..from]}\n{table}{text[to..]}");
-    }
 }

@@ -1,4 +1,5 @@
 using Splitter.Artwork;
+using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
 

@@ -19,8 +19,9 @@ internal static class Refining
     private const double LeastGain = 2;
 
     /// <summary>How much worse fields may meet: an error of 0.5 mm becomes one of 0.52 mm.</summary>
-    private const double Allowance = 1.05;
+    internal const double Allowance = 1.05;
 
+    /// <param name="fields">In sewing order.</param>
     /// <param name="shown">What seams in a window show; asked for from several threads.</param>
     internal static ImmutableArray<Field> Refined(
         CoverTask task,
@@ -48,7 +49,8 @@ internal static class Refining
                         .Distinct()
                         .Where(place => place != fields[i].Centre)
                         .Select(place => fields.SetItem(i, task.Template.At(place, fields[i].Turn)))
-                        .Where(f => !task.Forbids(f[i]) && misfits.Sum(f) <= allowed && Covers(i, f[i]))
+                        .Where(f => HoldsFirst(f[0]) && !task.Forbids(f[i]))
+                        .Where(f => misfits.Sum(f) <= allowed && Covers(i, f[i]))
                         .OrderBy(outlook.Sum)
                         .Take(Tried),
                 ];
@@ -74,6 +76,8 @@ internal static class Refining
                     stale[j] |= fields[j].Usable.Meets(window);
             }
         return fields;
+
+        bool HoldsFirst(Field first) => task.Held is not { } held || first.Usable.Contains(held);
 
         bool Covers(int i, Field moved)
         {

@@ -1,0 +1,73 @@
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Planning.Fields;
+using Splitter.Planning.Fit;
+using Splitter.Planning.Marks;
+using Splitter.Planning.Order;
+using Splitter.Planning.Seams;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Drafting;
+
+/// <summary>
+/// Drawing and hoop to a draft. Fields are laid first; straight seams show roughly where they will meet, enough to put them
+/// into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may hide one);
+/// corners let each hooping find the last, and from them follows how well they will meet. Then fields are moved to where these
+/// seams show less, and it is drafted once more.
+/// </summary>
+internal static class Drafter
+{
+    /// <summary>The draft of the layout whose seams show least.</summary>
+    internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
+        from layouts in FieldPlacer.Place(recipe, drawing, hoop)
+        from draft in DraftChoice.Best([
+            // In parallel, in the order of the layouts.
+            .. DraftChoice
+                .Tried(drawing, layouts)
+                .AsParallel()
+                .AsOrdered()
+                .Select(layout => Draft(recipe, drawing, hoop, layout)),
+        ])
+        from refined in Refined(recipe, drawing, draft)
+        select refined;
+
+    /// <summary>The draft with its fields moved a little, now that it is known how seams run, if that makes it better.</summary>
+    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        if (
+            recipe.Fields.Place is not FewestFields
+            || recipe.Overlap.Seams != SeamRule.LeastVisible
+            || draft.Division.Cost.Cost == 0
+        )
+            return Result.Of(draft);
+        var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);
+        if (layout.Fields.SequenceEqual(draft.Layout.Fields))
+            return Result.Of(draft);
+        // Another order may suit the moved fields better, but it was in this one that they were moved.
+        Func<Result<PlanDraft>>[] ways =
+        [
+            () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
+            () => Draft(recipe, drawing, draft.Hoop, layout),
+        ];
+        return DraftChoice.Best([Result.Of(draft), .. ways.AsParallel().AsOrdered().Select(way => way())]);
+    }
+
+    private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
+        from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
+        from draft in Draft(recipe, drawing, hoop, placed.Reordered(sequence.Order), sequence)
+        select draft;
+
+    /// <param name="layout">In sewing order.</param>
+    private static Result<PlanDraft> Draft(
+        Recipe recipe,
+        Drawing drawing,
+        Hoop hoop,
+        Layout layout,
+        Sequence sequence
+    ) =>
+        from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
+        from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
+        let fit = new PredictedFit(recipe, layout.Fields.Length, corners)
+        from joins in JoinPlanner.Plan(recipe, layout, division, fit)
+        select new PlanDraft(hoop, layout, sequence, division, corners, joins);
+}
