@@ -19,7 +19,10 @@ internal static class Planner
 {
     internal static Result<Plan> Plan(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from draft in Draft(recipe, drawing, hoop)
-        from plan in Result.From(Finished(recipe, drawing, draft), JoinRemedies.Warnings(recipe, drawing, draft))
+        from plan in Result.From(
+            Finished(recipe, drawing, draft),
+            [.. JoinRemedies.Warnings(recipe, drawing, draft), .. ClothEdge.Warnings(recipe, draft.Layout.Fields)]
+        )
         select plan;
 
     /// <summary>The draft of the layout whose seams show least.</summary>
@@ -58,6 +61,7 @@ internal static class Planner
                         {
                             Letter = Letters.Of(i),
                             Field = field,
+                            InThroat = Turning.InThroat(recipe, field),
                             Ground = layout.Grounds[i],
                             Territory = division.Territories[i],
                             Takes = Indexes(corners, c => c.Receivers.Contains(i)),
