@@ -18,7 +18,7 @@ internal static class ClothEdge
             .Where(part => part.Sides.Most > 0)
             .ToList();
         if (over.Count > 0)
-            yield return PlanProblems.FieldsOverClothEdge(recipe.PlaceOf("cloth.size"), over, fields[0].Hoop);
+            yield return FieldProblems.FieldsOverClothEdge(recipe.PlaceOf("cloth.size"), over, fields[0].Hoop);
     }
 
     /// <summary>How far a box hangs over each edge.</summary>

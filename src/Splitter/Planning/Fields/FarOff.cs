@@ -18,16 +18,16 @@ internal static class FarOff
         {
             var place = recipe.PlaceOf("fields.first");
             if (cloth is { } box && !box.Contains(first))
-                yield return PlanProblems.FirstOffCloth(place, first, box);
+                yield return FieldProblems.FirstOffCloth(place, first, box);
             else if (!template.Turns.Any(turn => Sews(drawing, Reached(template, first, turn))))
-                yield return PlanProblems.FirstFarOff(place, first, drawing.Bounds, template.Hoop);
+                yield return FieldProblems.FirstFarOff(place, first, drawing.Bounds, template.Hoop);
         }
         foreach (var (field, place) in HandPlaced.Of(recipe, template))
         {
             if (cloth is { } box && !Coverage.Overlap(field.Bounds, box))
-                yield return PlanProblems.FieldOffCloth(place, field, box);
+                yield return FieldProblems.FieldOffCloth(place, field, box);
             else if (!Sews(drawing, template.Ground(field)))
-                yield return PlanProblems.FieldSewsNothing(place, field, drawing.Bounds);
+                yield return FieldProblems.FieldSewsNothing(place, field, drawing.Bounds);
         }
     }
 

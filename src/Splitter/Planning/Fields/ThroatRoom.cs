@@ -22,13 +22,13 @@ internal static class ThroatRoom
         var byHand = HandPlaced.Of(recipe, template).ToLookup(placed => placed.Field, placed => placed.Place);
         foreach (var (field, cloth) in over)
         foreach (var place in byHand[field].Take(1))
-            yield return PlanProblems.ThroatTooNarrow(place, field, cloth, throat, 0, Advice(recipe, field, true));
+            yield return FieldProblems.ThroatTooNarrow(place, field, cloth, throat, 0, Advice(recipe, field, true));
         over.RemoveAll(found => byHand.Contains(found.Field));
         if (over.Count == 0)
             yield break;
         var worst = over.MaxBy(found => found.Cloth);
         var hoop = Invariant($"hoops[{recipe.Hoops.IndexOf(template.Hoop)}].throat");
-        yield return PlanProblems.ThroatTooNarrow(
+        yield return FieldProblems.ThroatTooNarrow(
             recipe.PlaceOf(hoop),
             worst.Field,
             worst.Cloth,
@@ -43,7 +43,9 @@ internal static class ThroatRoom
         {
             (null, _) => Else,
             ({ } turn, _) when byHand => Invariant($"write 'turn: {(int)turn} deg' for it"),
-            ({ } turn, GridFields) => Invariant($"write 'turn: {(int)turn} deg', or list the fields by hand"),
+            ({ } turn, GridFields) => Invariant(
+                $"list the fields by hand, with 'turn: {(int)turn} deg' for such as this"
+            ),
             ({ } turn, _) => Invariant($"allow {(int)turn} deg under 'fields.turns'"),
         };
 }

@@ -74,11 +74,14 @@ internal sealed class Turning
     /// <summary>There is more cloth in the throat than has room, as the field lies.</summary>
     internal bool Overfills(Field field) => InThroat(field.Bounds, field.Turn) > room;
 
-    /// <summary>Another way to lie there, allowed or not, for which the throat has room; null for none.</summary>
+    /// <summary>
+    /// Another way to lie there, allowed or not, for which the throat has room: one that covers the same, or else one that
+    /// does not; null for none.
+    /// </summary>
     internal static Turn? Roomier(Field field, Recipe recipe)
     {
         var every = new Turning(All, field.Hoop, recipe.Cloth.OnDrawing);
-        foreach (var turn in All)
+        foreach (var turn in every.Alike(field.Turn).Concat(All))
             if (!every.Overfills(new(field.Hoop, field.Centre, turn, field.Clearance)))
                 return turn;
         return null;

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
-using Splitter.Geometry;
 using Splitter.Planning.Fields;
-using Splitter.Planning.Marks;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
@@ -34,22 +32,6 @@ internal static class SewingOrder
                 found.Fields,
                 [.. found.Donors.Select(d => d.Select(f => found.Fields.IndexOf(f)).Order().ToImmutableArray())]
             )
-        );
-    }
-
-    /// <summary>
-    /// Squared error at the receiver's farthest corner, in squared errors of setting one corner, before anything is known
-    /// of seams: two corners as far apart as the common ground allows.
-    /// </summary>
-    internal static double FarthestError(Box common, Box receiver)
-    {
-        double x = Math.Max(common.Centre.X - receiver.Left, receiver.Right - common.Centre.X);
-        double y = Math.Max(common.Centre.Y - receiver.Top, receiver.Bottom - common.Centre.Y);
-        var farthest = common.Centre + new Point((int)x, (int)y);
-        return CornerFit.Variance(
-            [new(common.Left, common.Top), new(common.Right, common.Bottom)],
-            Math.Sqrt(0.5),
-            farthest
         );
     }
 

@@ -3,7 +3,7 @@ using Splitter.Planning.Order;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
-namespace Splitter.Planning;
+namespace Splitter.Planning.Drafting;
 
 /// <summary>All that a plan follows from, fields in sewing order: what a trial of something else begins with.</summary>
 internal sealed record PlanDraft(

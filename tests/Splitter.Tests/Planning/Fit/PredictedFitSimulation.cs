@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Marks;
-using Splitter.Planning.Order;
+using Splitter.Planning.Fit;
 using Splitter.Recipes;
 
-namespace Splitter.Tests.Planning;
+namespace Splitter.Tests.Planning.Fit;
 
 /// <summary>
 /// The prediction against what it predicts. Every hooping's corners are set with normal errors over those that its donors
@@ -89,17 +88,7 @@ public sealed class PredictedFitSimulation
         };
         foreach (var tested in new[] { recipe, recipe with { Cloth = new() } })
         {
-            var budget = new PredictedFit(
-                tested,
-                new Sequence(
-                    [.. Enumerable.Range(0, chain.Length + 1)],
-                    [
-                        [],
-                        .. Enumerable.Range(0, chain.Length).Select(i => ImmutableArray.Create(i)),
-                    ]
-                ),
-                corners
-            ).Budget(0, chain.Length, place);
+            var budget = new PredictedFit(tested, chain.Length + 1, corners).Budget(0, chain.Length, place);
             var misfits = Simulated(tested, chain.Length + 1, corners, [(0, chain.Length, place)])[0];
             Check("whole", budget.Total, Math.Sqrt(misfits.Average(m => m * m)));
         }

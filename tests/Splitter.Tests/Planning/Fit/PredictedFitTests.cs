@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Marks;
-using Splitter.Planning.Order;
+using Splitter.Planning.Fit;
 using Splitter.Recipes;
 
-namespace Splitter.Tests.Planning;
+namespace Splitter.Tests.Planning.Fit;
 
 /// <summary>
 /// The 2-D form of the target registration error of Fitzpatrick, West and Maurer 1998 (IEEE TMI 17(5):694-702). The table
@@ -45,15 +44,6 @@ public sealed class PredictedFitTests
     public void SquaresAddUpAlongTheChainAndCommonWaysCancel()
     {
         // 0 - 1 - 2 and 0 - 3: parts 2 and 3 have three settings between them, 1 and 2 have one.
-        var sequence = new Sequence(
-            [0, 1, 2, 3],
-            [
-                [],
-                [0],
-                [1],
-                [0],
-            ]
-        );
         var recipe = Samples.Recipe(Samples.Hoop(100, 100));
         ImmutableArray<Corner> corners =
         [
@@ -64,7 +54,7 @@ public sealed class PredictedFitTests
             Mark("A3", 0, 0, donor: 0, receiver: 3),
             Mark("A4", 100, 0, donor: 0, receiver: 3),
         ];
-        var fit = new PredictedFit(recipe, sequence, corners);
+        var fit = new PredictedFit(recipe, 4, corners);
         var middle = Point.FromMillimetres(50, 0);
         var one = fit.Budget(1, 2, middle).Setting;
         Assert.Equal(300, one, 6); // two marks: sqrt 2 * 0.3 mm / sqrt 2
@@ -83,8 +73,8 @@ public sealed class PredictedFitTests
             Mark("A1", 0, 0, donor: 0, receiver: 1),
             Mark("A2", 100, 0, donor: 0, receiver: 1),
         ];
-        var stiff = Fit(new Stretch(), corners, [0]).Budget(0, 1, at);
-        var warp = Fit(new Stretch { Warp = 0.002, WarpDirection = 90 }, corners, [0]).Budget(0, 1, at);
+        var stiff = Fit(new Stretch(), corners, 2).Budget(0, 1, at);
+        var warp = Fit(new Stretch { Warp = 0.002, WarpDirection = 90 }, corners, 2).Budget(0, 1, at);
         Assert.Equal(0, stiff.Warp);
         Assert.Equal(200, warp.Warp, 6);
         Assert.Equal((0, 0), (warp.Weft, warp.Bias));
@@ -105,7 +95,7 @@ public sealed class PredictedFitTests
             Mark("B1", 0, 50, donor: 1, receiver: 3),
             Mark("C1", 200, 50, donor: 2, receiver: 3),
         ];
-        var fit = Fit(new Stretch(), corners, [0], [0], [1, 2]);
+        var fit = Fit(new Stretch(), corners, 4);
         // sigma = 0.3 mm. Each donor's centroid: sigma²/2 per axis; the mean of two: sigma²/4; the setting itself sigma²/2.
         var middle = fit.Budget(0, 3, Point.FromMillimetres(100, 50)).Setting;
         Assert.Equal(300 * Math.Sqrt(2 * 0.75), middle, 6);
@@ -119,14 +109,6 @@ public sealed class PredictedFitTests
     public void AHoopingsClothGivesOnlyUpToTheCornersOfTheNext()
     {
         // 0 - 1 - 2 up the warp: part 1 is set at y 0, part 2 at y 100; the place at y 150 is 100 and 50 mm from them.
-        var sequence = new Sequence(
-            [0, 1, 2],
-            [
-                [],
-                [0],
-                [1],
-            ]
-        );
         var recipe = Samples.Recipe(Samples.Hoop(100, 100)) with
         {
             Registration = new() { Accuracy = 0 },
@@ -142,25 +124,12 @@ public sealed class PredictedFitTests
             Mark("B1", 0, 100, donor: 1, receiver: 2),
             Mark("B2", 100, 100, donor: 1, receiver: 2),
         ];
-        var fit = new PredictedFit(recipe, sequence, corners);
+        var fit = new PredictedFit(recipe, 3, corners);
         Assert.Equal(Math.Sqrt((200 * 200) + (100 * 100)), fit.Budget(0, 2, Point.FromMillimetres(50, 150)).Warp, 6);
     }
 
-    private static PredictedFit Fit(Stretch stretch, ImmutableArray<Corner> corners, params int[][] donors) =>
-        new(
-            Samples.Recipe(Samples.Hoop(100, 100)) with
-            {
-                Cloth = new() { Stretch = stretch },
-            },
-            new Sequence(
-                [.. Enumerable.Range(0, donors.Length + 1)],
-                [
-                    [],
-                    .. donors.Select(d => d.ToImmutableArray()),
-                ]
-            ),
-            corners
-        );
+    private static PredictedFit Fit(Stretch stretch, ImmutableArray<Corner> corners, int hoopings) =>
+        new(Samples.Recipe(Samples.Hoop(100, 100)) with { Cloth = new() { Stretch = stretch } }, hoopings, corners);
 
     private static Corner Mark(string id, double x, double y, int donor, int receiver) =>
         new(id, Point.FromMillimetres(x, y), default, default, donor, [receiver]);

@@ -1,4 +1,4 @@
-namespace Splitter.Planning.Marks;
+namespace Splitter.Planning.Fit;
 
 /// <summary>How far from its mean a normal error in the plane lies.</summary>
 internal static class NormalSpread

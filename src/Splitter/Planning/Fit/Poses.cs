@@ -1,7 +1,7 @@
 using Splitter.Geometry;
 using Splitter.Recipes;
 
-namespace Splitter.Planning.Marks;
+namespace Splitter.Planning.Fit;
 
 /// <summary>
 /// How far each hooping lies from where it should: shift and turn, as linear functions of independent errors.

@@ -1,6 +1,6 @@
 using Splitter.Recipes;
 
-namespace Splitter.Planning;
+namespace Splitter.Planning.Fit;
 
 /// <summary>How a predicted misfit compares with what covers it.</summary>
 internal static class JoinFit

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning.Order;
 using Splitter.Recipes;
 
-namespace Splitter.Planning.Marks;
+namespace Splitter.Planning.Fit;
 
 /// <summary>
 /// How well hoopings will meet, from the corners that they are set by (<see cref="Poses"/>) and the grid of the tape.
@@ -23,12 +22,12 @@ internal sealed class PredictedFit
 
     private readonly Poses poses;
 
-    internal PredictedFit(Recipe recipe, Sequence sequence, ImmutableArray<Corner> corners)
+    internal PredictedFit(Recipe recipe, int hoopings, ImmutableArray<Corner> corners)
     {
         var origin = corners.IsEmpty ? default : corners[0].At;
-        poses = new(sequence.Order.Length, recipe.Registration.Accuracy, recipe.Cloth.Stretch, origin);
+        poses = new(hoopings, recipe.Registration.Accuracy, recipe.Cloth.Stretch, origin);
         poses.AddFirst();
-        for (var i = 1; i < sequence.Order.Length; i++)
+        for (var i = 1; i < hoopings; i++)
             poses.Add([.. corners.Where(c => c.Receivers.Contains(i)).Select(c => new TakenCorner(c.At, c.Donor))]);
     }
 

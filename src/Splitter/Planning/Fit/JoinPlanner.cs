@@ -4,7 +4,7 @@ using Splitter.Geometry;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
-namespace Splitter.Planning.Marks;
+namespace Splitter.Planning.Fit;
 
 /// <summary>Predicts how well each pair of parts will meet, and sizes their overlap.</summary>
 internal static class JoinPlanner

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 
-namespace Splitter.Planning;
+namespace Splitter.Planning.Drafting;
 
 /// <summary>Chooses among drafts with as many fields: first by what their seams show, then by how well parts meet.</summary>
 internal static class DraftChoice
