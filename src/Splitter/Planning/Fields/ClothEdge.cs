@@ -37,13 +37,9 @@ internal static class ClothEdge
     /// <param name="before">How far it hangs over the edge where the axis begins; negative when it lies inside.</param>
     /// <param name="after">The same for the other edge.</param>
     private static int Step(int before, int after) =>
-        before > 0 && after < 0 ? Math.Min(Up(before), Down(-after))
-        : after > 0 && before < 0 ? -Math.Min(Up(after), Down(-before))
+        before > 0 && after < 0 ? Math.Min(Units.UpOnTape(before), Units.DownOnTape(-after))
+        : after > 0 && before < 0 ? -Math.Min(Units.UpOnTape(after), Units.DownOnTape(-before))
         : 0;
-
-    private static int Up(int length) => (length + Units.TapeStep - 1) / Units.TapeStep * Units.TapeStep;
-
-    private static int Down(int length) => length / Units.TapeStep * Units.TapeStep;
 }
 
 /// <summary>How far something hangs over each edge of the cloth as seen on the drawing, µm; 0 where it does not.</summary>

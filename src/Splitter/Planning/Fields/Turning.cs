@@ -104,8 +104,8 @@ internal sealed class Turning
         var (halfX, halfY) = (at.Bounds.Width / 2, at.Bounds.Height / 2);
         return
         [
-            new(Down(box.Left + most + halfX), Down(box.Top + most + halfY)),
-            new(-Down(halfX + most - box.Right), -Down(halfY + most - box.Bottom)),
+            new(Units.DownOnTape(box.Left + most + halfX), Units.DownOnTape(box.Top + most + halfY)),
+            new(Units.UpOnTape(box.Right - most - halfX), Units.UpOnTape(box.Bottom - most - halfY)),
         ];
     }
 
@@ -125,6 +125,4 @@ internal sealed class Turning
         };
         return Math.Max(0, beyond);
     }
-
-    private static int Down(int value) => (int)Math.Floor(value / (double)Units.TapeStep) * Units.TapeStep;
 }

@@ -1,12 +1,12 @@
 using System.Text.Json;
 
-namespace Splitter.Tests.EndToEnd;
+namespace Splitter.Measures;
 
 /// <summary>Lays what a tape holds back on the drawing, by nothing but the manifest's centre and turn of the field.</summary>
-internal static class LaidBack
+public static class LaidBack
 {
     /// <summary>From the field to the drawing, tenths of a millimetre.</summary>
-    internal static (int X, int Y) OnDrawing(JsonElement part, (int U, int V) p)
+    public static (int X, int Y) OnDrawing(JsonElement part, (int U, int V) p)
     {
         var centre = part.GetProperty("field")
             .GetProperty("center_mm")

@@ -1,13 +1,13 @@
-namespace Splitter.Tests.EndToEnd;
+namespace Splitter.Measures;
 
 /// <summary>
 /// A second reader of the trade's tape, written from the table of its bits (common practice, no source) and knowing
 /// nothing of the library: what a machine would sew.
 /// </summary>
-internal static class PlainTape
+public static class PlainTape
 {
     /// <summary>Runs of stitches by step, in tenths of a millimetre, v up; a run begins after every jump or stop.</summary>
-    internal static List<List<List<(int U, int V)>>> Steps(byte[] tape)
+    public static List<List<List<(int U, int V)>>> Steps(byte[] tape)
     {
         var steps = new List<List<List<(int, int)>>> { new() };
         var (u, v) = (0, 0);
