@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Planning.Fields.Covering;
 
 namespace Splitter.Planning.Fields;
@@ -21,7 +22,7 @@ internal static class Bridges
         // needs no more of them, since SewingOrder says so.
         for (var most = MostBridges * fields.Length; ; most--)
         {
-            var reached = Reached(fields, task);
+            var reached = Links.Groups(fields, task)[0];
             if (reached.Count == fields.Length || most == 0)
                 return fields;
             var (inside, outside) = (
@@ -31,20 +32,12 @@ internal static class Bridges
                 orderby fields[a].Centre.DistanceTo(fields[b].Centre), a, b
                 select (fields[a], fields[b])
             ).First();
-            var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
+            var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), TurnOf(inside, task));
             fields = fields.Add(bridge);
         }
     }
 
-    /// <summary>The fields that can be reached from the first, in ascending order.</summary>
-    private static SortedSet<int> Reached(ImmutableArray<Field> fields, CoverTask task)
-    {
-        var reached = new SortedSet<int> { 0 };
-        var open = new Queue<int>(reached);
-        while (open.TryDequeue(out var from))
-            for (var to = 0; to < fields.Length; to++)
-                if (Links.Between(fields[from], fields[to], task) && reached.Add(to))
-                    open.Enqueue(to);
-        return reached;
-    }
+    /// <summary>A fixed field may lie in a way in which others may not.</summary>
+    private static Turn TurnOf(Field field, CoverTask task) =>
+        task.Turns.OrderBy(t => Turning.IsUpright(t) != Turning.IsUpright(field.Turn)).First();
 }

@@ -21,7 +21,10 @@ internal static class SewingOrder
         ImmutableArray<Crossing> crossings
     )
     {
-        var task = new OrderTask(recipe, layout, crossings, First(recipe, drawing, layout));
+        var middle = drawing.Bounds.Centre;
+        // Where no field holds what the first one must, no layout gets here.
+        var first = FirstField.Among(layout.Fields, FirstField.Held(recipe, middle), middle)!.Value;
+        var task = new OrderTask(recipe, layout, crossings, first);
         if (OrderSearch.Search(task) is not { } found)
             return Result.Fail<Sequence>([.. Unreached(recipe, layout, task)]);
         if (task.Count <= ExactOrder.MostFields)
@@ -33,18 +36,6 @@ internal static class SewingOrder
                 [.. found.Donors.Select(d => d.Select(f => found.Fields.IndexOf(f)).Order().ToImmutableArray())]
             )
         );
-    }
-
-    private static int First(Recipe recipe, Drawing drawing, Layout layout)
-    {
-        var middle = drawing.Bounds.Centre;
-        var held = FirstField.Held(recipe, middle);
-        return Enumerable
-            .Range(0, layout.Fields.Length)
-            .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))
-            .OrderBy(i => layout.Fields[i].Centre.DistanceTo(middle))
-            .ThenBy(i => i)
-            .First();
     }
 
     private static IEnumerable<Diagnostic> Unreached(Recipe recipe, Layout layout, OrderTask task)

@@ -82,7 +82,7 @@ internal sealed class Misfits
         var (donors, depths, errors) = (new int[fields.Length], new int[fields.Length], new double[fields.Length]);
         Array.Fill(errors, double.PositiveInfinity);
         var done = new bool[fields.Length];
-        var first = First(fields);
+        var first = FirstField.Among(fields, task.Held, task.Middle) ?? 0;
         (errors[first], donors[first]) = (0, -1);
         for (var left = fields.Length; left > 0; left--)
         {
@@ -106,19 +106,6 @@ internal sealed class Misfits
             }
         }
         return (donors, depths);
-    }
-
-    /// <summary>As the sewing order chooses it.</summary>
-    private int First(ImmutableArray<Field> fields)
-    {
-        var (first, nearest) = (0, double.PositiveInfinity);
-        for (var i = 0; i < fields.Length; i++)
-        {
-            var away = fields[i].Centre.DistanceTo(task.Middle);
-            if (away < nearest && (task.Held is not { } box || fields[i].Usable.Contains(box)))
-                (first, nearest) = (i, away);
-        }
-        return first;
     }
 
     private static Point[] Set(Box common) => [new(common.Left, common.Top), new(common.Right, common.Bottom)];

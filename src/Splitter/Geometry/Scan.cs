@@ -1,6 +1,4 @@
-using Splitter.Geometry;
-
-namespace Splitter.Planning.Seams;
+namespace Splitter.Geometry;
 
 /// <summary>Finds which points of a rectangular lattice lie in a region, row by row.</summary>
 internal static class Scan
