@@ -20,7 +20,11 @@ internal static class FieldPlacer
     internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
-        var template = Template(recipe, drawing, hoop);
+        var turning = Turning.Of(recipe, hoop);
+        var template = Template(recipe, drawing, hoop, turning);
+        var farOff = FarOff.Problems(recipe, drawing, template).ToList();
+        if (farOff.Exists(problem => problem.Severity == Severity.Error))
+            return Result.Fail<ImmutableArray<Layout>>([.. farOff]);
         var task = CoverTask.Of(recipe, drawing, template, held);
         // Before a search that could only fail.
         if (recipe.Fields.Place is FewestFields && !task.CanLink && !Shelves.Covers(task).Any(c => c.Length == 1))
@@ -36,7 +40,7 @@ internal static class FieldPlacer
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => Fewest(task),
+            _ => Fewest(task, turning),
         };
         if (layouts.IsEmpty)
         {
@@ -50,7 +54,7 @@ internal static class FieldPlacer
             problems.Count > 0
                 ? [layouts[0]]
                 : layouts.RemoveAll(l => l != layouts[0] && Coverage.Problems(recipe, drawing, l, template).Any()),
-            problems
+            [.. farOff, .. problems]
         );
 
         ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
@@ -70,19 +74,27 @@ internal static class FieldPlacer
         Func<ImmutableArray<Box>, Box, double> shown
     )
     {
-        var template = Template(recipe, drawing, layout.Fields[0].Hoop);
+        var turning = Turning.Of(recipe, layout.Fields[0].Hoop);
+        var template = Template(recipe, drawing, layout.Fields[0].Hoop, turning);
         var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
-        var refined = Laid(Refining.Refined(task, layout.Fields, shown), layout.LowerBound, template);
+        var fields = Refining.Refined(task, layout.Fields, shown);
+        var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
         return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
     }
 
     // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
-    private static FieldTemplate Template(Recipe recipe, Drawing drawing, Hoop hoop) =>
-        new(hoop, recipe.Fields.Clearance, drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep);
+    private static FieldTemplate Template(Recipe recipe, Drawing drawing, Hoop hoop, Turning turning) =>
+        new(hoop, recipe.Fields.Clearance, drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep)
+        {
+            Turns = turning.Footprints,
+        };
 
-    private static ImmutableArray<Layout> Fewest(CoverTask task)
+    private static ImmutableArray<Layout> Fewest(CoverTask task, Turning turning)
     {
         var answer = FewestSearch.Find(task);
+        // Where the throat lets no cover pass, one that knows nothing of it shows which fields it stops.
+        if (answer.Covers.IsEmpty && task.Turning is not null)
+            answer = FewestSearch.Find(task = task with { Turning = null });
         // Where zones forbid every cover there is no layout, and the zones are named.
         if (answer.Covers.IsEmpty && !task.Forbidden.IsEmpty)
             return [];
@@ -92,8 +104,16 @@ internal static class FieldPlacer
                 [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([])],
             ]
             : Settling.Settled(task, answer.Covers, MostLayouts);
-        return [.. covers.Select(fields => Laid(fields, answer.LowerBound, task.Template))];
+        return
+        [
+            .. covers.Select(cover =>
+                Laid([.. cover.Select(f => Turned(f, task, turning))], answer.LowerBound, task.Template)
+            ),
+        ];
     }
+
+    private static Field Turned(Field field, CoverTask task, Turning turning) =>
+        task.Fixed.Contains(field) ? field : task.Template.At(field.Centre, turning.Best(field));
 
     private static Layout Laid(ImmutableArray<Field> fields, int bound, FieldTemplate template) =>
         new(fields, [.. fields.Select(template.Ground)], bound);

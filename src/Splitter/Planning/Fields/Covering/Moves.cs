@@ -64,7 +64,7 @@ internal sealed class Moves(CoverTask task, CoverGrid grid)
     }
 
     /// <summary>Where the centre of a field may lie for it to cover what no other one does; null for a fixed field.</summary>
-    private Box? Room(Field field)
+    internal Box? Room(Field field)
     {
         if (task.Fixed.Contains(field))
             return null;

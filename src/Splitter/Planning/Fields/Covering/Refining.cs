@@ -49,7 +49,9 @@ internal static class Refining
                         .Distinct()
                         .Where(place => place != fields[i].Centre)
                         .Select(place => fields.SetItem(i, task.Template.At(place, fields[i].Turn)))
-                        .Where(f => HoldsFirst(f[0]) && !task.Forbids(f[i]))
+                        .Where(f =>
+                            HoldsFirst(f[0]) && !task.Forbids(f[i]) && task.OverEdge(f[i]) <= task.OverEdge(fields[i])
+                        )
                         .Where(f => misfits.Sum(f) <= allowed && Covers(i, f[i]))
                         .OrderBy(outlook.Sum)
                         .Take(Tried),
