@@ -5,6 +5,7 @@ using Splitter.Diagnostics;
 using Splitter.Outputs;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Planning.Drafting;
 using Splitter.Recipes;
 using Splitter.Stitching;
 
@@ -20,13 +21,15 @@ public static class Pipeline
     /// <summary>Recipe in, finished files out: one set for each hoop that is asked for.</summary>
     public static Result<Production> Make(Request request) =>
         from job in Prepare(request)
-        from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, hoop)))
+        let drafts = new Drafts(job.Recipe, job.Drawing)
+        from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, drafts, hoop)))
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
     public static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
-        from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(job.Recipe, job.Drawing, hoop)))
+        let drafts = new Drafts(job.Recipe, job.Drawing)
+        from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
 
     private static Result<Job> Prepare(Request request) =>
@@ -36,8 +39,8 @@ public static class Pipeline
         from drawing in DrawingReader.Read(recipe, sources)
         select new Job(recipe, hoops, sources, drawing);
 
-    private static Result<PartSet> Sew(Request request, Job job, Hoop hoop) =>
-        from plan in Planner.Plan(job.Recipe, job.Drawing, hoop)
+    private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
+        from plan in Planner.Plan(drafts, hoop)
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
         let sewn = Stitcher.Stitch(pieces, request.Jobs)
         let parts = PartBuilder.Build(job.Drawing, plan, sewn)

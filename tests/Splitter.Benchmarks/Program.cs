@@ -4,13 +4,18 @@ return args switch
 {
     ["figures"] => PlanFigures.Write(),
     ["figures", "--row", var name] => PlanFigures.PrintRow(name),
+    ["stitches", ..] => StitchFigures.Write(args[1..]),
     _ => Usage(),
 };
 
 static int Usage()
 {
     Console.Error.WriteLine(
-        "figures    plan the demo, the coastline and 20 open drawings; write the table in DEVELOPERS.md"
+        """
+        figures            plan the demo, the coastline and 20 open drawings; write the table of plans in DEVELOPERS.md
+        stitches [NAME…]   sew the demo, the coastline and 30 open drawings, compare thread with artwork; write the table of
+                           stitches in DEVELOPERS.md, or with names only print these
+        """
     );
     return 2;
 }

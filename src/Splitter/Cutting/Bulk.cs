@@ -11,6 +11,12 @@ namespace Splitter.Cutting;
 /// </summary>
 internal sealed class Bulk
 {
+    /// <summary>
+    /// Less than this, µm², no needle can sew on: a thread's width each way. What is cut off so lies within an overlap, where
+    /// another part sews.
+    /// </summary>
+    private const double Crumb = 160_000;
+
     private readonly Drawing drawing;
     private readonly ImmutableArray<int?> owners;
     private readonly Region single;
@@ -19,12 +25,12 @@ internal sealed class Bulk
     /// <summary>For each shape the ground near seams that it hides; nothing for lines, which hide none.</summary>
     private readonly ImmutableArray<Region> covers;
 
-    private readonly (Region Under, Region Fourth)?[] hidden;
+    private readonly Region?[] fourth;
 
     internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips)
     {
         (this.drawing, this.owners) = (drawing, owners);
-        hidden = new (Region, Region)?[drawing.Shapes.Length];
+        fourth = new Region?[drawing.Shapes.Length];
         single = Polygons.Union(strips.Select(s => s.Full));
         crossed = Polygons.Union(strips.GroupBy(s => s.Over).Select(g => Strip.Common([.. g.Select(s => s.Full)])));
         covers =
@@ -43,7 +49,7 @@ internal sealed class Bulk
             for (var hooping = 0; hooping < pieces.Length; hooping++)
                 if (pieces[hooping][shape] is FillPiece fill)
                 {
-                    var thin = Without(Hidden(shape).Fourth, fill);
+                    var thin = Without(Fourth(shape), fill);
                     pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
                 }
         }
@@ -81,12 +87,12 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// What the shapes above one hide of it, and of that the ground where it would be the fourth: under two others along a
-    /// seam, under one where seams meet. Of a shape that is sewn whole only what lies under one that is not.
+    /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
+    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not.
     /// </summary>
-    internal (Region Under, Region Fourth) Hidden(int shape) => hidden[shape] ??= FindHidden(shape);
+    internal Region Fourth(int shape) => fourth[shape] ??= FindFourth(shape);
 
-    private (Region Under, Region Fourth) FindHidden(int shape)
+    private Region FindFourth(int shape)
     {
         var (under, underCut, twice) = (Region.Empty, Region.Empty, new List<Region>());
         for (var upper = shape + 1; upper < covers.Length && !covers[shape].IsEmpty; upper++)
@@ -99,7 +105,7 @@ internal sealed class Bulk
             if (IsCut(upper))
                 underCut = Polygons.Union(underCut, cover);
         }
-        return (under, Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice));
+        return Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice);
     }
 
     private bool IsCut(int shape) => owners[shape] is null;
@@ -108,13 +114,15 @@ internal sealed class Bulk
     {
         if (Polygons.Intersect(fourth, fill.EvenRows).IsEmpty && Polygons.Intersect(fourth, fill.OddRows).IsEmpty)
             return fill;
-        var even = Polygons.Subtract(fill.EvenRows, fourth);
+        var core = Polygons.Subtract(fill.Core, fourth);
+        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(p => p.Area < Crumb)]));
+        var even = Polygons.Subtract(fill.EvenRows, gone);
         return fill with
         {
             IsCut = true,
-            Core = Polygons.Subtract(fill.Core, fourth),
+            Core = Polygons.Subtract(fill.Core, gone),
             EvenRows = even,
-            OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, fourth),
+            OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, gone),
         };
     }
 }

@@ -34,7 +34,7 @@ internal sealed class Cores(
     internal FillPiece?[] Of(int index)
     {
         var shape = drawing.Shapes[index];
-        var (under, fourth) = bulk.Hidden(index);
+        var fourth = bulk.Fourth(index);
         var hidden = grounds
             .Territories.Select((_, part) => Polygons.Union(visible.Above(index, part), fourth))
             .ToArray();
@@ -44,7 +44,7 @@ internal sealed class Cores(
             var whole = Polygons.Intersect(shape.Footprint, grounds.Territories[part]);
             cores[part] = Polygons.Subtract(whole, hidden[part]);
             // What is cut off so, and lies under others too, is not worth its ties.
-            var covered = hidden[part].IsEmpty ? Region.Empty : Covered(cores[part], under);
+            var covered = hidden[part].IsEmpty ? Region.Empty : Covered(cores[part], index);
             cores[part] = Polygons.Subtract(cores[part], covered);
             hidden[part] = Polygons.Union(hidden[part], covered);
         }
@@ -90,10 +90,22 @@ internal sealed class Cores(
         }
     }
 
-    private static Region Covered(Region core, Region under) =>
+    /// <summary>Scraps that lie under other shapes altogether.</summary>
+    private Region Covered(Region core, int shape) =>
         new([
             .. core.Polygons.Where(p =>
-                p.Area < Scraps.Smallest && Polygons.Subtract(new Region([p]), under).Area <= Nothing
+                p.Area < Scraps.Smallest
+                && Polygons
+                    .Subtract(
+                        new Region([p]),
+                        Polygons.Union(
+                            drawing
+                                .Shapes.Skip(shape + 1)
+                                .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(p.Outer.Bounds))
+                                .Select(s => s.Footprint)
+                        )
+                    )
+                    .Area <= Nothing
             ),
         ]);
 

@@ -9,6 +9,9 @@ internal static class Units
     /// <summary>Micrometres in a millimetre.</summary>
     internal const int Millimetre = 1000;
 
+    /// <summary>Square micrometres in a square millimetre.</summary>
+    internal const int SquareMillimetre = Millimetre * Millimetre;
+
     /// <summary>Micrometres in an inch; one inch is 25.4 mm exactly.</summary>
     internal const int Inch = 25_400;
 

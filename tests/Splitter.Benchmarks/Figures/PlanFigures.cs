@@ -10,23 +10,21 @@ namespace Splitter.Benchmarks.Figures;
 /// </summary>
 internal static class PlanFigures
 {
-    private const string Begin = "<!-- figures -->";
-    private const string End = "<!-- end of figures -->";
-
     internal static int Write()
     {
         var rows = Subject.All().Select(s => RowOf(s.Name)).ToList();
         var ratios = rows.Select(r => r.Ratio).OfType<double>().Order().ToList();
-        var table = new StringBuilder().Append(Row.Header).Append('\n');
-        foreach (var row in rows)
-            table.Append(row.Line()).Append('\n');
-        table.Append(
-            FormattableString.Invariant(
-                $"\nSeam cost against straight seams: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half.\n"
-            )
+        FigureTable.Write(
+            "figures",
+            [
+                Row.Header,
+                .. rows.Select(r => r.Line()),
+                "",
+                FormattableString.Invariant(
+                    $"Seam cost against straight seams: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half."
+                ),
+            ]
         );
-        Replace(Repository.Find("DEVELOPERS.md"), table.ToString());
-        Console.Write(table);
         return 0;
     }
 
@@ -66,14 +64,4 @@ internal static class PlanFigures
 
     private static double Median(List<double> sorted) =>
         (sorted[sorted.Count / 2] + sorted[(sorted.Count - 1) / 2]) / 2;
-
-    private static void Replace(string file, string table)
-    {
-        var text = File.ReadAllText(file);
-        var (from, to) = (
-            text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length,
-            text.IndexOf(End, StringComparison.Ordinal)
-        );
-        File.WriteAllText(file, $"{text[..from]}\n{table}{text[to..]}");
-    }
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Reflection;
 using Splitter.Outputs;
+using Splitter.Planning;
+using Splitter.Planning.Drafting;
 
 namespace Splitter.Tests.Architecture;
 
@@ -22,6 +24,21 @@ public sealed class ArchitectureTests
         "Parts",
         "Outputs",
         "Checking",
+    ];
+
+    /// <summary>
+    /// Within planning: its values, which name no folder of it, and then the folders as they build on each other.
+    /// </summary>
+    private static readonly ImmutableArray<string> PlanningFlow =
+    [
+        "",
+        "Seams",
+        "Fit",
+        "Fields",
+        "Order",
+        "Marks",
+        "Drafting",
+        "Remedies",
     ];
 
     /// <summary>What the pipeline hands to its stages; all else of its own is for those who call it.</summary>
@@ -47,7 +64,18 @@ public sealed class ArchitectureTests
         );
 
     [Fact]
-    public void NoReferenceRunsAgainstTheFlow() => Assert.Equal("", string.Join('\n', Backward(Library)));
+    public void NoReferenceRunsAgainstTheFlow() => Assert.Equal("", string.Join('\n', References(Library, IsAllowed)));
+
+    [Fact]
+    public void NoReferenceRunsAgainstTheFlowOfPlanning()
+    {
+        var planning = Library.Where(type => Stage(type) == "Planning").ToList();
+        Assert.Equal([], planning.Select(PlanningFolder).Distinct().Except(PlanningFlow).Order(StringComparer.Ordinal));
+        Assert.Equal("", string.Join('\n', References(planning, IsAllowedInPlanning)));
+        // The check sees what it is there for.
+        var named = CompiledCode.TypesNamedBy(typeof(PlanDraft)).Where(t => Stage(t) == "Planning");
+        Assert.Superset(new HashSet<string> { "Seams", "Order" }, named.Select(PlanningFolder).ToHashSet());
+    }
 
     /// <summary>The check itself finds what it is there for: seen from the front, the pipeline names every stage.</summary>
     [Fact]
@@ -74,10 +102,10 @@ public sealed class ArchitectureTests
             )
         );
 
-    private static IEnumerable<string> Backward(IEnumerable<Type> types) =>
+    private static IEnumerable<string> References(IEnumerable<Type> types, Func<Type, Type, bool> isAllowed) =>
         types
             .SelectMany(type => CompiledCode.TypesNamedBy(type).Where(IsOurs).Select(other => (type, other)))
-            .Where(pair => !IsAllowed(pair.type, pair.other))
+            .Where(pair => !isAllowed(pair.type, pair.other))
             .Select(pair => $"{Outermost(pair.type)} names {Outermost(pair.other)}")
             .Distinct()
             .Order(StringComparer.Ordinal);
@@ -98,6 +126,18 @@ public sealed class ArchitectureTests
             return HandedDown.Contains(Outermost(other)) || (from == Flow[^1] && Finished.Contains(Outermost(other)));
         return Flow.IndexOf(to) <= Flow.IndexOf(from);
     }
+
+    /// <summary>The entry alone names all folders, and none of them names it.</summary>
+    private static bool IsAllowedInPlanning(Type type, Type other) =>
+        Stage(other) != "Planning"
+        || Outermost(type) == typeof(Planner)
+        || (
+            Outermost(other) != typeof(Planner)
+            && PlanningFlow.IndexOf(PlanningFolder(other)) <= PlanningFlow.IndexOf(PlanningFolder(type))
+        );
+
+    private static string PlanningFolder(Type type) =>
+        type.Namespace!.Split('.') is [_, _, var folder, ..] ? folder : "";
 
     /// <summary>Source generators keep helpers of their own in namespaces of the system.</summary>
     private static bool IsOurs(Type type) =>

@@ -98,7 +98,7 @@ public sealed class CutterTests
     {
         var recipe = Samples.Recipe(Samples.Hoop(130, 180));
         var shape = Samples.Rectangle("a", 0, 0, 200, 100);
-        var plan = Planner.Plan(recipe, Samples.Drawing(shape), recipe.Hoops[0]).Value;
+        var plan = Planner.Plan(new(recipe, Samples.Drawing(shape)), recipe.Hoops[0]).Value;
         var pieces = Cutter.Cut(Samples.Drawing(shape), plan, recipe.Overlap).Cast<FillPiece>().ToArray();
         var join = Assert.Single(plan.Joins);
         var together = join.Overlap * (1 + Overlaps.ShortShare);
@@ -115,7 +115,7 @@ public sealed class CutterTests
     {
         var recipe = Samples.Recipe(Samples.Hoop(130, 180));
         var drawing = Samples.Drawing(Samples.Run("line", 0, 50, 200, 50));
-        var plan = Planner.Plan(recipe, drawing, recipe.Hoops[0]).Value;
+        var plan = Planner.Plan(new(recipe, drawing), recipe.Hoops[0]).Value;
         var pieces = Cutter.Cut(drawing, plan, recipe.Overlap).Cast<RunPiece>().ToArray();
         Assert.Equal(2, pieces.Length);
         var total = pieces.Sum(p => p.Lines.Sum(l => l.Length));
@@ -124,7 +124,7 @@ public sealed class CutterTests
 
     private static Plan PlanOf(Recipe recipe, FillShape shape)
     {
-        var result = Planner.Plan(recipe, Samples.Drawing(shape), recipe.Hoops[0]);
+        var result = Planner.Plan(new(recipe, Samples.Drawing(shape)), recipe.Hoops[0]);
         Assert.True(result.Succeeded, string.Join("\n", result.Diagnostics));
         return result.Value;
     }

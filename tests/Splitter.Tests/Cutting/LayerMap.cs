@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
-using Splitter.Planning.Seams;
 
 namespace Splitter.Tests.Cutting;
 

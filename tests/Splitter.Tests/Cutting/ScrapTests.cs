@@ -33,7 +33,7 @@ public sealed class ScrapTests
         var scraps = (
             from shape in fills
             from piece in shape
-            where plan.Owners[drawing.Shapes.IndexOf(piece.Shape)] is null
+            where plan.Owners[drawing.Shapes.IndexOf(piece.Shape)] is null // Whole shapes may have scraps of their own.
             from polygon in piece.Core.Polygons
             where polygon.Area < Scraps.Smallest && !IsDrawnSo(piece.Shape, polygon)
             select (piece, Ground: new Region([polygon]))

@@ -6,7 +6,6 @@ using SkiaSharp;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Recipes;
-using Splitter.Tests.EndToEnd;
 
 namespace Splitter.Tests.Outputs;
 

@@ -5,7 +5,6 @@ using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
-using Splitter.Tests.EndToEnd;
 
 namespace Splitter.Tests.Outputs;
 

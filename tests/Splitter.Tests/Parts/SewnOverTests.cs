@@ -18,7 +18,7 @@ public sealed class SewnOverTests
         var hoop = Samples.Hoop(130, 180);
         var recipe = Samples.Recipe(hoop);
         var drawing = Samples.Drawing(Samples.Rectangle("sea", 0, 0, 300, 120));
-        var plan = Planner.Plan(recipe, drawing, hoop).Value;
+        var plan = Planner.Plan(new(recipe, drawing), hoop).Value;
         var sewn = Stitcher.Stitch(Cutter.Cut(drawing, plan, recipe.Overlap), 1);
         var parts = PartBuilder.Build(drawing, plan, sewn);
         var gone = new HashSet<string>(StringComparer.Ordinal);

@@ -29,8 +29,7 @@ public sealed class PlannerTests
     public void AHoopTooSmallForCornersIsOneError(double side)
     {
         var planned = Planner.Plan(
-            Samples.Recipe(Samples.Hoop(side, side)),
-            Samples.Drawing(Samples.Rectangle("a", 0, 0, 200, 150)),
+            new(Samples.Recipe(Samples.Hoop(side, side)), Samples.Drawing(Samples.Rectangle("a", 0, 0, 200, 150))),
             Samples.Hoop(side, side)
         );
         Assert.Equal("SPL3013", Assert.Single(planned.Diagnostics).Code);
@@ -105,8 +104,10 @@ public sealed class PlannerTests
     {
         var fields = new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]);
         var result = Planner.Plan(
-            Samples.Recipe(Samples.Hoop(100, 100), fields),
-            Samples.Drawing(Samples.Rectangle("sea", 10, 10, 97.1, 50)),
+            new(
+                Samples.Recipe(Samples.Hoop(100, 100), fields),
+                Samples.Drawing(Samples.Rectangle("sea", 10, 10, 97.1, 50))
+            ),
             Samples.Hoop(100, 100)
         );
         var error = Assert.Single(result.Diagnostics);
@@ -132,7 +133,7 @@ public sealed class PlannerTests
     {
         var hoop = Samples.Hoop(100, 100);
         var word = Samples.Rectangle("word", 0, 0, 120, 20) with { KeepWhole = true };
-        var result = Planner.Plan(Samples.Recipe(hoop), Samples.Drawing(word), hoop);
+        var result = Planner.Plan(new(Samples.Recipe(hoop), Samples.Drawing(word)), hoop);
         Assert.Equal("SPL3003", Assert.Single(result.Diagnostics, d => d.Severity == Severity.Error).Code);
     }
 
@@ -145,8 +146,10 @@ public sealed class PlannerTests
             new(Point.FromMillimetres(149, 50), Turn.None),
         ]);
         var result = Planner.Plan(
-            Samples.Recipe(hoop, fields),
-            Samples.Drawing(Samples.Rectangle("a", 1, 1, 90, 90), Samples.Rectangle("b", 105, 1, 90, 90)),
+            new(
+                Samples.Recipe(hoop, fields),
+                Samples.Drawing(Samples.Rectangle("a", 1, 1, 90, 90), Samples.Rectangle("b", 105, 1, 90, 90))
+            ),
             hoop
         );
         Assert.Equal("SPL3005", Assert.Single(result.Diagnostics).Code);
@@ -206,7 +209,7 @@ public sealed class PlannerTests
         Assert.All(Turned(Turn.Quarter).Hoopings, h => Assert.Equal(Turn.Quarter, h.Field.Turn));
         Assert.Equal(
             "SPL3001",
-            Planner.Plan(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing, hoop).Diagnostics[0].Code
+            Planner.Plan(new(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing), hoop).Diagnostics[0].Code
         );
     }
 
@@ -255,11 +258,13 @@ public sealed class PlannerTests
         var hoop = Samples.Hoop(100, 100);
         var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]));
         var result = Planner.Plan(
-            recipe with
-            {
-                Fields = recipe.Fields with { Forbidden = [new(0, 95_000, 100_000, 120_000)] },
-            },
-            Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
+            new(
+                recipe with
+                {
+                    Fields = recipe.Fields with { Forbidden = [new(0, 95_000, 100_000, 120_000)] },
+                },
+                Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80))
+            ),
             hoop
         );
         Assert.Equal("SPL3011", Assert.Single(result.Diagnostics).Code);
@@ -302,11 +307,13 @@ public sealed class PlannerTests
         var hoop = Samples.Hoop(100, 100);
         var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)]));
         var result = Planner.Plan(
-            recipe with
-            {
-                Fields = recipe.Fields with { First = Point.FromMillimetres(150, 50) },
-            },
-            Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80)),
+            new(
+                recipe with
+                {
+                    Fields = recipe.Fields with { First = Point.FromMillimetres(150, 50) },
+                },
+                Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80))
+            ),
             hoop
         );
         Assert.Equal("SPL3012", Assert.Single(result.Diagnostics).Code);
@@ -339,7 +346,7 @@ public sealed class PlannerTests
 
     private static Plan Plan(Recipe recipe, Drawing drawing)
     {
-        var result = Planner.Plan(recipe, drawing, recipe.Hoops[0]);
+        var result = Planner.Plan(new(recipe, drawing), recipe.Hoops[0]);
         Assert.True(result.Succeeded, string.Join("\n", result.Diagnostics));
         return result.Value;
     }

@@ -48,7 +48,7 @@ internal static class Sewn
                 double px = box.Left + (x * Step) - a.At.X,
                     py = box.Top + (y * Step) - a.At.Y;
                 var share = Math.Clamp(((px * dx) + (py * dy)) / ((dx * dx) + (dy * dy)), 0, 1);
-                thread[x, y] |= Math.Sqrt(Math.Pow(px - (share * dx), 2) + Math.Pow(py - (share * dy), 2)) <= Reach;
+                thread[x, y] |= new Vector(px - (share * dx), py - (share * dy)).Length <= Reach;
             }
         }
         var contains = Polygons.Containment(ground);

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Splitter.Outputs;
 using Splitter.Planning;
+using Splitter.Planning.Fit;
 
 namespace Splitter.Tool.Commands.Plans;
 

@@ -16,8 +16,6 @@ internal readonly record struct Matrix(double A, double B, double C, double D, d
             (outer.B * inner.E) + (outer.D * inner.F) + outer.F
         );
 
-    internal double Determinant => (A * D) - (B * C);
-
     /// <summary>The largest and the smallest factor by which it stretches a length (its singular values).</summary>
     internal (double Most, double Least) Stretch
     {

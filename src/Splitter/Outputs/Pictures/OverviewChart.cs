@@ -1,6 +1,7 @@
 using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Fit;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Pictures;

@@ -21,7 +21,7 @@ internal static class Bridges
         // needs no more of them, since SewingOrder says so.
         for (var most = MostBridges * fields.Length; ; most--)
         {
-            var reached = Reached(fields, task);
+            var reached = Links.Groups(fields, task)[0];
             if (reached.Count == fields.Length || most == 0)
                 return fields;
             var (inside, outside) = (
@@ -34,17 +34,5 @@ internal static class Bridges
             var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
             fields = fields.Add(bridge);
         }
-    }
-
-    /// <summary>The fields that can be reached from the first, in ascending order.</summary>
-    private static SortedSet<int> Reached(ImmutableArray<Field> fields, CoverTask task)
-    {
-        var reached = new SortedSet<int> { 0 };
-        var open = new Queue<int>(reached);
-        while (open.TryDequeue(out var from))
-            for (var to = 0; to < fields.Length; to++)
-                if (Links.Between(fields[from], fields[to], task) && reached.Add(to))
-                    open.Enqueue(to);
-        return reached;
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
+using Splitter.Planning.Fit;
 using Splitter.Planning.Order;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;

@@ -16,6 +16,8 @@ internal sealed class GroundMap
 
     private readonly Box bounds;
     private readonly int columns;
+    private readonly double[] across;
+    private readonly double[] down;
 
     /// <summary>For each cell the first hooping that sews there.</summary>
     private readonly int[] first;
@@ -28,6 +30,7 @@ internal sealed class GroundMap
         bounds = drawing.Bounds;
         columns = (bounds.Width / Cell) + 1;
         var rows = (bounds.Height / Cell) + 1;
+        (across, down) = (Middles(bounds.Left, columns), Middles(bounds.Top, rows));
         first = new int[columns * rows];
         Array.Fill(first, Nobody);
         sewn = [.. division.Territories.Select(_ => new BitArray(first.Length))];
@@ -66,32 +69,19 @@ internal sealed class GroundMap
     private int? CellAt(Point at) =>
         bounds.Contains(at) ? ((at.Y - bounds.Top) / Cell * columns) + ((at.X - bounds.Left) / Cell) : null;
 
-    /// <summary>Visits the cells whose middles lie in a region: scan lines through the middles.</summary>
-    private void Cover(Region region, Action<int> visit)
-    {
-        var box = region.Bounds.Common(bounds);
-        if (box.IsEmpty)
-            return;
-        var crossings = new List<double>();
-        for (var row = (box.Top - bounds.Top) / Cell; row <= (box.Bottom - bounds.Top) / Cell; row++)
-        {
-            double y = bounds.Top + (row * Cell) + (Cell / 2);
-            crossings.Clear();
-            foreach (var ring in region.Rings)
-                for (int i = 0, j = ring.Points.Length - 1; i < ring.Points.Length; j = i++)
-                {
-                    var (a, b) = (ring.Points[j], ring.Points[i]);
-                    if (a.Y <= y != b.Y <= y)
-                        crossings.Add(a.X + ((b.X - (double)a.X) * (y - a.Y) / (b.Y - (double)a.Y)));
-                }
-            crossings.Sort();
-            for (var k = 0; k + 1 < crossings.Count; k += 2)
+    /// <summary>Visits the cells whose middles lie in a region.</summary>
+    private void Cover(Region region, Action<int> visit) =>
+        Scan.Cover(
+            region,
+            across,
+            down,
+            (row, from, to) =>
             {
-                var from = Math.Max(0, (int)Math.Ceiling((crossings[k] - bounds.Left - (Cell / 2)) / Cell));
-                var to = Math.Min(columns - 1, (int)Math.Floor((crossings[k + 1] - bounds.Left - (Cell / 2)) / Cell));
                 for (var column = from; column <= to; column++)
                     visit((row * columns) + column);
             }
-        }
-    }
+        );
+
+    private static double[] Middles(int from, int count) =>
+        [.. Enumerable.Range(0, count).Select(i => from + (i * (double)Cell) + (Cell / 2))];
 }

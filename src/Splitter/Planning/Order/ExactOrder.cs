@@ -1,4 +1,4 @@
-using Splitter.Planning.Marks;
+using Splitter.Planning.Fit;
 
 namespace Splitter.Planning.Order;
 

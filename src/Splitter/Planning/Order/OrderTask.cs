@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning.Marks;
+using Splitter.Planning.Fit;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 

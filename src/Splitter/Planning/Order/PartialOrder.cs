@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Splitter.Planning.Marks;
+using Splitter.Planning.Fit;
 
 namespace Splitter.Planning.Order;
 

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
-using Splitter.Geometry;
 using Splitter.Planning.Fields;
-using Splitter.Planning.Marks;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
@@ -23,7 +21,10 @@ internal static class SewingOrder
         ImmutableArray<Crossing> crossings
     )
     {
-        var task = new OrderTask(recipe, layout, crossings, First(recipe, drawing, layout));
+        var middle = drawing.Bounds.Centre;
+        // Where no field holds what the first one must, no layout gets here.
+        var first = FirstField.Among(layout.Fields, FirstField.Held(recipe, middle), middle)!.Value;
+        var task = new OrderTask(recipe, layout, crossings, first);
         if (OrderSearch.Search(task) is not { } found)
             return Result.Fail<Sequence>([.. Unreached(recipe, layout, task)]);
         if (task.Count <= ExactOrder.MostFields)
@@ -35,34 +36,6 @@ internal static class SewingOrder
                 [.. found.Donors.Select(d => d.Select(f => found.Fields.IndexOf(f)).Order().ToImmutableArray())]
             )
         );
-    }
-
-    /// <summary>
-    /// Squared error at the receiver's farthest corner, in squared errors of setting one corner, before anything is known
-    /// of seams: two corners as far apart as the common ground allows.
-    /// </summary>
-    internal static double FarthestError(Box common, Box receiver)
-    {
-        double x = Math.Max(common.Centre.X - receiver.Left, receiver.Right - common.Centre.X);
-        double y = Math.Max(common.Centre.Y - receiver.Top, receiver.Bottom - common.Centre.Y);
-        var farthest = common.Centre + new Point((int)x, (int)y);
-        return CornerFit.Variance(
-            [new(common.Left, common.Top), new(common.Right, common.Bottom)],
-            Math.Sqrt(0.5),
-            farthest
-        );
-    }
-
-    private static int First(Recipe recipe, Drawing drawing, Layout layout)
-    {
-        var middle = drawing.Bounds.Centre;
-        var held = FirstField.Held(recipe, middle);
-        return Enumerable
-            .Range(0, layout.Fields.Length)
-            .Where(i => held is not { } box || layout.Fields[i].Usable.Contains(box))
-            .OrderBy(i => layout.Fields[i].Centre.DistanceTo(middle))
-            .ThenBy(i => i)
-            .First();
     }
 
     private static IEnumerable<Diagnostic> Unreached(Recipe recipe, Layout layout, OrderTask task)

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
+using Splitter.Planning.Drafting;
 using Splitter.Planning.Fields;
+using Splitter.Planning.Fit;
 using Splitter.Planning.Marks;
 using Splitter.Recipes;
 using static System.FormattableString;
@@ -31,30 +33,32 @@ internal sealed class JoinRemedies
     /// <summary>Widths are tried in whole steps of this, µm.</summary>
     private const int WidthStep = 100;
 
+    private readonly Drafts drafts;
     private readonly Recipe recipe;
     private readonly Drawing drawing;
     private readonly PlanDraft draft;
     private readonly ImmutableArray<(string Change, string Key, Lazy<Func<PartJoin, (double, double)?>> Trial)> trials;
 
-    private JoinRemedies(Recipe recipe, Drawing drawing, PlanDraft draft)
+    private JoinRemedies(Drafts drafts, PlanDraft draft)
     {
-        (this.recipe, this.drawing, this.draft) = (recipe, drawing, draft);
+        (this.drafts, recipe, drawing, this.draft) = (drafts, drafts.Recipe, drafts.Drawing, draft);
         trials = [.. All().Select(t => (t.Change, t.Key, new Lazy<Func<PartJoin, (double, double)?>>(t.Trial)))];
     }
 
-    internal static ImmutableArray<Diagnostic> Warnings(Recipe recipe, Drawing drawing, PlanDraft draft)
+    internal static ImmutableArray<Diagnostic> Warnings(Drafts drafts, PlanDraft draft)
     {
-        var exceeding = draft.Joins.Where(join => JoinFit.Exceeds(join, recipe.Overlap.Edges)).ToList();
+        var edges = drafts.Recipe.Overlap.Edges;
+        var exceeding = draft.Joins.Where(join => JoinFit.Exceeds(join, edges)).ToList();
         if (exceeding.Count == 0)
             return [];
-        var remedies = new JoinRemedies(recipe, drawing, draft);
+        var remedies = new JoinRemedies(drafts, draft);
         return
         [
             .. exceeding.Select(join =>
                 PlanProblems.FitExceedsOverlap(
-                    recipe.PlaceOf(remedies.Advice(join).Key, "overlap.width", "registration"),
+                    drafts.Recipe.PlaceOf(remedies.Advice(join).Key, "overlap.width", "registration"),
                     (Letters.Of(join.Earlier), Letters.Of(join.Later)),
-                    JoinFit.Worst(join, recipe.Overlap.Edges),
+                    JoinFit.Worst(join, edges),
                     remedies.Advice(join).Text,
                     draft.Hoop
                 )
@@ -109,7 +113,7 @@ internal sealed class JoinRemedies
             yield return (
                 Invariant($"write 'overlap.width: {Mm(Wider())} mm'"),
                 "overlap.width",
-                () => Whole(changed, draft.Hoop)
+                () => Whole(Drafter.Draft(changed, drawing, draft.Hoop))
             );
         }
         var count = recipe.Registration.CornerCount;
@@ -128,11 +132,11 @@ internal sealed class JoinRemedies
             yield return (
                 Invariant($"write 'fields.first: [{Mm(first.X)} mm, {Mm(first.Y)} mm]'"),
                 "fields.first",
-                () => Whole(changed, draft.Hoop)
+                () => Whole(Drafter.Draft(changed, drawing, draft.Hoop))
             );
         }
         foreach (var hoop in Larger())
-            yield return ($"take hoop {hoop.Name}", "hoops", () => Whole(recipe, hoop));
+            yield return ($"take hoop {hoop.Name}", "hoops", () => Whole(drafts.Of(hoop)));
     }
 
     /// <summary>An overlap that would cover every join as it is now, and a little more: joins move with it.</summary>
@@ -151,9 +155,9 @@ internal sealed class JoinRemedies
                 : null;
 
     /// <summary>Another plan has other joins: what counts is its worst.</summary>
-    private Func<PartJoin, (double, double)?> Whole(Recipe changed, Hoop hoop)
+    private Func<PartJoin, (double, double)?> Whole(Result<PlanDraft> planned)
     {
-        if (!Planner.Draft(changed, drawing, hoop).TryGet(out var other))
+        if (!planned.TryGet(out var other))
             return _ => null;
         var worst = other
             .Joins.Select(j => ((double Misfit, double Covered)?)JoinFit.Worst(j, recipe.Overlap.Edges))
@@ -169,7 +173,7 @@ internal sealed class JoinRemedies
 
     private ImmutableArray<PartJoin> With(Recipe changed, ImmutableArray<Corner> corners) =>
         JoinPlanner
-            .Plan(changed, draft.Layout, draft.Division, new PredictedFit(changed, draft.Sequence, corners))
+            .Plan(changed, draft.Layout, draft.Division, new PredictedFit(changed, draft.Layout.Fields.Length, corners))
             .TryGet(out var joins)
             ? joins
             : [];

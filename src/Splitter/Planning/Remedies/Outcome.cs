@@ -1,3 +1,4 @@
+using Splitter.Geometry;
 using static System.FormattableString;
 
 namespace Splitter.Planning.Remedies;
@@ -13,5 +14,6 @@ internal sealed record Outcome(string Change, double Misfit, double Covered)
     /// <summary>How many times what is covered the misfit is.</summary>
     internal double Ratio => Misfit / Covered;
 
-    internal string Figures => Invariant($"{Misfit / 1000:0.00} mm against {Covered / 1000:0.00} mm");
+    internal string Figures =>
+        Invariant($"{Units.ToMillimetres(Misfit):0.00} mm against {Units.ToMillimetres(Covered):0.00} mm");
 }

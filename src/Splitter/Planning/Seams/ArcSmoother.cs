@@ -41,6 +41,14 @@ internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, 
     /// <summary>A turn whose cosine is larger (15 degrees) needs no rounding.</summary>
     private const double Straight = 0.966;
 
+    /// <summary>
+    /// An edge is followed as long as it is no longer than this many times the straight way, and this much, µm: further, it
+    /// goes out round something that a seam need not go round. The second lets a short edge have a corner.
+    /// </summary>
+    private const double Detour = 1.5;
+
+    private const double DetourSpare = 300;
+
     /// <summary>Distance between places at which a leg is asked for room beside it, µm: small beside the room.</summary>
     private const double RoomStep = 700;
 
@@ -146,7 +154,8 @@ internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, 
         if (a.Ring < 0 || a.Ring != b.Ring)
             return null;
         var path = outlines.Between(a, b);
-        return Outlines.Length(path) <= (1.5 * a.At.DistanceTo(b.At)) + 300 && path.TrueForAll(common.Contains)
+        return
+            Outlines.Length(path) <= (Detour * a.At.DistanceTo(b.At)) + DetourSpare && path.TrueForAll(common.Contains)
             ? path
             : null;
     }

@@ -55,7 +55,7 @@ internal static class Divider
         double Cost(Network n, ImmutableArray<TurnedLayer> turned) =>
             Math.Round(
                 n.Seams.Sum(s => price.Of(s.Line, s.Later, n.Owners))
-                    + turned.Sum(t => t.Area * SeamPrice.Turned / 1e6),
+                    + turned.Sum(t => t.Area * SeamPrice.Turned / Units.SquareMillimetre),
                 3
             );
     }

@@ -43,7 +43,10 @@ public sealed class FewestFieldsTests
     public void AStripTakesAsManyFieldsAsTheClosedFormWithCommonGround(double length)
     {
         var recipe = Samples.Recipe(Samples.Hoop(100, 100));
-        var plan = Planner.Plan(recipe, Samples.Drawing(Samples.Rectangle("strip", 0, 0, length, 90)), recipe.Hoops[0]);
+        var plan = Planner.Plan(
+            new(recipe, Samples.Drawing(Samples.Rectangle("strip", 0, 0, length, 90))),
+            recipe.Hoops[0]
+        );
         // The usable field is the hoop; its ground is smaller by the reach of 0.1 mm a side.
         var common = Units.ToMillimetres(CommonGround.Narrowest(recipe.Registration)) - 0.2;
         Assert.Equal((int)Math.Ceiling((length - common) / (99.8 - common)), plan.Value.Hoopings.Length);

@@ -55,12 +55,12 @@ public sealed class FieldGridTests
             Samples.Rectangle("b", 10, 92, 320, 5),
             Samples.Rectangle("c", 10, 98, 310, 5)
         );
-        var few = Planner.Plan(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing, hoop);
+        var few = Planner.Plan(new(Samples.Recipe(hoop, new GridFields(2, 1, Turn.None)), drawing), hoop);
         var error = Assert.Single(few.Diagnostics);
         Assert.Contains("and 2 more shapes; ", error.Message, StringComparison.Ordinal);
         Assert.Contains("write 'columns: 4' and 'rows: 2' or more", error.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("fewest", error.Message, StringComparison.Ordinal);
-        var enough = Planner.Plan(Samples.Recipe(hoop, new GridFields(4, 2, Turn.None)), drawing, hoop);
+        var enough = Planner.Plan(new(Samples.Recipe(hoop, new GridFields(4, 2, Turn.None)), drawing), hoop);
         Assert.True(enough.Succeeded, string.Join('\n', enough.Diagnostics));
     }
 }

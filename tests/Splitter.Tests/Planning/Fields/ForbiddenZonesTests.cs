@@ -83,7 +83,7 @@ public sealed class ForbiddenZonesTests
             Samples.Rectangle("sky", 0, 0, width, 105),
             Samples.Rectangle("sea", 0, 105, width, 95)
         );
-        return [.. Planner.Plan(recipe, drawing, Hoop).Diagnostics.Where(d => d.Severity == Severity.Error)];
+        return [.. Planner.Plan(new(recipe, drawing), Hoop).Diagnostics.Where(d => d.Severity == Severity.Error)];
     }
 
     private static Recipe Recipe(ImmutableArray<Box> zones, ImmutableArray<ListedField> fixedFields = default)

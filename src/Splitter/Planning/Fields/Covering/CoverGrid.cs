@@ -30,8 +30,8 @@ internal sealed class CoverGrid
         var box = task.Bounds;
         var cell = Math.Max(Finest, (int)Math.Sqrt((double)box.Width * box.Height / MostCells));
         ImmutableArray<Box> inner = [.. known.Select(f => task.Inner(task.Template.Ground(f)))];
-        xs = Lines(box.Left, box.Right, cell, inner.SelectMany(b => new[] { b.Left, b.Right }));
-        ys = Lines(box.Top, box.Bottom, cell, inner.SelectMany(b => new[] { b.Top, b.Bottom }));
+        xs = GridLines.Even(box.Left, box.Right, cell, inner.SelectMany(b => new[] { b.Left, b.Right }));
+        ys = GridLines.Even(box.Top, box.Bottom, cell, inner.SelectMany(b => new[] { b.Top, b.Bottom }));
         cells = new(task.Drawn, xs, ys);
         before = new int[(Columns + 1) * (Rows + 1)];
         for (var row = 0; row < Rows; row++)
@@ -55,8 +55,8 @@ internal sealed class CoverGrid
     /// <summary>Something is drawn there, give or take a cell.</summary>
     internal bool Drawn(Box box)
     {
-        var (left, right) = (IndexAtOrBefore(xs, box.Left), IndexAtOrAfter(xs, box.Right));
-        var (top, bottom) = (IndexAtOrBefore(ys, box.Top), IndexAtOrAfter(ys, box.Bottom));
+        var (left, right) = (GridLines.AtOrBefore(xs, box.Left), GridLines.AtOrAfter(xs, box.Right));
+        var (top, bottom) = (GridLines.AtOrBefore(ys, box.Top), GridLines.AtOrAfter(ys, box.Bottom));
         return before[At(right, bottom)] - before[At(left, bottom)] - before[At(right, top)] + before[At(left, top)]
             > 0;
     }
@@ -76,8 +76,8 @@ internal sealed class CoverGrid
     {
         var ground = task.Template.Ground(field);
         var box = task.Inner(ground);
-        var (left, right) = (IndexAtOrAfter(xs, box.Left), IndexAtOrBefore(xs, box.Right));
-        var (top, bottom) = (IndexAtOrAfter(ys, box.Top), IndexAtOrBefore(ys, box.Bottom));
+        var (left, right) = (GridLines.AtOrAfter(xs, box.Left), GridLines.AtOrBefore(xs, box.Right));
+        var (top, bottom) = (GridLines.AtOrAfter(ys, box.Top), GridLines.AtOrBefore(ys, box.Bottom));
         for (var row = top; row < bottom; row++)
         for (var column = left; column < right; column++)
             if (cells.Touched(column, row))
@@ -93,8 +93,8 @@ internal sealed class CoverGrid
         var ground = task.Template.Ground(field);
         var box = task.Inner(ground);
         var need = Box.Empty;
-        var (left, right) = (IndexAtOrAfter(xs, box.Left), IndexAtOrBefore(xs, box.Right));
-        var (top, bottom) = (IndexAtOrAfter(ys, box.Top), IndexAtOrBefore(ys, box.Bottom));
+        var (left, right) = (GridLines.AtOrAfter(xs, box.Left), GridLines.AtOrBefore(xs, box.Right));
+        var (top, bottom) = (GridLines.AtOrAfter(ys, box.Top), GridLines.AtOrBefore(ys, box.Bottom));
         for (var row = top; row < bottom; row++)
         {
             int first = -1,
@@ -123,23 +123,4 @@ internal sealed class CoverGrid
     }
 
     private int At(int column, int row) => (row * (Columns + 1)) + column;
-
-    private static int IndexAtOrBefore(int[] lines, int value)
-    {
-        var found = Array.BinarySearch(lines, value);
-        return Math.Max(0, found >= 0 ? found : ~found - 1);
-    }
-
-    private static int IndexAtOrAfter(int[] lines, int value)
-    {
-        var found = Array.BinarySearch(lines, value);
-        return Math.Min(lines.Length - 1, found >= 0 ? found : ~found);
-    }
-
-    private static int[] Lines(int from, int to, int step, IEnumerable<int> more)
-    {
-        var count = Math.Max(1, (to - from) / step);
-        var even = Enumerable.Range(0, count + 1).Select(i => from + (int)((long)(to - from) * i / count));
-        return [.. even.Concat(more.Where(v => v > from && v < to)).Distinct().Order()];
-    }
 }

@@ -3,8 +3,7 @@ namespace Splitter.Planning.Fields.Covering;
 /// <summary>What an exact search found out.</summary>
 /// <param name="Sets">The best cover; null when none with fewer sets than asked for was found.</param>
 /// <param name="Bound">No cover has fewer sets.</param>
-/// <param name="Nodes">How many nodes were looked at.</param>
-internal sealed record CoverAnswer(int[]? Sets, int Bound, int Nodes);
+internal sealed record CoverAnswer(int[]? Sets, int Bound);
 
 /// <summary>
 /// Set cover by branch and bound: the row that the fewest sets can cover is covered by each of them in turn, and a branch
@@ -29,7 +28,6 @@ internal sealed class ExactCover
     private int[]? best;
     private int fewest;
     private int floor;
-    private int nodes;
     private long work;
     private bool stopped;
 
@@ -49,7 +47,7 @@ internal sealed class ExactCover
     internal static CoverAnswer Solve(CoverTable table, int below, long mostWork)
     {
         if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
-            return new(null, below, 0);
+            return new(null, below);
         var search = new ExactCover(table, below, mostWork);
         return search.Run();
     }
@@ -70,12 +68,11 @@ internal sealed class ExactCover
         }
         if (floor < fewest)
             Branch(open, allowed, [], dual.Prices.ToArray(), dual.Costs.ToArray(), floor);
-        return new(best, stopped ? Math.Min(floor, fewest) : fewest, nodes);
+        return new(best, stopped ? Math.Min(floor, fewest) : fewest);
     }
 
     private void Branch(bool[] open, bool[] allowed, List<int> chosen, long[] prices, long[] costs, long bound)
     {
-        nodes++;
         var row = Scarcest(open, allowed);
         if (row < 0)
         {

@@ -46,6 +46,7 @@ internal static class FewestSearch
         var bound = PointBound.Of(task, found.Size ?? MostFields, 0);
         if (found.Size > MostAtOnce)
             return new(found.Covers, PointBound.Of(task, found.Size.Value, PointBound.MostWork));
+        int? bounded = null;
         foreach (var features in Features)
         {
             var candidates = Candidates.For(task, features, found.Covers is [var best, ..] ? best : []);
@@ -55,7 +56,10 @@ internal static class FewestSearch
             if (!(bound >= found.Size))
             {
                 Search(task, candidates, bound, MostWork, found);
-                bound = Math.Max(bound, PointBound.Of(task, found.Size ?? MostFields, PointBound.MostWork));
+                // Only for a smaller cover than before could another bound be found.
+                if (bounded is null || bounded != found.Size)
+                    bound = Math.Max(bound, PointBound.Of(task, found.Size ?? MostFields, PointBound.MostWork));
+                bounded = found.Size;
             }
             if (found.Size is { } size)
                 Search(task, candidates, size, MostWorkForOthers, found);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning.Marks;
-using Splitter.Planning.Order;
+using Splitter.Planning.Fit;
 
 namespace Splitter.Planning.Fields.Covering;
 
@@ -13,9 +12,6 @@ namespace Splitter.Planning.Fields.Covering;
 /// </summary>
 internal sealed class Misfits
 {
-    /// <summary>An accuracy of which a corner's total error is one.</summary>
-    private static readonly double OneInAll = Math.Sqrt(0.5);
-
     private readonly CoverTask task;
     private readonly CoverGrid grid;
 
@@ -73,7 +69,7 @@ internal sealed class Misfits
             {
                 if (depths[a] < depths[b])
                     (a, b) = (b, a);
-                sum += CornerFit.Variance(settings[a], OneInAll, at);
+                sum += CornerFit.Variance(settings[a], CornerFit.OneInAll, at);
                 a = donors[a];
             }
             return sum;
@@ -86,7 +82,7 @@ internal sealed class Misfits
         var (donors, depths, errors) = (new int[fields.Length], new int[fields.Length], new double[fields.Length]);
         Array.Fill(errors, double.PositiveInfinity);
         var done = new bool[fields.Length];
-        var first = First(fields);
+        var first = FirstField.Among(fields, task.Held, task.Middle) ?? 0;
         (errors[first], donors[first]) = (0, -1);
         for (var left = fields.Length; left > 0; left--)
         {
@@ -104,25 +100,12 @@ internal sealed class Misfits
                 var common = task.Shared(fields[i], fields[next]);
                 if (common.IsEmpty || !CommonGround.HoldsTwo(common, task.Rules!))
                     continue;
-                var error = errors[next] + SewingOrder.FarthestError(common, fields[i].Usable);
+                var error = errors[next] + CornerFit.FarthestError(common, fields[i].Usable);
                 if (error < errors[i])
                     (errors[i], donors[i], depths[i]) = (error, next, depths[next] + 1);
             }
         }
         return (donors, depths);
-    }
-
-    /// <summary>As <see cref="SewingOrder"/> chooses it.</summary>
-    private int First(ImmutableArray<Field> fields)
-    {
-        var (first, nearest) = (0, double.PositiveInfinity);
-        for (var i = 0; i < fields.Length; i++)
-        {
-            var away = fields[i].Centre.DistanceTo(task.Middle);
-            if (away < nearest && (task.Held is not { } box || fields[i].Usable.Contains(box)))
-                (first, nearest) = (i, away);
-        }
-        return first;
     }
 
     private static Point[] Set(Box common) => [new(common.Left, common.Top), new(common.Right, common.Bottom)];

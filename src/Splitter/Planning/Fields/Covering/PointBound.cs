@@ -21,6 +21,12 @@ internal static class PointBound
     /// <summary>Boxes that must stay whole, and points at the drawing's own edges, that are added to a lattice.</summary>
     private const int MostExtra = 60;
 
+    /// <summary>
+    /// Added ones whose sides all lie nearer to each other than this share of the lattice's pitch count as one: what holds
+    /// one of them holds the other but for few places, so that a second row would say little.
+    /// </summary>
+    private const double SameThing = 1 / 3.0;
+
     /// <summary>Entries of the table that the exact search may look at for each lattice.</summary>
     internal const long MostWork = 60_000_000;
 
@@ -147,7 +153,7 @@ internal static class PointBound
         // The outermost first: what lies inside is held by fields that are there for the edge.
         var added = new List<Box>();
         foreach (var e in extra.Distinct().OrderBy(e => Depth(e, box)).ThenBy(e => (e.Top, e.Left, e.Bottom, e.Right)))
-            if (added.Count < MostExtra && !added.Exists(a => Near(a, e, pitch / 3)))
+            if (added.Count < MostExtra && !added.Exists(a => Near(a, e, (int)(pitch * SameThing))))
                 added.Add(e);
         things.AddRange(added);
         return things;

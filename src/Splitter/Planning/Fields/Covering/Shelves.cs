@@ -43,8 +43,8 @@ internal sealed class Shelves
         ];
         var cell = Math.Max(Units.Millimetre, (int)Math.Sqrt((double)bounds.Width * bounds.Height / MostCells));
         var few = wholes.Length <= MostLines ? wholes : [];
-        xs = Lines(bounds.Left, bounds.Right, cell, few.Select(w => w.Left + task.SeamRoom));
-        ys = Lines(bounds.Top, bounds.Bottom, cell, few.Select(w => w.Top + task.SeamRoom));
+        xs = GridLines.Even(bounds.Left, bounds.Right, cell, few.Select(w => w.Left + task.SeamRoom));
+        ys = GridLines.Even(bounds.Top, bounds.Bottom, cell, few.Select(w => w.Top + task.SeamRoom));
         var cells = upright ? new DrawnCells(task.Drawn, ys, xs) : new DrawnCells(task.Drawn, xs, ys);
         above = new int[xs.Length - 1, ys.Length];
         for (var column = 0; column < xs.Length - 1; column++)
@@ -104,11 +104,11 @@ internal sealed class Shelves
         var end =
             bottom >= bounds.Bottom
                 ? last
-                : Before(ys, Math.Min(bottom - task.SeamRoom, bottom - task.Common + task.SeamRoom));
+                : GridLines.AtOrBefore(ys, Math.Min(bottom - task.SeamRoom, bottom - task.Common + task.SeamRoom));
         // What begins in this row and does not end in it has to begin in the next one.
         foreach (var whole in wholes)
             if (whole.Top >= top && whole.Bottom > bottom && whole.Top < bottom)
-                end = Math.Min(end, Before(ys, whole.Top + task.SeamRoom));
+                end = Math.Min(end, GridLines.AtOrBefore(ys, whole.Top + task.SeamRoom));
         var step = Math.Max(1, (end - row) / 2 / Depths);
         for (var at = end; at > row && at >= end - (step * Depths); at -= step)
             yield return at;
@@ -142,7 +142,10 @@ internal sealed class Shelves
                 left = Math.Min(left, lefts[^1] + across - task.Common);
             lefts.Add(left);
             var right = left + across;
-            column = right >= bounds.Right ? xs.Length - 1 : Math.Max(column, Before(xs, right - task.SeamRoom));
+            column =
+                right >= bounds.Right
+                    ? xs.Length - 1
+                    : Math.Max(column, GridLines.AtOrBefore(xs, right - task.SeamRoom));
             open.RemoveAll(w => w.Left >= left && w.Right <= right);
         }
     }
@@ -150,17 +153,4 @@ internal sealed class Shelves
     private int Start(int column) => column == 0 ? bounds.Left : xs[column] - task.SeamRoom;
 
     private Box Exchanged(Box box) => upright ? new(box.Top, box.Left, box.Bottom, box.Right) : box;
-
-    private static int Before(int[] lines, int value)
-    {
-        var found = Array.BinarySearch(lines, value);
-        return Math.Max(0, found >= 0 ? found : ~found - 1);
-    }
-
-    private static int[] Lines(int from, int to, int step, IEnumerable<int> more)
-    {
-        var count = Math.Max(1, (to - from) / step);
-        var even = Enumerable.Range(0, count + 1).Select(i => from + (int)((long)(to - from) * i / count));
-        return [.. even.Concat(more.Where(v => v > from && v < to)).Distinct().Order()];
-    }
 }

@@ -1,0 +1,21 @@
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Drafting;
+
+/// <summary>
+/// The drafts of one recipe, each hoop's made when it is first asked for and then kept: a hoop is both planned for itself
+/// and looked at as a remedy for smaller ones.
+/// </summary>
+internal sealed class Drafts(Recipe recipe, Drawing drawing)
+{
+    private readonly Dictionary<Hoop, Result<PlanDraft>> made = [];
+
+    internal Recipe Recipe { get; } = recipe;
+
+    internal Drawing Drawing { get; } = drawing;
+
+    internal Result<PlanDraft> Of(Hoop hoop) =>
+        made.TryGetValue(hoop, out var draft) ? draft : made[hoop] = Drafter.Draft(Recipe, Drawing, hoop);
+}

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Planning.Seams;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Fit;
+
+/// <summary>Predicts how well each pair of parts will meet, and sizes their overlap.</summary>
+internal static class JoinPlanner
+{
+    /// <summary>Automatic overlaps are whole multiples of this, µm: a figure that a person can repeat.</summary>
+    private const int OverlapStep = 100;
+
+    /// <summary>How closely a seam is searched for its worst place, µm: small beside the distance of two corners.</summary>
+    private const int SampleDistance = 5 * Units.Millimetre;
+
+    internal static Result<ImmutableArray<PartJoin>> Plan(
+        Recipe recipe,
+        Layout layout,
+        Division division,
+        PredictedFit fit
+    )
+    {
+        var joins = ImmutableArray.CreateBuilder<PartJoin>();
+        var problems = new List<Diagnostic>();
+        var junctions = new SeamJunctions(division.Seams, fit);
+        var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
+        foreach (var meeting in meetings)
+        {
+            var (earlier, later) = meeting.Key;
+            var misfits = meeting
+                .SelectMany(c => Sampled(c.Line))
+                .Distinct()
+                .Select(p => (Budget: fit.Budget(earlier, later, p), At: p))
+                .OrderByDescending(m => m.Budget.Total)
+                .ThenBy(m => m.At)
+                .ToList();
+            var (budget, at) = misfits[0];
+            // A longer and thinner spread elsewhere on the seam can reach further, though its mean square is less.
+            var usual = 0.0;
+            foreach (var m in misfits.TakeWhile(m => m.Budget.Total * NormalSpread.Most > usual))
+                usual = Math.Max(usual, fit.Within95(earlier, later, m.At));
+            var rooms = meeting.Select(c => c.Room).ToList();
+            // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
+            var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
+            var atJunctions = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
+            var overlap = Math.Min(
+                recipe.Overlap.Width ?? Automatic(usual, atJunctions, rooms.Min(), recipe.Overlap.Edges),
+                most
+            );
+            if (recipe.Overlap.Width > most)
+                problems.Add(
+                    PlanProblems.OverlapTooWide(
+                        recipe.PlaceOf("overlap.width"),
+                        (Letters.Of(earlier), Letters.Of(later)),
+                        most,
+                        layout.Fields[0].Hoop
+                    )
+                );
+            joins.Add(
+                new PartJoin
+                {
+                    Earlier = earlier,
+                    Later = later,
+                    WorstAt = at,
+                    PredictedError = budget.Total,
+                    Budget = budget,
+                    Within95 = usual,
+                    AtJunctions = atJunctions,
+                    Overlap = overlap,
+                    Narrowest = Math.Min(overlap, rooms.Min()),
+                }
+            );
+        }
+        return Result.From(joins.ToImmutable(), problems);
+    }
+
+    /// <summary>
+    /// Vertices and places between them. The part of the misfit that grows with the square of the distance has its
+    /// maximum at a vertex; the stretch from the nearest corner may have it half way between two corners.
+    /// </summary>
+    private static IEnumerable<Point> Sampled(Polyline line)
+    {
+        for (var i = 1; i < line.Points.Length; i++)
+        {
+            var (from, to) = (line.Points[i - 1], line.Points[i]);
+            var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / SampleDistance));
+            for (var k = 0; k <= count; k++)
+                yield return from.Towards(to, (double)k / count);
+        }
+    }
+
+    /// <summary>
+    /// Enough for a misfit: both sides together, also where one of them has less room than the other.
+    /// </summary>
+    private static int Automatic(double usual, double atJunctions, int room, EdgeRule edges) =>
+        (int)
+            Math.Ceiling(
+                Math.Max(
+                    SeamRoom.Least,
+                    Overlaps.ReachFor(Math.Max(Math.Max(usual, atJunctions), 2 * (usual - room)), edges)
+                ) / OverlapStep
+            ) * OverlapStep;
+}

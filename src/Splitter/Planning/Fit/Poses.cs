@@ -1,0 +1,258 @@
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Fit;
+
+/// <summary>
+/// How far each hooping lies from where it should: shift and turn, as linear functions of independent errors.
+/// <para>
+/// A hooping is set by its corners, each of them where its own donor has put it, and none of them exactly. The person lays
+/// one piece of cloth over tacks on one stabilizer and cannot follow each tack by itself, so the hooping takes the rigid
+/// move that fits them all best, in the sense of least squares, also where donors disagree. For small moves that is linear
+/// in the places of the tacks. About the centroid of N corners its shift is their mean shift, with an error of its own of
+/// accuracy²/N per axis, and its turn the mean moment, with accuracy²/sum r². With one donor that is the published formula
+/// that <see cref="CornerFit"/> holds, and squares add up along a chain; with several, what hoopings have in common
+/// is kept, for each remembers by how much every single error moves it.
+/// </para>
+/// <para>
+/// Cloth gives in every hooping anew: by its strain times the way from the nearest corner that the hooping is set by, since
+/// every corner is set over its own tack. Corners for later hoopings are sewn on the cloth as it lies then, and take that
+/// along.
+/// </para>
+/// Hoopings are added in sewing order and taken away again from the end, as a search needs it.
+/// </summary>
+internal sealed class Poses
+{
+    /// <summary>Errors of its own that setting a hooping brings: two of shift and one of turn.</summary>
+    private const int OfSetting = 3;
+
+    /// <summary>Errors of its own that its cloth brings: warp, weft and bias.</summary>
+    private const int OfCloth = 3;
+
+    /// <summary>
+    /// Digits kept of the grain's sine and cosine: all else here is exact to the last bit on every machine, these alone may
+    /// differ in theirs.
+    /// </summary>
+    private const int GrainDigits = 12;
+
+    private readonly Point origin;
+    private readonly Stretch stretch;
+    private readonly double sin;
+    private readonly double cos;
+
+    /// <summary>Columns of one hooping: those of the cloth are left out where it does not give.</summary>
+    private readonly int stride;
+
+    private readonly Pose[] poses;
+
+    /// <param name="origin">
+    /// Shifts and turns are about this place: one that moves with the drawing, so that a drawing which is moved is planned
+    /// alike to the last bit.
+    /// </param>
+    internal Poses(int capacity, double accuracy, Stretch stretch, Point origin)
+    {
+        this.origin = origin;
+        Accuracy = accuracy;
+        this.stretch = stretch;
+        var (s, c) = Math.SinCos(stretch.WarpDirection * Math.PI / 180);
+        (sin, cos) = (Math.Round(s, GrainDigits), Math.Round(c, GrainDigits));
+        stride = stretch is { Warp: 0, Weft: 0, Bias: 0 } ? OfSetting : OfSetting + OfCloth;
+        poses = new Pose[capacity];
+        for (var i = 0; i < capacity; i++)
+            poses[i] = new(stride * (i + 1));
+    }
+
+    /// <summary>Shift and turn about the origin: for each error by how much one standard deviation of it moves.</summary>
+    private sealed class Pose(int columns)
+    {
+        internal readonly double[] X = new double[columns];
+        internal readonly double[] Y = new double[columns];
+        internal readonly double[] Turn = new double[columns];
+        internal Point[] Corners = [];
+    }
+
+    /// <summary>How closely a corner is set: one standard deviation per axis, µm.</summary>
+    internal double Accuracy { get; }
+
+    /// <summary>How many hoopings there are.</summary>
+    internal int Count { get; private set; }
+
+    /// <summary>Columns that have been gone through: a measure of work that no clock has a part in.</summary>
+    internal long Work { get; private set; }
+
+    /// <summary>The first hooping defines where the work lies; it has no error.</summary>
+    internal void AddFirst() => Count = 1;
+
+    /// <summary>The next hooping, set by these corners; at least two, of hoopings that are there.</summary>
+    internal void Add(ReadOnlySpan<TakenCorner> corners)
+    {
+        var pose = poses[Count];
+        var at = new Point[corners.Length];
+        for (var k = 0; k < at.Length; k++)
+            at[k] = corners[k].At - origin;
+        pose.Corners = at;
+        var (x, y, spread) = CornerFit.Spread(at);
+        (x, y) = (x + at[0].X, y + at[0].Y);
+        Array.Clear(pose.X);
+        Array.Clear(pose.Y);
+        Array.Clear(pose.Turn);
+        for (var k = 0; k < at.Length; k++)
+        {
+            var (place, donorPlace) = (at[k], corners[k].Donor);
+            var donor = poses[donorPlace];
+            var (share, rx, ry) = (1.0 / at.Length, (place.X - x) / spread, (place.Y - y) / spread);
+            for (var c = 0; c < donor.X.Length; c++)
+            {
+                var dx = donor.X[c] - (donor.Turn[c] * place.Y);
+                var dy = donor.Y[c] + (donor.Turn[c] * place.X);
+                pose.X[c] += share * dx;
+                pose.Y[c] += share * dy;
+                pose.Turn[c] += (rx * dy) - (ry * dx);
+            }
+            Work += donor.X.Length;
+            if (stride == OfSetting)
+                continue;
+            for (var cloth = 0; cloth < OfCloth; cloth++)
+            {
+                var (dx, dy) = Give(donor, place, cloth);
+                var c = (donorPlace * stride) + OfSetting + cloth;
+                pose.X[c] += share * dx;
+                pose.Y[c] += share * dy;
+                pose.Turn[c] += (rx * dy) - (ry * dx);
+            }
+        }
+        var own = Count * stride;
+        pose.X[own] = pose.Y[own + 1] = Accuracy / Math.Sqrt(at.Length);
+        pose.Turn[own + 2] = Accuracy / Math.Sqrt(spread);
+        // From the centroid to the origin.
+        for (var c = 0; c < pose.X.Length; c++)
+        {
+            pose.X[c] += pose.Turn[c] * y;
+            pose.Y[c] -= pose.Turn[c] * x;
+        }
+        Count++;
+    }
+
+    /// <summary>Takes hoopings away from the end.</summary>
+    internal void Keep(int count) => Count = Math.Min(Count, count);
+
+    /// <summary>Mean squared misfit of two hoopings at a place, µm²: all that a search asks, and therefore quick.</summary>
+    internal double Variance(int one, int other, Point at)
+    {
+        var (late, early) = (Math.Max(one, other), Math.Min(one, other));
+        var (a, b) = (poses[late], poses[early]);
+        at -= origin;
+        if (late == early)
+            return 0;
+        var sum = 0.0;
+        for (var c = 0; c < b.X.Length; c++)
+        {
+            var turn = a.Turn[c] - b.Turn[c];
+            var dx = a.X[c] - b.X[c] - (turn * at.Y);
+            var dy = a.Y[c] - b.Y[c] + (turn * at.X);
+            sum += (dx * dx) + (dy * dy);
+        }
+        for (var c = b.X.Length; c < a.X.Length; c++)
+        {
+            var dx = a.X[c] - (a.Turn[c] * at.Y);
+            var dy = a.Y[c] + (a.Turn[c] * at.X);
+            sum += (dx * dx) + (dy * dy);
+        }
+        Work += a.X.Length;
+        if (stride == OfSetting)
+            return sum;
+        for (var cloth = 0; cloth < OfCloth; cloth++)
+        {
+            // The later one's own cloth moves nothing else; the earlier one's has moved the later one along already.
+            var (x, y) = Give(a, at, cloth);
+            sum += (x * x) + (y * y);
+            var c = (early * stride) + OfSetting + cloth;
+            var (dx, dy) = (a.X[c] - (a.Turn[c] * at.Y), a.Y[c] + (a.Turn[c] * at.X));
+            var (gx, gy) = Give(b, at, cloth);
+            sum += (gx * (gx - (2 * dx))) + (gy * (gy - (2 * dy)));
+        }
+        return sum;
+    }
+
+    /// <summary>How the misfit of two hoopings at a place spreads, and what makes it, µm².</summary>
+    internal Misfit Covariance(int one, int other, Point at)
+    {
+        var (late, early) = (Math.Max(one, other), Math.Min(one, other));
+        var (a, b) = (poses[late], poses[early]);
+        at -= origin;
+        var misfit = default(Misfit);
+        if (late == early)
+            return misfit;
+        for (var c = 0; c < a.X.Length; c++)
+        {
+            var (x, y, turn) = (a.X[c], a.Y[c], a.Turn[c]);
+            if (c < b.X.Length)
+                (x, y, turn) = (x - b.X[c], y - b.Y[c], turn - b.Turn[c]);
+            var (dx, dy) = (x - (turn * at.Y), y + (turn * at.X));
+            var (of, kind) = Math.DivRem(c, stride);
+            if (kind >= OfSetting && (of == late || of == early))
+            {
+                var (gx, gy) = Give(of == late ? a : b, at, kind - OfSetting);
+                (dx, dy) = of == late ? (dx + gx, dy + gy) : (dx - gx, dy - gy);
+            }
+            misfit = misfit.With(kind, dx, dy);
+        }
+        return misfit;
+    }
+
+    /// <summary>
+    /// Where one standard deviation of a strain moves a place of a hooping's cloth; nowhere in the first, which defines
+    /// where the work lies. Warp and weft give along themselves; shear of the weave by s lengthens the bias by s and moves
+    /// a place at (a, b) along warp and weft by (s b, s a).
+    /// </summary>
+    private (double X, double Y) Give(Pose pose, Point at, int cloth)
+    {
+        if (pose.Corners.Length == 0)
+            return default;
+        var nearest = pose.Corners[0];
+        foreach (var corner in pose.Corners)
+        {
+            var (d, least) = (corner.DistanceTo(at), nearest.DistanceTo(at));
+            if (d < least || (d == least && corner.CompareTo(nearest) < 0))
+                nearest = corner;
+        }
+        var (dx, dy) = (at.X - (double)nearest.X, at.Y - (double)nearest.Y);
+        var (along, across) = ((dx * cos) + (dy * sin), (dy * cos) - (dx * sin));
+        var (a, b) = cloth switch
+        {
+            0 => (stretch.Warp * along, 0),
+            1 => (0, stretch.Weft * across),
+            _ => (stretch.Bias * across, stretch.Bias * along),
+        };
+        return ((a * cos) - (b * sin), (a * sin) + (b * cos));
+    }
+
+    /// <summary>How a misfit spreads over x and y, and its squared parts.</summary>
+    internal readonly record struct Misfit(
+        double XX,
+        double YY,
+        double XY,
+        double Setting,
+        double Warp,
+        double Weft,
+        double Bias
+    )
+    {
+        /// <summary>Mean square.</summary>
+        internal double Trace => XX + YY;
+
+        internal Misfit With(int kind, double x, double y)
+        {
+            var square = (x * x) + (y * y);
+            return new(
+                XX + (x * x),
+                YY + (y * y),
+                XY + (x * y),
+                Setting + (kind < OfSetting ? square : 0),
+                Warp + (kind == OfSetting ? square : 0),
+                Weft + (kind == OfSetting + 1 ? square : 0),
+                Bias + (kind == OfSetting + 2 ? square : 0)
+            );
+        }
+    }
+}

@@ -1,0 +1,193 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Planning.Fit;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Planning.Fit;
+
+/// <summary>
+/// The prediction against what it predicts. Every hooping's corners are set with normal errors over those that its donors
+/// really sewed, and fitted by least squares (rigid, Umeyama 1991, IEEE TPAMI 13(4):376-380, in its 2-D form, turns and all);
+/// cloth strains anew in every hooping; stitches are rounded to the tape. Nothing of the prediction's code is used.
+/// </summary>
+public sealed class PredictedFitSimulation
+{
+    private const int Trials = 20_000;
+
+    /// <summary>The figure that design.md asks for.</summary>
+    private const double Share = 0.05;
+
+    [Theory]
+    [InlineData("0,0 130,0", "65,40")]
+    [InlineData("0,0 130,0 0,180", "130,180")]
+    [InlineData("0,0 130,0 130,180 0,180", "65,90")]
+    [InlineData("0,0 60,8 120,2", "60,150")]
+    public void OneHooping(string corners, string at) => CheckChain([corners], at);
+
+    [Theory]
+    [InlineData("0,0 120,0 60,8", "0,110 120,110", "60,200")]
+    [InlineData("0,0 0,100", "110,0 110,100 105,50", "200,30")]
+    public void HoopingsInAChain(string first, string second, string at) => CheckChain([first, second], at);
+
+    [Fact]
+    public void ALongChain() =>
+        CheckChain(["0,0 100,0 50,8", "0,100 100,100", "0,200 100,200 40,205", "0,300 100,300"], "90,380");
+
+    [Theory]
+    [InlineData("lighthouse-bay", "small")]
+    [InlineData("lighthouse-bay", "large")]
+    [InlineData("faroe-islands", "small")]
+    public void EveryJoinOfAPlanWithSeveralDonors(string recipe, string hoop)
+    {
+        var planned = Pipeline.Plan(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop));
+        Assert.True(planned.Succeeded, string.Join("\n", planned.Diagnostics));
+        var plan = Assert.Single(planned.Value.Plans);
+        Assert.NotEmpty(plan.Joins);
+        var simulated = Simulated(
+            planned.Value.Job.Recipe,
+            plan.Hoopings.Length,
+            plan.Corners,
+            [.. plan.Joins.Select(j => (j.Earlier, j.Later, j.WorstAt))]
+        );
+        foreach (var (join, misfits) in plan.Joins.Zip(simulated))
+        {
+            var name = $"{plan.Hoopings[join.Earlier].Letter}-{plan.Hoopings[join.Later].Letter}";
+            Check(name, join.PredictedError, Math.Sqrt(misfits.Average(m => m * m)));
+            Check(name, join.Within95, misfits.Order().ElementAt(Trials * 95 / 100));
+        }
+    }
+
+    private static void Check(string name, double predicted, double simulated) =>
+        Assert.True(
+            Math.Abs((predicted / simulated) - 1) <= Share,
+            FormattableString.Invariant($"{name}: predicted {predicted:0} µm, simulated {simulated:0} µm")
+        );
+
+    private static void CheckChain(string[] chain, string at)
+    {
+        var place = Points(at)[0];
+        ImmutableArray<Corner> corners =
+        [
+            .. chain.SelectMany(
+                (marks, i) => Points(marks).Select((p, k) => new Corner($"{i}-{k}", p, p, p, i, [i + 1]))
+            ),
+        ];
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100)) with
+        {
+            Cloth = new()
+            {
+                Stretch = new()
+                {
+                    Warp = 0.001,
+                    Weft = 0.002,
+                    Bias = 0.003,
+                    WarpDirection = 70,
+                },
+            },
+        };
+        foreach (var tested in new[] { recipe, recipe with { Cloth = new() } })
+        {
+            var budget = new PredictedFit(tested, chain.Length + 1, corners).Budget(0, chain.Length, place);
+            var misfits = Simulated(tested, chain.Length + 1, corners, [(0, chain.Length, place)])[0];
+            Check("whole", budget.Total, Math.Sqrt(misfits.Average(m => m * m)));
+        }
+    }
+
+    /// <summary>For each pair of hoopings its misfits at a place.</summary>
+    private static double[][] Simulated(
+        Recipe recipe,
+        int hoopings,
+        ImmutableArray<Corner> corners,
+        ImmutableArray<(int One, int Other, Point At)> pairs
+    )
+    {
+        var normal = new Normals(20_171);
+        var misfits = pairs.Select(_ => new double[Trials]).ToArray();
+        for (var trial = 0; trial < Trials; trial++)
+        {
+            // Where a place of each hooping's part comes to lie on the cloth.
+            var placed = new List<Func<Point, (double X, double Y)>> { p => (p.X, p.Y) };
+            for (var i = 1; i < hoopings; i++)
+            {
+                var taken = corners.Where(c => c.Receivers.Contains(i)).ToArray();
+                var set = taken
+                    .Select(c => placed[c.Donor](c.At))
+                    .Select(p => (p.X + Error(recipe, normal), p.Y + Error(recipe, normal)))
+                    .ToArray();
+                placed.Add(Set([.. taken.Select(c => c.At)], set, recipe.Cloth.Stretch, normal));
+            }
+            for (var k = 0; k < pairs.Length; k++)
+            {
+                var (a, b) = (placed[pairs[k].One](pairs[k].At), placed[pairs[k].Other](pairs[k].At));
+                var (x, y) = (normal.OnTape(a.X) - normal.OnTape(b.X), normal.OnTape(a.Y) - normal.OnTape(b.Y));
+                misfits[k][trial] = Math.Sqrt((x * x) + (y * y));
+            }
+        }
+        return misfits;
+    }
+
+    private static double Error(Recipe recipe, Normals normal) => recipe.Registration.Accuracy * normal.Next();
+
+    /// <summary>The rigid move that fits marks to where they were set, and cloth that strains away from the nearest mark.</summary>
+    private static Func<Point, (double X, double Y)> Set(
+        Point[] marks,
+        (double X, double Y)[] set,
+        Stretch stretch,
+        Normals normal
+    )
+    {
+        var (mx, my) = (marks.Average(p => (double)p.X), marks.Average(p => (double)p.Y));
+        var (sx, sy) = (set.Average(p => p.X), set.Average(p => p.Y));
+        var (dot, cross) = (0.0, 0.0);
+        for (var i = 0; i < set.Length; i++)
+        {
+            var (ax, ay, bx, by) = (marks[i].X - mx, marks[i].Y - my, set[i].X - sx, set[i].Y - sy);
+            dot += (ax * bx) + (ay * by);
+            cross += (ax * by) - (ay * bx);
+        }
+        var (sin, cos) = Math.SinCos(Math.Atan2(cross, dot));
+        // The strain tensor in the directions of warp and weft.
+        var (warp, weft, bias) = (
+            stretch.Warp * normal.Next(),
+            stretch.Weft * normal.Next(),
+            stretch.Bias * normal.Next()
+        );
+        var grain = stretch.WarpDirection * Math.PI / 180;
+        var (wx, wy) = (Math.Cos(grain), Math.Sin(grain));
+        return p =>
+        {
+            var nearest = marks.MinBy(m => m.DistanceTo(p));
+            var (ex, ey) = (p.X - (double)nearest.X, p.Y - (double)nearest.Y);
+            var (along, across) = ((ex * wx) + (ey * wy), (ey * wx) - (ex * wy));
+            var (a, b) = ((warp * along) + (bias * across), (weft * across) + (bias * along));
+            return (
+                sx + ((p.X - mx) * cos) - ((p.Y - my) * sin) + (a * wx) - (b * wy),
+                sy + ((p.X - mx) * sin) + ((p.Y - my) * cos) + (a * wy) + (b * wx)
+            );
+        };
+    }
+
+    private static ImmutableArray<Point> Points(string text) =>
+        [
+            .. text.Split(' ')
+                .Select(c => c.Split(',').Select(double.Parse).ToArray())
+                .Select(c => Point.FromMillimetres(c[0], c[1])),
+        ];
+
+    /// <summary>Standard normal numbers by Box and Muller 1958 from a seed.</summary>
+    private sealed class Normals(int seed)
+    {
+        private readonly Random random = new(seed);
+
+        internal double Next() =>
+            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+
+        /// <summary>A place in micrometres as the tape has it, wherever in its grid the stitch happens to lie.</summary>
+        internal double OnTape(double place)
+        {
+            var shift = 100 * random.NextDouble();
+            return (100 * Math.Round((place + shift) / 100)) - shift;
+        }
+    }
+}
