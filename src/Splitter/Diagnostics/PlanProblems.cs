@@ -37,12 +37,13 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, Hoop hoop) =>
+    /// <param name="turned">It would fit a hoop turned as the recipe does not allow.</param>
+    internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, bool turned, Hoop hoop) =>
         Diagnostic.Error(
             3003,
             shape.Place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Mm(shape.Footprint.Bounds.Width)} x {Mm(shape.Footprint.Bounds.Height)} mm and a field sews {Mm(ground.Width)} x {Mm(ground.Height)} mm; take a larger hoop, or let it be cut with 'keep-whole: false'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Mm(shape.Footprint.Bounds.Width)} x {Mm(shape.Footprint.Bounds.Height)} mm and a field sews {Mm(ground.Width)} x {Mm(ground.Height)} mm; {(turned ? "allow both 0 deg and 90 deg under 'fields.turns'" : "take a larger hoop")}, or let it be cut with 'keep-whole: false'"
             )
         );
 

@@ -279,6 +279,13 @@ internal static class RecipeProblems
     internal static Diagnostic UnknownHoop(Place place, string name, ImmutableArray<string> known) =>
         Error(1068, place, $"the recipe has no hoop '{Short(name)}'; {Instead(name, known, "its hoops are", "and")}");
 
+    internal static Diagnostic ThroatNeedsSize(Place place) =>
+        Error(
+            1069,
+            place,
+            "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size' and 'artwork-at' to 'cloth'"
+        );
+
     private static Diagnostic Error(int code, Place place, string message) => Diagnostic.Error(code, place, message);
 
     private static string Instead(string word, ImmutableArray<string> known, string all, string and) =>

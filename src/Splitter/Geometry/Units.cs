@@ -30,4 +30,10 @@ internal static class Units
     /// <summary>The nearest multiple of the tape's step, halves towards positive, the same for every part.</summary>
     internal static int OnTape(int micrometres) =>
         (int)(Math.Floor((micrometres + (TapeStep / 2.0)) / TapeStep) * TapeStep);
+
+    /// <summary>The last multiple of the tape's step that is not greater.</summary>
+    internal static int DownOnTape(int micrometres) => (int)Math.Floor(micrometres / (double)TapeStep) * TapeStep;
+
+    /// <summary>The first multiple of the tape's step that is not less.</summary>
+    internal static int UpOnTape(int micrometres) => -DownOnTape(-micrometres);
 }

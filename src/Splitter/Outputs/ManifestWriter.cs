@@ -113,6 +113,8 @@ internal static class ManifestWriter
         json.WriteStartObject("field");
         At(json, "center_mm", part.Field.Centre);
         json.WriteNumber("turn_deg", (int)part.Field.Turn);
+        if (part.Hooping.InThroat is { } cloth)
+            json.WriteNumber("in_throat_mm", Millimetres(cloth));
         json.WriteEndObject();
         json.WriteNumber("stitches", figures.Counts.Stitches);
         json.WriteNumber("jumps", figures.Counts.Jumps);

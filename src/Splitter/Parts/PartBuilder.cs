@@ -38,7 +38,7 @@ internal static class PartBuilder
                 StepKind.Placement,
                 null,
                 [.. plan.PlacementLines.Select(MarkStitcher.Line)],
-                StopTexts.MountOnFolds
+                StopTexts.MountOnFolds(hooping)
             );
         if (!hooping.Takes.IsEmpty)
         {
@@ -47,7 +47,7 @@ internal static class PartBuilder
                 StepKind.Corners,
                 null,
                 [.. taken.Select(MarkStitcher.Corner)],
-                StopTexts.SetCorners([.. taken.Select(c => c.Id)])
+                StopTexts.SetCorners(hooping, [.. taken.Select(c => c.Id)])
             );
         }
         if (!hooping.Alignments.IsEmpty)

@@ -47,6 +47,11 @@ public sealed record Hooping
     /// <summary>Where the hoop lies.</summary>
     public required Field Field { get; init; }
 
+    /// <summary>
+    /// Cloth beyond the field's edge that lies in the machine's throat, micrometres; null where nothing is known of it.
+    /// </summary>
+    public int? InThroat { get; init; }
+
     /// <summary>The ground whose artwork the field can sew: overlaps past a seam end at its edge.</summary>
     public required Box Ground { get; init; }
 

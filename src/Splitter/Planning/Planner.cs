@@ -14,7 +14,10 @@ internal static class Planner
 {
     internal static Result<Plan> Plan(Drafts drafts, Hoop hoop) =>
         from draft in drafts.Of(hoop)
-        from plan in Result.From(Finished(drafts.Recipe, drafts.Drawing, draft), JoinRemedies.Warnings(drafts, draft))
+        from plan in Result.From(
+            Finished(drafts.Recipe, drafts.Drawing, draft),
+            [.. JoinRemedies.Warnings(drafts, draft), .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields)]
+        )
         select plan;
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
@@ -31,6 +34,7 @@ internal static class Planner
                         {
                             Letter = Letters.Of(i),
                             Field = field,
+                            InThroat = Turning.InThroat(recipe, field),
                             Ground = layout.Grounds[i],
                             Territory = division.Territories[i],
                             Takes = Indexes(corners, c => c.Receivers.Contains(i)),

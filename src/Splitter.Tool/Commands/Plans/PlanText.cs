@@ -24,30 +24,36 @@ internal static class PlanText
 
     private static TextTable Parts(HoopPlan hoop)
     {
-        var table = new TextTable(
+        // Cloth in the machine's throat, where the recipe says where that is.
+        var throats = hoop.Parts.Any(part => part.InThroatMm is not null);
+        var table = new TextTable([
             "part",
             "centre x",
             "centre y",
             "turn",
+            .. IfKnown("in throat, mm"),
             "set by",
             "corners",
             "stops",
             "stitches, about",
-            "minutes, about"
-        );
+            "minutes, about",
+        ]);
         foreach (var part in hoop.Parts)
-            table.Add(
+            table.Add([
                 part.Letter,
                 Invariant($"{part.CenterMm[0]:0.0}"),
                 Invariant($"{part.CenterMm[1]:0.0}"),
                 Invariant($"{part.TurnDeg}"),
+                .. IfKnown(Invariant($"{part.InThroatMm:0}")),
                 part.SetBy.Count == 0 ? "-" : string.Join(" ", part.SetBy),
                 part.Corners.Count == 0 ? "-" : string.Join(" ", part.Corners),
                 Invariant($"{part.Stops}"),
                 Rough.Stitches(part.EstimatedStitches),
-                Invariant($"{part.EstimatedMinutes:0}")
-            );
+                Invariant($"{part.EstimatedMinutes:0}"),
+            ]);
         return table;
+
+        IEnumerable<string> IfKnown(string cell) => throats ? [cell] : [];
     }
 
     private static string Joins(HoopPlan hoop, ErrorBar scale)

@@ -6,11 +6,13 @@ using Splitter.Planning.Fit;
 namespace Splitter.Tool.Commands.Plans;
 
 /// <summary>One part of a plan. Stitches and minutes are estimates: nothing is stitched yet.</summary>
+/// <param name="InThroatMm">Cloth in the machine's throat; null where nothing is known of it.</param>
 /// <param name="SetBy">Letters of the parts whose corners it takes.</param>
 internal sealed record PlannedPart(
     string Letter,
     double[] CenterMm,
     int TurnDeg,
+    double? InThroatMm,
     IReadOnlyList<string> SetBy,
     IReadOnlyList<string> Corners,
     int Stops,
@@ -25,6 +27,7 @@ internal sealed record PlannedPart(
             hooping.Letter,
             PlanDocument.At(hooping.Field.Centre),
             (int)hooping.Field.Turn,
+            hooping.InThroat is { } cloth ? PlanDocument.Mm(cloth) : null,
             [.. taken.Select(corner => corner.Donor).Distinct().Order().Select(i => plan.Hoopings[i].Letter)],
             [.. taken.Select(corner => corner.Id)],
             estimate.Stops,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Planning.Fields.Covering;
 
 namespace Splitter.Planning.Fields;
@@ -31,8 +32,12 @@ internal static class Bridges
                 orderby fields[a].Centre.DistanceTo(fields[b].Centre), a, b
                 select (fields[a], fields[b])
             ).First();
-            var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), inside.Turn);
+            var bridge = task.Template.At(inside.Centre.Towards(outside.Centre, 0.5), TurnOf(inside, task));
             fields = fields.Add(bridge);
         }
     }
+
+    /// <summary>A fixed field may lie in a way in which others may not.</summary>
+    private static Turn TurnOf(Field field, CoverTask task) =>
+        task.Turns.OrderBy(t => Turning.IsUpright(t) != Turning.IsUpright(field.Turn)).First();
 }

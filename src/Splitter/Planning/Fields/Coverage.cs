@@ -37,7 +37,7 @@ internal static class Coverage
                     template.Hoop
                 )
                 : PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
-        foreach (var problem in OverZones(recipe, layout.Fields))
+        foreach (var problem in OverZones(recipe, layout.Fields).Concat(ThroatRoom.Problems(recipe, layout, template)))
             yield return problem;
     }
 
@@ -58,7 +58,7 @@ internal static class Coverage
     private static IEnumerable<Diagnostic> Shapes(Recipe recipe, Drawing drawing, Layout layout, FieldTemplate template)
     {
         var place = recipe.PlaceOf("fields.place");
-        var size = template.Ground(template.At(default, Turn.None));
+        var size = template.Ground(template.At(default, template.Turns[0]));
         var all = Polygons.Union(layout.Grounds.Select(Region.Of));
         var missing = new List<(double By, Point At, Shape Shape)>();
         var divided = new List<(int By, Shape Shape)>();
@@ -70,7 +70,7 @@ internal static class Coverage
             if (shape.KeepWhole && template.Fits(box))
                 divided.Add((Outside(layout, box), shape));
             else if (shape.KeepWhole)
-                yield return PlanProblems.WholeShapeTooLarge(shape, size, template.Hoop);
+                yield return PlanProblems.WholeShapeTooLarge(shape, size, EitherWay(template).Fits(box), template.Hoop);
             else if (Polygons.Subtract(shape.Footprint, all) is { IsEmpty: false } missed)
             {
                 var worst = missed
@@ -99,6 +99,12 @@ internal static class Coverage
             );
         }
     }
+
+    private static FieldTemplate EitherWay(FieldTemplate template) =>
+        template with
+        {
+            Turns = [Turn.None, Turn.Quarter],
+        };
 
     /// <summary>What can be written where shapes stick out of the fields.</summary>
     private static string Advice(Recipe recipe, Drawing drawing, FieldTemplate template)

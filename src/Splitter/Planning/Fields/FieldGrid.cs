@@ -52,12 +52,8 @@ internal static class FieldGrid
         var middle = Units.OnTape((int)(((long)from + to) >> 1));
         if (count == 1 || (middle - half <= from && middle + half >= to))
             return middle;
-        var first = Down(from + half);
-        var steps = (Up(to - half) - first) / Units.TapeStep;
+        var first = Units.DownOnTape(from + half);
+        var steps = (Units.UpOnTape(to - half) - first) / Units.TapeStep;
         return first + ((int)((long)steps * index / (count - 1)) * Units.TapeStep);
     }
-
-    private static int Down(int value) => (int)Math.Floor(value / (double)Units.TapeStep) * Units.TapeStep;
-
-    private static int Up(int value) => -Down(-value);
 }

@@ -22,7 +22,11 @@ internal static class FieldPlacer
         // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
         var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
-        var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach);
+        var turning = Turning.Of(recipe, hoop);
+        var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach) { Turns = turning.Footprints };
+        var farOff = FarOff.Problems(recipe, drawing, template).ToList();
+        if (farOff.Exists(problem => problem.Severity == Severity.Error))
+            return Result.Fail<ImmutableArray<Layout>>([.. farOff]);
         var task = CoverTask.Of(recipe, drawing, template, held);
         // Before a search that could only fail.
         if (recipe.Fields.Place is FewestFields && !task.CanLink && !Shelves.Covers(task).Any(c => c.Length == 1))
@@ -38,7 +42,7 @@ internal static class FieldPlacer
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => Fewest(task),
+            _ => Fewest(task, turning),
         };
         if (layouts.IsEmpty)
         {
@@ -52,7 +56,7 @@ internal static class FieldPlacer
             problems.Count > 0
                 ? [layouts[0]]
                 : layouts.RemoveAll(l => l != layouts[0] && Coverage.Problems(recipe, drawing, l, template).Any()),
-            problems
+            [.. farOff, .. problems]
         );
 
         ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
@@ -62,9 +66,12 @@ internal static class FieldPlacer
         }
     }
 
-    private static ImmutableArray<Layout> Fewest(CoverTask task)
+    private static ImmutableArray<Layout> Fewest(CoverTask task, Turning turning)
     {
         var answer = FewestSearch.Find(task);
+        // Where the throat lets no cover pass, one that knows nothing of it shows which fields it stops.
+        if (answer.Covers.IsEmpty && task.Turning is not null)
+            answer = FewestSearch.Find(task = task with { Turning = null });
         // Where zones forbid every cover there is no layout, and the zones are named.
         if (answer.Covers.IsEmpty && !task.Forbidden.IsEmpty)
             return [];
@@ -74,7 +81,10 @@ internal static class FieldPlacer
                 [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([])],
             ]
             : Settling.Settled(task, answer.Covers, MostLayouts);
-        return [.. covers.Select(fields => Laid(fields, answer.LowerBound, task.Template))];
+        return [.. covers.Select(cover => Laid([.. cover.Select(Turned)], answer.LowerBound, task.Template))];
+
+        Field Turned(Field field) =>
+            task.Fixed.Contains(field) ? field : task.Template.At(field.Centre, turning.Best(field));
     }
 
     private static Layout Laid(ImmutableArray<Field> fields, int bound, FieldTemplate template) =>

@@ -22,7 +22,7 @@ internal sealed class FreeGround
     internal static FreeGround Of(FieldTemplate template, ImmutableArray<Box> zones, Box over)
     {
         var found = ImmutableArray.CreateBuilder<(Box, Box)>();
-        foreach (var turn in new[] { Turn.None, Turn.Quarter })
+        foreach (var turn in template.Turns)
         {
             var field = template.At(default, turn);
             var (hoop, ground) = (field.Bounds, template.Ground(field));

@@ -24,6 +24,13 @@ internal static class FieldKeys
         Default = "fewest",
     };
 
+    internal static readonly Key<ImmutableArray<Turn>> Turns = new("turns", new ListKind<Turn>(new TurnKind(), 1, 4))
+    {
+        Says = "Which ways the fields of 'place: fewest' may lie, clockwise as seen on the drawing.",
+        Example = "[0 deg, 90 deg, 180 deg, 270 deg]",
+        Otherwise = "0 deg and 90 deg",
+    };
+
     internal static readonly Key<int> Clearance = new("clearance", new LengthKind("0 mm", "30 mm"))
     {
         Says = "How far stitches stay inside the field's edge.",
@@ -59,11 +66,12 @@ internal static class FieldKeys
     };
 
     internal static readonly GroupKind<FieldRules> Group = new(
-        [Place, Clearance, Fixed, Forbidden, First],
+        [Place, Turns, Clearance, Fixed, Forbidden, First],
         group =>
             new()
             {
                 Place = group.Get(Place),
+                Turns = group.MaybeValue(Turns) is { } turns ? [.. turns.Order()] : FieldRules.UsualTurns,
                 Clearance = group.Get(Clearance),
                 Fixed = group.MaybeValue(Fixed) ?? [],
                 Forbidden = group.MaybeValue(Forbidden) ?? [],

@@ -20,8 +20,15 @@ internal static class HoopKeys
         Required = true,
     };
 
+    internal static readonly Key<Throat> Throat = new("throat", ThroatKeys.Group)
+    {
+        Says = "Where the cloth beside the field passes under the machine's arm, and how much of it can.",
+        Example = "{ side: right, room: 400 mm }",
+        Otherwise = "not known; then all ways to lie are as good",
+    };
+
     internal static readonly GroupKind<Hoop> Group = new(
-        [Name, Field],
-        group => new(group.Get(Name), group.Get(Field).Width, group.Get(Field).Height)
+        [Name, Field, Throat],
+        group => new(group.Get(Name), group.Get(Field).Width, group.Get(Field).Height) { Throat = group.OrNull(Throat) }
     );
 }

@@ -118,6 +118,7 @@ internal static class RecipeKeys
         )
             group.Report(RecipeProblems.BadPath(group.PlaceOf(Output), OutputKeys.Folder, folder, fault));
 
+        ReportThroats(group);
         if (!group.TryGet(Hoops, out var hoops) || !group.TryGet(Fields, out var fields))
             return;
         foreach (var hoop in hoops)
@@ -129,6 +130,20 @@ internal static class RecipeKeys
                 group.Report(RecipeProblems.ClearanceTooLarge(place, fields.Clearance, hoop, (side - LeastUsable) / 2));
             }
         }
+    }
+
+    /// <summary>What lies in the throat is known only of a cloth whose edges are known.</summary>
+    private static void ReportThroats(Group group)
+    {
+        if (!group.TryGet(Hoops, out var hoops) || !group.TryGet(Cloth, out var cloth) || cloth.Size is not null)
+            return;
+        foreach (var (i, hoop) in hoops.Index())
+            if (hoop.Throat is not null)
+                group.Report(
+                    RecipeProblems.ThroatNeedsSize(
+                        group.Given.Reading.Places[FormattableString.Invariant($"hoops[{i}].throat")]
+                    )
+                );
     }
 
     private static Recipe Build(Group group)

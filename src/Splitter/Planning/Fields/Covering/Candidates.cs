@@ -78,13 +78,19 @@ internal sealed class Candidates
         );
         var fields = ImmutableArray.CreateBuilder<Field>();
         for (var t = 0; t < sizes.Length; t++)
-            foreach (var top in tops[t])
-            foreach (var left in lefts[t])
+        {
+            // Fields may have to hang further over the drawing's edge than they need for all else.
+            var limits = task.Turning?.Limits(task.Template.At(default, task.Turns[t])) ?? [];
+            int[] xs = [.. lefts[t].Select(left => left - sizes[t].Left).Union(limits.Select(p => p.X)).Order()];
+            int[] ys = [.. tops[t].Select(top => top - sizes[t].Top).Union(limits.Select(p => p.Y)).Order()];
+            foreach (var y in ys)
+            foreach (var x in xs)
             {
-                var field = task.Template.At(new(left - sizes[t].Left, top - sizes[t].Top), task.Turns[t]);
-                if (!task.Forbids(field))
+                var field = task.Template.At(new(x, y), task.Turns[t]);
+                if (!task.Forbids(field) && task.Template.Ground(field).Meets(box))
                     fields.Add(field);
             }
+        }
         fields.AddRange(task.Fixed);
         ImmutableArray<Box> grounds = [.. fields.Select(task.Template.Ground)];
         return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds), task.Fixed.Length);

@@ -9,7 +9,7 @@ namespace Splitter.Planning.Fields.Covering;
 /// <param name="Drawn">Ground that fields sew together, shape by shape.</param>
 /// <param name="Wholes">Boxes that one ground must hold each.</param>
 /// <param name="Template">The fields.</param>
-/// <param name="Turns">Which ways they may lie.</param>
+/// <param name="Turns">Which ways they may lie, one of each two that cover the same.</param>
 /// <param name="Rules">What neighbours must share; null when nothing.</param>
 /// <param name="Fixed">Fields that are there in any case.</param>
 /// <param name="Forbidden">Ground that no hoop may lie over.</param>
@@ -25,6 +25,12 @@ internal sealed record CoverTask(
 {
     /// <summary>The box around all that is to be covered.</summary>
     internal Box Bounds { get; } = Box.Around(Drawn.Select(d => d.Bounds)).Joined(Box.Around(Wholes));
+
+    /// <summary>What the machine's throat has room for; null for anything.</summary>
+    internal Turning? Turning { get; init; }
+
+    /// <summary>The cloth on the drawing; null where its size is not known.</summary>
+    internal Box? Cloth { get; init; }
 
     /// <summary>The middle of the drawing.</summary>
     internal Point Middle { get; init; }
@@ -74,16 +80,22 @@ internal sealed record CoverTask(
     /// <summary>Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.</summary>
     internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));
 
-    /// <summary>The hoop would lie over ground where none may; edges may touch.</summary>
-    internal bool Forbids(Field field) => Forbidden.Any(zone => Coverage.Overlap(field.Bounds, zone));
+    /// <summary>
+    /// The hoop would lie over ground where none may (edges may touch), or the throat has no room for the cloth beside it.
+    /// </summary>
+    internal bool Forbids(Field field) =>
+        Forbidden.Any(zone => Coverage.Overlap(field.Bounds, zone))
+        || (Turning is { } turning && turning.Forbids(field) && !Fixed.Contains(field));
+
+    /// <summary>How far a field hangs over the cloth's edges, all sides together, µm.</summary>
+    internal int OverEdge(Field field) => Cloth is { } cloth ? ClothEdge.Beyond(cloth, field.Bounds).Sum() : 0;
 
     /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
     internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
     {
-        var size = template.Ground(template.At(default, Turn.None));
-        bool Fits(Box box) =>
-            (box.Width < size.Width - Units.TapeStep && box.Height < size.Height - Units.TapeStep)
-            || (box.Width < size.Height - Units.TapeStep && box.Height < size.Width - Units.TapeStep);
+        var turning = Turning.Of(recipe, template.Hoop);
+        // Centres move to the tape's grid.
+        bool Fits(Box box) => template.Fits(box, Units.TapeStep + 1);
         bool Whole(Shape s) => s.KeepWhole && Fits(s.Footprint.Bounds);
         ImmutableArray<Box> wholes = [.. drawing.Shapes.Where(Whole).Select(s => s.Footprint.Bounds).Distinct()];
         // Folds are laid in the usable field, which is larger than the ground by the stitches' reach.
@@ -93,12 +105,14 @@ internal sealed record CoverTask(
             [.. drawing.Shapes.Where(s => !Whole(s)).Select(s => s.Footprint)],
             wholes,
             template,
-            size.Width == size.Height ? [Turn.None] : [Turn.None, Turn.Quarter],
+            turning.Footprints,
             recipe.Registration,
             [.. recipe.Fields.Fixed.Select(f => template.At(f.Centre, f.Turn))],
             recipe.Fields.Forbidden
         )
         {
+            Turning = turning.IsLimited ? turning : null,
+            Cloth = recipe.Cloth.OnDrawing,
             Middle = drawing.Bounds.Centre,
             Held = held,
             Raster = new(drawing),

@@ -101,9 +101,7 @@ internal static class FewestSearch
     /// <summary>The fields with as many more as link them; null when that cannot be.</summary>
     private static ImmutableArray<Field>? Linked(CoverTask task, ImmutableArray<Field> fields)
     {
-        if (task.Rules is null)
-            return fields;
-        var bridged = Bridges.Added(fields, task);
+        var bridged = task.Rules is null ? fields : Bridges.Added(fields, task);
         return bridged.Any(task.Forbids) || Links.Groups(bridged, task).Count > 1 ? null : bridged;
     }
 }

@@ -65,7 +65,9 @@ internal sealed class Settling
         var settling = new Settling(task, new(task, covers.SelectMany(c => c)));
         ImmutableArray<ImmutableArray<Field>> fitting =
         [
-            .. covers.Select(cover => settling.Settled(cover, together: false, MostWork / 3 / covers.Length)),
+            .. covers
+                .Select(settling.OnCloth)
+                .Select(cover => settling.Settled(cover, together: false, MostWork / 3 / covers.Length)),
         ];
         var fittest = settling.Settled(fitting.MinBy(settling.misfits.Sum), together: true, MostWork / 3 / most);
         var least = settling.misfits.Sum(fittest);
@@ -177,24 +179,69 @@ internal sealed class Settling
     )
     {
         foreach (var i in changed)
-            if (task.Forbids(tried[i]))
+            if (task.Forbids(tried[i]) || task.OverEdge(tried[i]) > task.OverEdge(best[i]))
                 return (best, sum);
         work += tried.Length * tried.Length;
-        if (!(aim(tried) is var found && found < sum))
-            return (best, sum);
+        return aim(tried) is var found && found < sum && Exchanged(best, tried, open, changed)
+            ? (tried, found)
+            : (best, sum);
+    }
+
+    /// <summary>Puts changed fields in place of others, unless more is left open then.</summary>
+    private bool Exchanged(
+        ImmutableArray<Field> fields,
+        ImmutableArray<Field> others,
+        int open,
+        ReadOnlySpan<int> changed
+    )
+    {
         foreach (var i in changed)
         {
-            grid.Add(best[i], -1);
-            grid.Add(tried[i], 1);
+            grid.Add(fields[i], -1);
+            grid.Add(others[i], 1);
         }
         if (grid.Open <= open)
-            return (tried, found);
+            return true;
         foreach (var i in changed)
         {
-            grid.Add(tried[i], -1);
-            grid.Add(best[i], 1);
+            grid.Add(others[i], -1);
+            grid.Add(fields[i], 1);
         }
-        return (best, sum);
+        return false;
+    }
+
+    /// <summary>
+    /// Fields that hang over the cloth's edge moved inwards, as far as they go on covering what only they cover, and all
+    /// still reach each other. Later moves take none of them out again.
+    /// </summary>
+    private ImmutableArray<Field> OnCloth(ImmutableArray<Field> fields)
+    {
+        if (task.Cloth is not { } cloth || fields.All(f => task.OverEdge(f) == 0))
+            return fields;
+        grid.Reset(fields);
+        var open = grid.Open;
+        for (var i = 0; i < fields.Length; i++)
+        {
+            if (task.OverEdge(fields[i]) == 0 || Room(fields[i]) is not { } room)
+                continue;
+            var at = fields[i].Centre;
+            var to = at + ClothEdge.Inwards(cloth, fields[i].Bounds);
+            to = new(Math.Clamp(to.X, room.Left, room.Right), Math.Clamp(to.Y, room.Top, room.Bottom));
+            foreach (var place in new[] { to, new(to.X, at.Y), new(at.X, to.Y) })
+            {
+                var tried = fields.SetItem(i, task.Template.At(place, fields[i].Turn));
+                if (
+                    task.OverEdge(tried[i]) >= task.OverEdge(fields[i])
+                    || task.Forbids(tried[i])
+                    || double.IsPositiveInfinity(aim(tried))
+                    || !Exchanged(fields, tried, open, [i])
+                )
+                    continue;
+                fields = tried;
+                break;
+            }
+        }
+        return fields;
     }
 
     /// <summary>Where a centre is tried along one axis: steps, both ends of its room, and flush with other fields.</summary>

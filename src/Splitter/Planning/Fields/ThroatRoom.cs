@@ -1,0 +1,51 @@
+using Splitter.Diagnostics;
+using Splitter.Recipes;
+using static System.FormattableString;
+
+namespace Splitter.Planning.Fields;
+
+/// <summary>Names fields beside which more cloth lies than has room in the machine's throat.</summary>
+internal static class ThroatRoom
+{
+    private const string Else =
+        "write a larger 'throat.room' if more cloth can be rolled up there, cut the cloth smaller, or sew it on a machine whose throat is wider";
+
+    /// <summary>Fields placed by hand one by one; of others the worst stands for all.</summary>
+    internal static IEnumerable<Diagnostic> Problems(Recipe recipe, Layout layout, FieldTemplate template)
+    {
+        if (template.Hoop.Throat is not { Room: { } room } throat)
+            yield break;
+        var over = layout
+            .Fields.Select(field => (Field: field, Cloth: Turning.InThroat(recipe, field) ?? 0))
+            .Where(found => found.Cloth > room)
+            .ToList();
+        var byHand = HandPlaced.Of(recipe, template).ToLookup(placed => placed.Field, placed => placed.Place);
+        foreach (var (field, cloth) in over)
+        foreach (var place in byHand[field].Take(1))
+            yield return FieldProblems.ThroatTooNarrow(place, field, cloth, throat, 0, Advice(recipe, field, true));
+        over.RemoveAll(found => byHand.Contains(found.Field));
+        if (over.Count == 0)
+            yield break;
+        var worst = over.MaxBy(found => found.Cloth);
+        var hoop = Invariant($"hoops[{recipe.Hoops.IndexOf(template.Hoop)}].throat");
+        yield return FieldProblems.ThroatTooNarrow(
+            recipe.PlaceOf(hoop),
+            worst.Field,
+            worst.Cloth,
+            throat,
+            over.Count - 1,
+            Advice(recipe, worst.Field, false)
+        );
+    }
+
+    private static string Advice(Recipe recipe, Field field, bool byHand) =>
+        (Turning.Roomier(field, recipe), recipe.Fields.Place) switch
+        {
+            (null, _) => Else,
+            ({ } turn, _) when byHand => Invariant($"write 'turn: {(int)turn} deg' for it"),
+            ({ } turn, GridFields) => Invariant(
+                $"list the fields by hand, with 'turn: {(int)turn} deg' for such as this"
+            ),
+            ({ } turn, _) => Invariant($"allow {(int)turn} deg under 'fields.turns'"),
+        };
+}
