@@ -86,6 +86,6 @@ public sealed partial class AnswerKeysTests : IDisposable
     )]
     private static partial Regex Row();
 
-    [GeneratedRegex(@"`(?<key>\w+)(\[\])?`( \((?<inner>[^)]*)\))?", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"`(?<key>\w+)(\[\])?`( \((?<inner>`[^)]*)\))?", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Key();
 }
