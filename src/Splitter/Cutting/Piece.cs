@@ -15,6 +15,9 @@ public abstract record Piece
 
     /// <summary>Seams run through it: it is not the whole shape.</summary>
     public bool IsCut { get; init; }
+
+    /// <summary>The box around what it sews, pull aside.</summary>
+    internal abstract Box Bounds { get; }
 }
 
 /// <summary>
@@ -31,6 +34,8 @@ public sealed record FillPiece : Piece
 
     /// <summary>Ground of rows with odd lattice numbers; the same as the even ones where edges are plain or whole.</summary>
     public required Region OddRows { get; init; }
+
+    internal override Box Bounds => EvenRows.Bounds.Joined(OddRows.Bounds);
 }
 
 /// <summary>A satin shape's piece: columns cut across, past the seam by the overlap.</summary>
@@ -38,6 +43,9 @@ public sealed record SatinPiece : Piece
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Column> Columns { get; init; }
+
+    internal override Box Bounds =>
+        Box.Around(Columns.SelectMany(c => c.Rungs).SelectMany(r => new[] { r.Left, r.Right }));
 }
 
 /// <summary>A run shape's piece: lines past the seam by the overlap.</summary>
@@ -45,4 +53,6 @@ public sealed record RunPiece : Piece
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Polyline> Lines { get; init; }
+
+    internal override Box Bounds => Box.Around(Lines.SelectMany(l => l.Points));
 }
