@@ -11,7 +11,7 @@ internal static class Golden
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    private static bool Accepting { get; } = Environment.GetEnvironmentVariable("SPLITTER_ACCEPT") == "1";
+    internal static bool Accepting { get; } = Environment.GetEnvironmentVariable("SPLITTER_ACCEPT") == "1";
 
     /// <summary>This project's source folder.</summary>
     internal static string Project { get; } =

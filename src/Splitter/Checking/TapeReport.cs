@@ -38,10 +38,6 @@ internal sealed record TapeReport
     /// <summary>Every stitch, in true scale.</summary>
     internal required Picture Picture { get; init; }
 
-    internal double WidthMm => RightMm - LeftMm;
-
-    internal double HeightMm => TopMm - BottomMm;
-
     /// <summary>Pixels of a millimetre: a thread of 0.4 mm is four wide.</summary>
     private const int PixelsPerMillimetre = 10;
 

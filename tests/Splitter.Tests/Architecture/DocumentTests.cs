@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Splitter.Tests.Tool;
 
 namespace Splitter.Tests.Architecture;
 
@@ -36,6 +37,35 @@ public sealed partial class DocumentTests
         Assert.Empty(made.Diagnostics);
         Assert.NotEmpty(made.Value.Sets.Single().Parts);
     }
+
+    /// <summary>What the demo's plan costs is told as the command tells it, all but the small hoop's own tables.</summary>
+    [Fact]
+    public async Task ThePlanInTheReadMeIsWhatTheCommandTells()
+    {
+        var ran = await ToolRun.Run("plan", Repository.Path("recipes", "lighthouse-bay.yaml"));
+        Assert.Equal(0, ran.ExitCode);
+        var (small, large) = (
+            ran.Output.IndexOf("hoop small,", StringComparison.Ordinal),
+            ran.Output.IndexOf("hoop large,", StringComparison.Ordinal)
+        );
+        Assert.InRange(small, 1, large);
+        var told = ran.Output.Remove(small, large - small);
+        var file = Repository.Path("README.md");
+        var text = (await File.ReadAllTextAsync(file)).ReplaceLineEndings("\n");
+        var block = ReadMePlan().Match(text).Groups["plan"];
+        Assert.True(block.Success);
+        if (Golden.Accepting)
+            await File.WriteAllTextAsync(file, text.Remove(block.Index, block.Length).Insert(block.Index, told));
+        else
+            Assert.Equal(told, block.Value);
+    }
+
+    [GeneratedRegex(
+        "### What would another hoop cost[?]\n.*?\n```\n(?<plan>.*?)```\n",
+        RegexOptions.ExplicitCapture | RegexOptions.Singleline,
+        1000
+    )]
+    private static partial Regex ReadMePlan();
 
     [GeneratedRegex(@"\]\((?<to>[^)#]+)\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Link();

@@ -5,7 +5,7 @@ namespace Splitter.Tests.Tool;
 /// <summary>What the commands do with a small work for two hoops.</summary>
 public sealed class CommandTests : IDisposable
 {
-    private const string Recipe = """
+    internal const string Recipe = """
         splitter: 1
         title: Two sails
         artwork:

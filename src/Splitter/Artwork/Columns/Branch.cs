@@ -55,18 +55,6 @@ internal sealed class Branch(InnerTriangles ground, List<Facing> steps)
         }
     }
 
-    /// <summary>Length of the line through the middles, µm.</summary>
-    internal double Length
-    {
-        get
-        {
-            double sum = 0;
-            for (var i = 1; i < Steps.Count; i++)
-                sum += At(i - 1).Middle.DistanceTo(At(i).Middle);
-            return sum;
-        }
-    }
-
     /// <summary>A short branch's direction: across its last step, as far as it does not show one of its own.</summary>
     private static Vector Blend(Vector across, Vector along, double reach)
     {

@@ -33,9 +33,6 @@ internal sealed class LabelRoom(Box page, int letters)
     private readonly List<Box> taken = [];
     private readonly List<Box> lines = [];
 
-    /// <summary>What labels keep clear of.</summary>
-    internal IReadOnlyList<Box> Taken => taken;
-
     /// <summary>Nothing may hide this.</summary>
     internal void Take(Box box) => taken.Add(box);
 

@@ -25,22 +25,18 @@ internal static class Coverage
         foreach (var problem in Shapes(recipe, drawing, layout, template))
             yield return problem;
         if (
-            Folds.Held(recipe.Cloth, drawing.Bounds.Centre) is { } held
+            FirstField.Held(recipe, drawing.Bounds.Centre) is { } held
             && !layout.Fields.Any(f => f.Usable.Contains(held))
         )
-            yield return PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
-        if (
-            recipe.Fields.First is { } first
-            && FirstField.Held(recipe, drawing.Bounds.Centre) is { } together
-            && !layout.Fields.Any(f => f.Usable.Contains(together))
-        )
-            yield return PlanProblems.FirstNotHeld(
-                recipe.PlaceOf("fields.first"),
-                first,
-                recipe.Cloth is { UprightFold: not null, LevelFold: not null },
-                (template with { Reach = 0 }).Fits(together),
-                template.Hoop
-            );
+            yield return recipe.Fields.First is { } first
+                ? PlanProblems.FirstNotHeld(
+                    recipe.PlaceOf("fields.first"),
+                    first,
+                    recipe.Cloth is { UprightFold: not null, LevelFold: not null },
+                    (template with { Reach = 0 }).Fits(held),
+                    template.Hoop
+                )
+                : PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
         foreach (var problem in OverZones(recipe, layout.Fields).Concat(ThroatRoom.Problems(recipe, layout, template)))
             yield return problem;
     }

@@ -238,9 +238,6 @@ internal sealed class Poses
         double Bias
     )
     {
-        /// <summary>Mean square.</summary>
-        internal double Trace => XX + YY;
-
         internal Misfit With(int kind, double x, double y)
         {
             var square = (x * x) + (y * y);

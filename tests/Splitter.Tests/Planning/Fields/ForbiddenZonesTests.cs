@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -50,6 +51,65 @@ public sealed class ForbiddenZonesTests
         Assert.Equal("SPL3011", error.Code);
     }
 
+    /// <summary>Both halves of the work can be sewn, but no field reaches from one to the other.</summary>
+    [Fact]
+    public void AZoneBetweenTwoHalvesPartsTheFields()
+    {
+        var recipe = Recipe([Zone(140, -500, 20, 2000)]);
+        var halves = Samples.Drawing(
+            Samples.Rectangle("west", 20, 20, 60, 60),
+            Samples.Rectangle("east", 220, 20, 60, 60)
+        );
+        var error = Assert.Single(Diagnostics(recipe, halves));
+        Assert.Equal("SPL3016", error.Code);
+        Assert.Contains("make a zone smaller or move it", error.Message, StringComparison.Ordinal);
+        // What is advised helps: a zone that ends lets a field pass.
+        Assert.Empty(Diagnostics(Recipe([Zone(140, -500, 20, 450)]), halves));
+    }
+
+    /// <summary>All that is drawn can be sewn beside the zone; the point lies in it.</summary>
+    [Fact]
+    public void AZoneOverTheFirstPointIsNamed()
+    {
+        var recipe = Recipe([Zone(40, 205, 60, 30)]);
+        var first = recipe with { Fields = recipe.Fields with { First = Point.FromMillimetres(70, 215) } };
+        Assert.Empty(Diagnostics(recipe));
+        var error = Assert.Single(Diagnostics(first));
+        Assert.Equal("SPL3017", error.Code);
+        Assert.Contains("the forbidden zone at x 40 to 100, y 205 to 235 mm", error.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A field that can hand on corners but is hardly wider than they are: rows of such fields get nowhere.</summary>
+    [Fact]
+    public void WhereNoFieldsAreFoundThatIsSaid()
+    {
+        var narrow = Samples.Hoop(60, 7);
+        var drawing = Samples.Drawing(Samples.Rectangle("sky", 0, 0, 300, 200));
+        var error = Assert.Single(Planner.Plan(new(Samples.Recipe(narrow), drawing), narrow).Diagnostics);
+        Assert.Equal("SPL3018", error.Code);
+        Assert.Contains("take a larger hoop", error.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A point under fields.first asks for the folds as well: what is wrong is said once.</summary>
+    [Fact]
+    public void FoldsAndAFirstPointThatNothingHoldsAreOneError()
+    {
+        var hoop = Samples.Hoop(100, 100);
+        var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)])) with
+        {
+            Cloth = new()
+            {
+                Size = (400_000, 400_000),
+                UprightFold = 200_000,
+                LevelFold = 200_000,
+            },
+        };
+        var drawing = Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80));
+        Assert.Equal("SPL3004", Assert.Single(Planner.Plan(new(recipe, drawing), hoop).Diagnostics).Code);
+        var both = recipe with { Fields = recipe.Fields with { First = Point.FromMillimetres(180, 180) } };
+        Assert.Equal("SPL3012", Assert.Single(Planner.Plan(new(both, drawing), hoop).Diagnostics).Code);
+    }
+
     /// <summary>The crossing of the folds and a point too far away: what is advised can be written, and is planned.</summary>
     [Fact]
     public void AFirstFieldThatCannotHoldTheFoldsTooSaysWhatCanBeDone()
@@ -83,8 +143,11 @@ public sealed class ForbiddenZonesTests
             Samples.Rectangle("sky", 0, 0, width, 105),
             Samples.Rectangle("sea", 0, 105, width, 95)
         );
-        return [.. Planner.Plan(new(recipe, drawing), Hoop).Diagnostics.Where(d => d.Severity == Severity.Error)];
+        return Diagnostics(recipe, drawing);
     }
+
+    private static ImmutableArray<Diagnostic> Diagnostics(Recipe recipe, Drawing drawing) =>
+        [.. Planner.Plan(new(recipe, drawing), Hoop).Diagnostics.Where(d => d.Severity == Severity.Error)];
 
     private static Recipe Recipe(ImmutableArray<Box> zones, ImmutableArray<ListedField> fixedFields = default)
     {

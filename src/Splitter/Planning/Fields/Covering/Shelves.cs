@@ -140,6 +140,9 @@ internal sealed class Shelves
                 return lefts;
             if (lefts.Count > 0)
                 left = Math.Min(left, lefts[^1] + across - task.Common);
+            // A field that is hardly wider than what it shares with the next one covers nothing more.
+            if (lefts.Count > 0 && left <= lefts[^1])
+                return null;
             lefts.Add(left);
             var right = left + across;
             column =
