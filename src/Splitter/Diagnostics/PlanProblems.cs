@@ -9,6 +9,9 @@ namespace Splitter.Diagnostics;
 /// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
 internal static class PlanProblems
 {
+    /// <summary>Figures that differ are told apart: the larger is rounded up to this, µm, and the smaller down.</summary>
+    private const double Shown = 10;
+
     /// <param name="more">How many other shapes do so less far.</param>
     internal static Diagnostic ShapeSticksOut(
         Place place,
@@ -85,7 +88,7 @@ internal static class PlanProblems
             3007,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(fit.Misfit)} mm (19 times in 20), more than the {Mm(fit.Covered)} mm that their overlap covers; {advice}"
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Math.Ceiling(fit.Misfit / Shown) * Shown / Units.Millimetre} mm (19 times in 20), more than the {Math.Floor(fit.Covered / Shown) * Shown / Units.Millimetre} mm that their overlap covers; {advice}"
             )
         );
 

@@ -18,6 +18,12 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     /// </summary>
     internal const int Least = 800;
 
+    /// <summary>
+    /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be: the widest of the
+    /// demo is 1.2 mm.
+    /// </summary>
+    private const int Wanted = 1200;
+
     /// <summary>An overlap that is worked out is hardly ever wider than this, µm.</summary>
     private const int Usual = 3 * Units.Millimetre;
 
@@ -28,7 +34,7 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     private const double MarginPrice = 3;
 
     /// <summary>
-    /// A square millimetre of sewn ground without room for the least overlap: with that a seam goes there only where the
+    /// A square millimetre of sewn ground without room for the overlap that is wanted: with that a seam goes there only where the
     /// common ground offers nothing else.
     /// </summary>
     private const double TightPrice = 30;
@@ -44,6 +50,9 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
 
     /// <summary>A seam with more room than this on both sides has enough.</summary>
     private readonly int margin = Math.Max(Usual, width ?? 0);
+
+    /// <summary>A seam with less room than this is drawn only where there is no other.</summary>
+    private readonly int tight = width ?? Wanted;
 
     private readonly int[][] neighbours =
     [
@@ -100,7 +109,7 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     internal double Shortage(int field, Point at)
     {
         var room = Of(grounds, field, neighbours[field], at, margin, isSewn);
-        return Shortage(room) + (room < Least ? TightPrice : 0);
+        return Shortage(room) + (room < tight ? TightPrice : 0);
     }
 
     /// <summary>
@@ -115,7 +124,7 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
         return room >= margin
             ? 0
             : (Shortage(room) * (margin - room) / 2 / Units.Millimetre)
-                + (room < Least ? TightPrice * Least / Units.Millimetre : 0);
+                + (room < tight ? TightPrice * tight / Units.Millimetre : 0);
     }
 
     /// <summary>A square millimetre of ground with this much less room than in another field.</summary>
