@@ -47,15 +47,36 @@ internal sealed class Bulk
     {
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
         {
-            if (covers[shape].IsEmpty || drawing.Shapes[shape] is not FillShape)
+            if (drawing.Shapes[shape] is not FillShape)
                 continue;
+            var underDoubled = UnderDoubled(shape, pieces);
+            if (covers[shape].IsEmpty && underDoubled.IsEmpty)
+                continue;
+            var thinned = Polygons.Union(Fourth(shape), underDoubled);
             for (var hooping = 0; hooping < pieces.Length; hooping++)
                 if (pieces[hooping][shape] is FillPiece fill)
                 {
-                    var thin = Without(Fourth(shape), fill);
+                    var thin = Without(thinned, fill);
                     pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
                 }
         }
+    }
+
+    /// <summary>What lies of a shape under columns that two parts sew and under one more shape: the fourth layer.</summary>
+    private Region UnderDoubled(int shape, Piece?[][] pieces)
+    {
+        var (own, found) = (drawing.Shapes[shape].Footprint, new List<Region>());
+        for (var upper = shape + 1; upper < drawing.Shapes.Length; upper++)
+        {
+            var twice = Doubled(upper, pieces);
+            if (!twice.Bounds.Meets(own.Bounds))
+                continue;
+            twice = Polygons.Intersect(twice, own);
+            for (var other = shape + 1; other < drawing.Shapes.Length; other++)
+                if (other != upper && drawing.Shapes[other] is not RunShape)
+                    found.Add(Polygons.Intersect(twice, drawing.Shapes[other].Footprint));
+        }
+        return Polygons.Union(found);
     }
 
     /// <summary>

@@ -46,6 +46,19 @@ public sealed class ThreadSearchTests
                 cases: 100
             );
 
+    /// <summary>Chains of seven things in twelve threads.</summary>
+    [Fact]
+    public void ThousandsOfThingsTakeBoundedWork()
+    {
+        const int Count = 3000;
+        var search = new ThreadSearch(
+            [.. Enumerable.Range(0, Count).Select(i => i % 12)],
+            [.. Enumerable.Range(0, Count).Select(i => i % 7 == 0 ? Array.Empty<int>() : [i - 1, i - 1 - (i % 7 / 2)])]
+        );
+        Assert.Equal(Count, search.Fewest().Sum(g => g.Length));
+        Assert.InRange(search.Work, 1, 200_000_000);
+    }
+
     private static int FewestOfAllOrders(int[] threads, List<int>[] below)
     {
         var best = int.MaxValue;

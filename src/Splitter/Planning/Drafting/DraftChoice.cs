@@ -22,11 +22,16 @@ internal static class DraftChoice
     private const long MostWork = 1_000_000;
 
     /// <summary>The layouts to draft: the first one, and more of them for small drawings.</summary>
-    internal static ImmutableArray<Layout> Tried(Drawing drawing, ImmutableArray<Layout> layouts)
+    internal static ImmutableArray<Layout> Tried(Drawing drawing, ImmutableArray<Layout> layouts) =>
+        [.. layouts.Take(Most(drawing, layouts[0]))];
+
+    /// <summary>A large drawing is drafted once.</summary>
+    internal static bool CanDraftMore(Drawing drawing, Layout layout) => Most(drawing, layout) > 1;
+
+    private static int Most(Drawing drawing, Layout layout)
     {
         var corners = drawing.Shapes.Sum(s => (long)s.Footprint.Rings.Sum(r => r.Points.Length));
-        var each = corners * layouts[0].Fields.Length;
-        return [.. layouts.Take((int)Math.Clamp(MostWork / Math.Max(1, each), 1, MostTried))];
+        return (int)Math.Clamp(MostWork / Math.Max(1, corners * layout.Fields.Length), 1, MostTried);
     }
 
     /// <summary>The draft to take; without any, what is wrong with the first layout.</summary>

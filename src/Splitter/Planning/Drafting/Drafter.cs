@@ -38,6 +38,7 @@ internal static class Drafter
             recipe.Fields.Place is not FewestFields
             || recipe.Overlap.Seams != SeamRule.LeastVisible
             || draft.Division.Cost.Cost == 0
+            || !DraftChoice.CanDraftMore(drawing, draft.Layout)
         )
             return Result.Of(draft);
         var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);

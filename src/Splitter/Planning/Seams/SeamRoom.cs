@@ -20,9 +20,9 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
 
     /// <summary>
     /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be: the widest of the
-    /// demo is 1.2 mm.
+    /// demo is 1.0 mm.
     /// </summary>
-    private const int Wanted = 1200;
+    private const int Wanted = 1000;
 
     /// <summary>An overlap that is worked out is hardly ever wider than this, µm.</summary>
     private const int Usual = 3 * Units.Millimetre;

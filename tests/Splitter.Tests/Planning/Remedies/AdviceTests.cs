@@ -21,7 +21,7 @@ public sealed partial class AdviceTests
     [Fact]
     public void MoreCorners()
     {
-        var recipe = Recipe(Square, columns: 3, accuracy: "2");
+        var recipe = Recipe(Square, columns: 3, accuracy: "1.75");
         var told = Assert.Single(Told(recipe), t => t.Key == "registration.corners.count");
         var followed = recipe.Replace(
             "accuracy:",
