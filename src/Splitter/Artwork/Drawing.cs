@@ -91,4 +91,7 @@ public readonly record struct Rung(Point Left, Point Right)
 
     /// <summary>Its length in micrometres.</summary>
     public double Width => Left.DistanceTo(Right);
+
+    /// <summary>The stretch between two shares of it, counted from its left end.</summary>
+    internal Rung Part(double from, double to) => new(Left.Towards(Right, from), Left.Towards(Right, to));
 }

@@ -41,7 +41,7 @@ internal static class StrokeColumns
             rungs.AddRange(
                 RoundEnd(points[0], Vector.Between(points[1], points[0]).Unit, half).Reverse().Select(Turned)
             );
-        rungs.AddRange(new StrokeLegs(points, closed, half).Rungs(join, mitreLimit));
+        rungs.AddRange(new StrokeLegs(points, closed, half, join, mitreLimit).Rungs());
         if (closed)
             rungs.Add(rungs[0]);
         else if (cap == Cap.Round)
