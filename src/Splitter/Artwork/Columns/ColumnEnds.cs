@@ -18,7 +18,7 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     private const double LongestCap = 8;
 
     /// <summary>How far columns run over each other at a joint, µm: about one row spacing more than cloth gives way. Common practice, no source.</summary>
-    private const double Overlap = 600;
+    private const double Overlap = 500;
 
     /// <summary>The same beside a column, µm: stitches reach past their edge by the pull as well.</summary>
     internal const double SideOverlap = 400;

@@ -12,7 +12,7 @@ internal sealed class StrokeLegs
     /// Flattened curves turn this sharply only on legs shorter than this, µm: at 0.02 mm tolerance a leg of 0.3 mm turns
     /// 31 degrees at most. A curve has no corners to join, so such bends are round whatever the stroke's joins are.
     /// </summary>
-    private const double LegOfACorner = 300;
+    internal const double LegOfACorner = 300;
 
     /// <summary>A leg has room for rungs of its own when it is this many times as long as its bends lean over it.</summary>
     private const double RoomForOwnRungs = 2;

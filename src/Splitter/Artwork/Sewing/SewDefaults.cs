@@ -22,10 +22,13 @@ internal static class SewDefaults
     internal const int ThreadWidth = 400;
 
     /// <summary>Columns narrower than this on average hold without underlay, µm.</summary>
-    private const double NoUnderlayBelow = 1500;
+    private const double NoUnderlayBelow = 1000;
 
     /// <summary>Columns wider than this on average are held at both edges, narrower ones by one run in the middle; µm.</summary>
-    private const double EdgeUnderlayFrom = 3500;
+    private const double EdgeUnderlayFrom = 2500;
+
+    /// <summary>Columns wider than this on average get an open zigzag as well, µm: it keeps long stitches from sinking in.</summary>
+    private const double CrossUnderlayFrom = 5000;
 
     internal static SewStyle Fill(SewRule? rule) =>
         new()
@@ -54,6 +57,7 @@ internal static class SewDefaults
         {
             < NoUnderlayBelow => [],
             < EdgeUnderlayFrom => [UnderlayKind.Centre],
-            _ => [UnderlayKind.Edge],
+            < CrossUnderlayFrom => [UnderlayKind.Edge],
+            _ => [UnderlayKind.Edge, UnderlayKind.Cross],
         };
 }
