@@ -48,13 +48,6 @@ public sealed class SatinFiguresTests
             )
     );
 
-    private static readonly Gen<Region> Stars = Gen.Select(
-        Gen.Int[5, 9],
-        Gen.Double[4, 11],
-        Gen.Double[0.3, 0.5],
-        (points, outer, inner) => OutlineSamples.Star(outer, outer * inner, points)
-    );
-
     [Fact]
     public void APlainColumnIsTheMeasure()
     {
@@ -177,9 +170,6 @@ public sealed class SatinFiguresTests
 
     [Fact]
     public void AnyLetterIsCoveredWithoutAPileOfThread() => Letters.Holds(Check, cases: 60);
-
-    [Fact]
-    public void AnyStarIsCoveredWithoutAPileOfThread() => Stars.Holds(Check, cases: 40);
 
     [Theory]
     [MemberData(nameof(OutlineColumnsTests.Shapes), MemberType = typeof(OutlineColumnsTests))]
