@@ -114,6 +114,19 @@ public enum UnderlayKind
     Centre,
 }
 
+/// <summary>How often a run goes over each stretch of its lines, through the same holes.</summary>
+public enum Passes
+{
+    /// <summary>Once.</summary>
+    Single = 1,
+
+    /// <summary>Out and back.</summary>
+    Double = 2,
+
+    /// <summary>Three times, stitch by stitch.</summary>
+    Triple = 3,
+}
+
 /// <summary>What a rule looks for; a null asks nothing. All that is asked must hold.</summary>
 /// <param name="Id">The element's id, or that of a group it is in.</param>
 /// <param name="Class">A class of the element, or of a group it is in.</param>
@@ -155,6 +168,9 @@ public sealed record SewRule(string Path, SewMatch Match)
 
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int? StitchLength { get; init; }
+
+    /// <summary>How often a run goes over its lines.</summary>
+    public Passes? Passes { get; init; }
 
     /// <summary>In sewing order; empty means none.</summary>
     public ImmutableArray<UnderlayKind>? Underlay { get; init; }

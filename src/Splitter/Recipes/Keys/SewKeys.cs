@@ -54,6 +54,20 @@ internal static class SewKeys
         Otherwise = "chosen for the kind of stitch",
     };
 
+    internal static readonly Key<Passes> Passes = new(
+        "passes",
+        new WordKind<Passes>([
+            ("single", Recipes.Passes.Single),
+            ("double", Recipes.Passes.Double),
+            ("triple", Recipes.Passes.Triple),
+        ])
+    )
+    {
+        Says = "How often a run goes over its lines, through the same holes: once, out and back, or three times, bold.",
+        Example = "triple",
+        Otherwise = "single",
+    };
+
     internal static readonly Key<ImmutableArray<UnderlayKind>> Underlay = new(
         "underlay",
         new WordOr<ImmutableArray<UnderlayKind>>(
@@ -84,7 +98,7 @@ internal static class SewKeys
     };
 
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Underlay, Pull],
+        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
@@ -93,6 +107,7 @@ internal static class SewKeys
                 Angle = group.MaybeValue(Angle),
                 RowSpacing = group.MaybeValue(RowSpacing),
                 StitchLength = group.MaybeValue(StitchLength),
+                Passes = group.MaybeValue(Passes),
                 Underlay = group.MaybeValue(Underlay),
                 Pull = group.MaybeValue(Pull),
             }
