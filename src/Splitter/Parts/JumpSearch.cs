@@ -4,13 +4,15 @@ namespace Splitter.Parts;
 
 /// <summary>
 /// Betters an order by turning stretches of it round (2-opt: Croes 1958, from memory) and by moving short ones (Or-opt: Or
-/// 1976, from memory); when neither helps, two stretches change places at random and what comes of it stays if it is better.
+/// 1976, from memory); when neither helps, two stretches change
+/// places at random and what comes of it stays if it is better.
 /// What lies over something stays after it throughout. Chance comes from a generator of its own: same blocks, same order.
 /// </summary>
 internal sealed class JumpSearch
 {
-    /// <summary>Changes that are looked at for each block: all of small orders, and a second at most for a thousand blocks.</summary>
-    private const long WorkPerBlock = 30_000;
+    /// <summary>Changes that are looked at for each block: enough for small orders to come to
+    /// rest many times, and bounded for large ones.</summary>
+    private const long WorkPerBlock = 10_000;
 
     /// <summary>Longest stretch that is moved.</summary>
     private const int LongestMoved = 3;
@@ -31,6 +33,10 @@ internal sealed class JumpSearch
     private readonly double[] back;
     private readonly int[] firstOf;
     private readonly int[] lastOf;
+
+    // For each place the last place of what its block lies over, and the first of what lies over it.
+    private readonly int[] lastBelow;
+    private readonly int[] firstAbove;
     private Stay[] order;
     private long work;
     private ulong state = 1_618_033_988;
@@ -42,6 +48,7 @@ internal sealed class JumpSearch
         (order, this.below, this.needle, count) = (start, below, needle, start.Length);
         (there, back) = (new double[count + 1], new double[count + 1]);
         (firstOf, lastOf) = (new int[below.Length], new int[below.Length]);
+        (lastBelow, firstAbove) = (new int[count], new int[count]);
         above = [.. below.Select(_ => new List<int>())];
         for (var i = 0; i < below.Length; i++)
             foreach (var j in below[i])
@@ -54,7 +61,7 @@ internal sealed class JumpSearch
     internal void Better()
     {
         Descend();
-        if (count < 4)
+        if (count < 2)
             return;
         var best = (Order: order.ToArray(), Ways: order.Select(s => s.Way).ToArray(), Cost: Total());
         while (work > 0)
@@ -97,7 +104,7 @@ internal sealed class JumpSearch
         for (var j = i; j < count; j++)
         {
             work--;
-            if (j > i && LastBelow(j) >= i)
+            if (j > i && lastBelow[j] >= i)
                 return false;
             var gain = Jump(i - 1, i) + Jump(j, j + 1) + Stretch(i, j) - Turned(i, j);
             gain -= Between(ExitAt(i - 1), EntryTurned(j)) + Between(ExitTurned(i), EntryAt(j + 1));
@@ -117,7 +124,7 @@ internal sealed class JumpSearch
             var turns = true;
             for (var k = i; k <= j; k++)
             {
-                var (last, first) = (LastBelow(k), FirstAbove(k));
+                var (last, first) = (lastBelow[k], firstAbove[k]);
                 // What lies over something that is moved along may lie over more outside: it does not go that way.
                 earliest = Math.Max(earliest, Math.Min(i, last + 1));
                 latest = Math.Min(latest, Math.Max(j, first - 1));
@@ -160,7 +167,7 @@ internal sealed class JumpSearch
         return Total() < before - Nothing;
     }
 
-    /// <summary>Two stretches at random change places.</summary>
+    /// <summary>Two stretches at random change places, and their loops begin anywhere.</summary>
     private void Shake()
     {
         var a = Below(count - 1);
@@ -168,6 +175,8 @@ internal sealed class JumpSearch
         var c = b + 1 + Below(Math.Min(LongestSwapped, count - b));
         if (Enumerable.Range(b, c - b).All(k => LastBelow(k, b) < a))
             Swap(a, b, c);
+        for (var i = a; i < c; i++)
+            order[i].Way = (order[i].Way.Turned, Below(order[i].Holes));
     }
 
     /// <summary>What is from one place up to the second changes places with what is from there up to the third.</summary>
@@ -198,13 +207,17 @@ internal sealed class JumpSearch
             there[i] = there[i - 1] + Jump(i - 1, i);
             back[i] = back[i - 1] + Between(ExitTurned(i), EntryTurned(i - 1));
         }
+        for (var i = 0; i < count; i++)
+        {
+            (lastBelow[i], firstAbove[i]) = (-1, count);
+            foreach (var piece in below[order[i].Piece])
+                lastBelow[i] = Math.Max(lastBelow[i], lastOf[piece]);
+            foreach (var piece in above[order[i].Piece])
+                firstAbove[i] = Math.Min(firstAbove[i], firstOf[piece]);
+        }
     }
 
-    /// <summary>The last place of what the block at a place lies over.</summary>
-    private int LastBelow(int at) =>
-        below[order[at].Piece].Count == 0 ? -1 : below[order[at].Piece].Max(p => lastOf[p]);
-
-    /// <summary>The same, of what comes before a place only.</summary>
+    /// <summary>The last place before another of what the block at a place lies over.</summary>
     private int LastBelow(int at, int before)
     {
         var under = below[order[at].Piece];
@@ -213,9 +226,6 @@ internal sealed class JumpSearch
                 return k;
         return -1;
     }
-
-    private int FirstAbove(int at) =>
-        above[order[at].Piece].Count == 0 ? count : above[order[at].Piece].Min(p => firstOf[p]);
 
     private double Total()
     {

@@ -36,6 +36,9 @@ internal sealed class Stay(Block block, int piece)
     /// <summary>It may begin at any of its holes.</summary>
     internal bool IsLoop { get; } = !block.Line.IsEmpty && block.Line[0] == block.Line[^1];
 
+    /// <summary>At how many holes it may begin.</summary>
+    internal int Holes => IsLoop ? line.Length - 1 : 1;
+
     internal void Turn() => turned ^= Turns;
 
     internal double NearestFrom(Point from) =>
