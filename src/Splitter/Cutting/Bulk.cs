@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Artwork.Columns;
 using Splitter.Geometry;
 
 namespace Splitter.Cutting;
@@ -26,11 +27,13 @@ internal sealed class Bulk
     private readonly ImmutableArray<Region> covers;
 
     private readonly Region?[] fourth;
+    private readonly Region?[] doubled;
 
     internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips)
     {
         (this.drawing, this.owners) = (drawing, owners);
         fourth = new Region?[drawing.Shapes.Length];
+        doubled = new Region?[drawing.Shapes.Length];
         single = Polygons.Union(strips.Select(s => s.Full));
         crossed = Polygons.Union(strips.GroupBy(s => s.Over).Select(g => Strip.Common([.. g.Select(s => s.Full)])));
         covers =
@@ -56,7 +59,8 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn.
+    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn,
+    /// nor under columns that two parts sew.
     /// </summary>
     private FillPiece OnTop(FillPiece fill, int shape, Piece?[][] pieces)
     {
@@ -75,6 +79,7 @@ internal sealed class Bulk
                     );
                 else if (pieces[part][upper] is not null)
                     above.Add(Polygons.Intersect(covers[upper], overlap));
+            above.Add(Polygons.Intersect(Doubled(upper, pieces), overlap));
         }
         var hidden = Polygons.Union(above);
         return hidden.IsEmpty
@@ -85,6 +90,19 @@ internal sealed class Bulk
                 OddRows = Polygons.Subtract(fill.OddRows, hidden),
             };
     }
+
+    /// <summary>
+    /// Where two parts sew a satin shape. Columns are divided by their middle line, so this reaches half their width beyond
+    /// where strips say that parts overlap.
+    /// </summary>
+    private Region Doubled(int shape, Piece?[][] pieces) =>
+        doubled[shape] ??= Strip.Common([
+            .. pieces
+                .Select(part => part[shape])
+                .OfType<SatinPiece>()
+                .Where(p => p.IsCut)
+                .Select(p => OutlineColumns.Ground(p.Columns)),
+        ]);
 
     /// <summary>
     /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
