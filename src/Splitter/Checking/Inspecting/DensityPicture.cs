@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Stitching.Density;

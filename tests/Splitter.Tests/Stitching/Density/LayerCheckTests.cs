@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
-using Splitter.Geometry;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
 
