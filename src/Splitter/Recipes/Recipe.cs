@@ -207,6 +207,9 @@ public sealed record Cloth
     /// <summary>Thickness, for thread consumption.</summary>
     public int Thickness { get; init; } = 500;
 
+    /// <summary>Layers of thread that cloth and needle bear over any spot. Common practice, no source: about 3.</summary>
+    public int MostLayers { get; init; } = 3;
+
     /// <summary><c>#rrggbb</c>, lower case.</summary>
     public string Color { get; init; } = "#f4efe4";
 
