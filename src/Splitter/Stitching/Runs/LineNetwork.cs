@@ -160,7 +160,7 @@ internal sealed class LineNetwork
     }
 
     /// <summary>Hubs that may lie within <see cref="Meeting"/> of a box, in their order.</summary>
-    private IEnumerable<int> Near(Box box)
+    private List<int> Near(Box box)
     {
         var ((left, top), (right, bottom)) = (
             CellOf(box.Left - Meeting, box.Top - Meeting),
