@@ -31,6 +31,9 @@ public sealed record SewStyle
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int StitchLength { get; init; }
 
+    /// <summary>How often a run goes over its lines.</summary>
+    public Passes Passes { get; init; } = Passes.Single;
+
     /// <summary>In sewing order.</summary>
     public ImmutableArray<UnderlayKind> Underlay { get; init; } = [];
 

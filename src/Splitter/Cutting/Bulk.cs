@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Artwork.Columns;
 using Splitter.Geometry;
 
 namespace Splitter.Cutting;
@@ -11,16 +12,28 @@ namespace Splitter.Cutting;
 /// </summary>
 internal sealed class Bulk
 {
+    /// <summary>
+    /// Less than this, µm², no needle can sew on: a thread's width each way. What is cut off so lies within an overlap, where
+    /// another part sews.
+    /// </summary>
+    private const double Crumb = 160_000;
+
     private readonly Drawing drawing;
+    private readonly ImmutableArray<int?> owners;
     private readonly Region single;
     private readonly Region crossed;
 
     /// <summary>For each shape the ground near seams that it hides; nothing for lines, which hide none.</summary>
     private readonly ImmutableArray<Region> covers;
 
-    internal Bulk(Drawing drawing, ImmutableArray<Strip> strips)
+    private readonly Region?[] fourth;
+    private readonly Region?[] doubled;
+
+    internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips)
     {
-        this.drawing = drawing;
+        (this.drawing, this.owners) = (drawing, owners);
+        fourth = new Region?[drawing.Shapes.Length];
+        doubled = new Region?[drawing.Shapes.Length];
         single = Polygons.Union(strips.Select(s => s.Full));
         crossed = Polygons.Union(strips.GroupBy(s => s.Over).Select(g => Strip.Common([.. g.Select(s => s.Full)])));
         covers =
@@ -36,15 +49,18 @@ internal sealed class Bulk
         {
             if (covers[shape].IsEmpty || drawing.Shapes[shape] is not FillShape)
                 continue;
-            var hidden = Hidden(shape);
             for (var hooping = 0; hooping < pieces.Length; hooping++)
-                if (pieces[hooping][shape] is FillPiece { IsCut: true } fill)
-                    pieces[hooping][shape] = Without(hidden, OnTop(fill, shape, pieces));
+                if (pieces[hooping][shape] is FillPiece fill)
+                {
+                    var thin = Without(Fourth(shape), fill);
+                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
+                }
         }
     }
 
     /// <summary>
-    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn.
+    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn,
+    /// nor under columns that two parts sew.
     /// </summary>
     private FillPiece OnTop(FillPiece fill, int shape, Piece?[][] pieces)
     {
@@ -63,6 +79,7 @@ internal sealed class Bulk
                     );
                 else if (pieces[part][upper] is not null)
                     above.Add(Polygons.Intersect(covers[upper], overlap));
+            above.Add(Polygons.Intersect(Doubled(upper, pieces), overlap));
         }
         var hidden = Polygons.Union(above);
         return hidden.IsEmpty
@@ -75,40 +92,55 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// What the shapes above one hide of it, and of that the ground where it would be the fourth: under two others along a
-    /// seam, under one where seams meet.
+    /// Where two parts sew a satin shape. Columns are divided by their middle line, so this reaches half their width beyond
+    /// where strips say that parts overlap.
     /// </summary>
-    private (Region Under, Region Fourth) Hidden(int shape)
+    private Region Doubled(int shape, Piece?[][] pieces) =>
+        doubled[shape] ??= Strip.Common([
+            .. pieces
+                .Select(part => part[shape])
+                .OfType<SatinPiece>()
+                .Where(p => p.IsCut)
+                .Select(p => OutlineColumns.Ground(p.Columns)),
+        ]);
+
+    /// <summary>
+    /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
+    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not.
+    /// </summary>
+    internal Region Fourth(int shape) => fourth[shape] ??= FindFourth(shape);
+
+    private Region FindFourth(int shape)
     {
-        var (under, twice) = (Region.Empty, new List<Region>());
-        for (var upper = shape + 1; upper < covers.Length; upper++)
+        var (under, underCut, twice) = (Region.Empty, Region.Empty, new List<Region>());
+        for (var upper = shape + 1; upper < covers.Length && !covers[shape].IsEmpty; upper++)
         {
             var cover = Polygons.Intersect(covers[upper], covers[shape]);
             if (cover.IsEmpty)
                 continue;
-            twice.Add(Polygons.Intersect(under, cover));
+            twice.Add(Polygons.Intersect(IsCut(shape) || IsCut(upper) ? under : underCut, cover));
             under = Polygons.Union(under, cover);
+            if (IsCut(upper))
+                underCut = Polygons.Union(underCut, cover);
         }
-        return (under, Polygons.Union([.. twice, Polygons.Intersect(under, crossed)]));
+        return Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice);
     }
 
-    private static FillPiece Without((Region Under, Region Fourth) hidden, FillPiece fill)
+    private bool IsCut(int shape) => owners[shape] is null;
+
+    private static FillPiece Without(Region fourth, FillPiece fill)
     {
-        if (hidden.Fourth.IsEmpty)
+        if (Polygons.Intersect(fourth, fill.EvenRows).IsEmpty && Polygons.Intersect(fourth, fill.OddRows).IsEmpty)
             return fill;
-        var core = Polygons.Subtract(fill.Core, hidden.Fourth);
-        // What is cut off so, and lies hidden too, is not worth its ties.
-        var scraps = new Region([
-            .. core.Polygons.Where(p =>
-                p.Area < Cores.Scrap && Polygons.Subtract(new Region([p]), hidden.Under).Area <= Cores.Nothing
-            ),
-        ]);
-        var gone = Polygons.Union(hidden.Fourth, scraps);
+        var core = Polygons.Subtract(fill.Core, fourth);
+        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(p => p.Area < Crumb)]));
+        var even = Polygons.Subtract(fill.EvenRows, gone);
         return fill with
         {
+            IsCut = true,
             Core = Polygons.Subtract(fill.Core, gone),
-            EvenRows = Polygons.Subtract(fill.EvenRows, gone),
-            OddRows = Polygons.Subtract(fill.OddRows, gone),
+            EvenRows = even,
+            OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, gone),
         };
     }
 }

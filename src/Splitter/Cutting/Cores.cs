@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -10,57 +11,146 @@ namespace Splitter.Cutting;
 /// side; they go to the neighbour, whose rows all reach over the seam that far anyway. So do scraps, where the
 /// neighbour's field holds them and the drawing's layers allow it.
 /// </summary>
-internal sealed class Cores(Drawing drawing, Plan plan, EdgeRule edges)
+internal sealed class Cores(
+    Drawing drawing,
+    PartGrounds grounds,
+    ImmutableArray<Reach> reaches,
+    VisibleEdges visible,
+    Bulk bulk,
+    Scraps scraps,
+    EdgeRule edges
+)
 {
-    /// <summary>
-    /// A smaller piece is a scrap, µm²: 6 mm² are some 15 mm of thread in rows, hardly more than what ties it at both
-    /// ends. Common practice, no source.
-    /// </summary>
-    internal const double Scrap = 6_000_000;
-
     /// <summary>Ground that snapping to whole micrometres leaves of nothing, µm²: a few µm along some centimetres.</summary>
     internal const double Nothing = 5000;
 
-    /// <summary>Two pieces nearer than this lie side by side, µm: snapping parts them by one or two.</summary>
-    private const double Beside = 20;
+    /// <summary>
+    /// Ground that parts have got from others, and the overlaps beside it, for one shape only: layers lie there as on any
+    /// overlap.
+    /// </summary>
+    internal List<Strip> Strips { get; } = [];
 
-    /// <summary>For each hooping the ground that it alone sews.</summary>
-    internal Region[] Of(int index)
+    /// <summary>For each hooping what it sews of a shape; null where that is nothing.</summary>
+    internal FillPiece?[] Of(int index)
     {
         var shape = drawing.Shapes[index];
-        var cores = plan
-            .Hoopings.Select(h =>
-                h.Territory.Bounds.Meets(shape.Footprint.Bounds)
-                    ? Polygons.Intersect(shape.Footprint, h.Territory)
-                    : Region.Empty
-            )
+        var fourth = bulk.Fourth(index);
+        var hidden = grounds
+            .Territories.Select((_, part) => Polygons.Union(visible.Above(index, part), fourth))
             .ToArray();
-        var shared = (Region[])cores.Clone();
-        foreach (var join in plan.Joins)
+        var cores = new Region[hidden.Length];
+        for (var part = 0; part < cores.Length; part++)
         {
-            GiveSlivers(join.Earlier, join.Later, join.Overlap);
-            GiveSlivers(join.Later, join.Earlier, join.Overlap);
+            var whole = Polygons.Intersect(shape.Footprint, grounds.Territories[part]);
+            cores[part] = Polygons.Subtract(whole, hidden[part]);
+            // What is cut off so, and lies under others too, is not worth its ties.
+            var covered = hidden[part].IsEmpty ? Region.Empty : Covered(cores[part], index);
+            cores[part] = Polygons.Subtract(cores[part], covered);
+            hidden[part] = Polygons.Union(hidden[part], covered);
         }
-        for (var from = 0; from < shared.Length; from++)
-            GiveScraps(index, shared, from);
-        return shared;
+        var shared = (Region[])cores.Clone();
+        foreach (var reach in grounds.Reaches)
+            GiveSlivers(reach, cores, shared);
+        scraps.Give(index, shared);
+        // Only an overlap and nothing of its own is no piece: the neighbour sews that ground anyway.
+        return [.. shared.Select((core, part) => core.IsEmpty ? null : Piece(part))];
 
-        void GiveSlivers(int from, int to, int overlap)
+        FillPiece Piece(int part)
         {
-            var reach = edges == EdgeRule.Plain ? overlap : overlap * Overlaps.ShortShare;
-            // Whoever takes slivers must not be one itself.
-            if (shared[from].IsEmpty || !cores[to].Polygons.Any(p => Width(p) > 2 * overlap))
-                return;
-            Region? strip = null;
-            foreach (var polygon in shared[from].Polygons.Where(p => Width(p) <= 2 * reach))
+            var (got, lost) = (
+                Polygons.Subtract(shared[part], cores[part]),
+                Polygons.Subtract(cores[part], shared[part])
+            );
+            ImmutableArray<Strip> beside = got.IsEmpty ? [] : [.. Beside(part, got, shared)];
+            Strips.AddRange(beside);
+            for (var from = 0; from < cores.Length; from++)
+                if (from != part && Polygons.Intersect(got, grounds.Territories[from]) is { IsEmpty: false } there)
+                    Strips.Add(new(part, from, there, there, there));
+            return new()
             {
-                var sliver = new Region([polygon]);
-                strip ??= Strip.Past(plan, to, from, reach);
-                if (Polygons.Subtract(sliver, strip).Area > Nothing)
-                    continue;
-                shared[from] = new Region(shared[from].Polygons.Remove(polygon));
-                shared[to] = Polygons.Union(shared[to], sliver);
-            }
+                Shape = shape,
+                Hooping = part,
+                IsCut = true,
+                Core = shared[part],
+                EvenRows = Rows(reaches[part].EvenRows, s => s.EvenRows),
+                OddRows = Rows(reaches[part].OddRows, s => s.OddRows),
+            };
+
+            Region Rows(Region reach, Func<Strip, Region> strip) =>
+                With(
+                    shared[part],
+                    Polygons.Subtract(
+                        Polygons.Subtract(
+                            Polygons.Union([Polygons.Intersect(shape.Footprint, reach), got, .. beside.Select(strip)]),
+                            lost
+                        ),
+                        hidden[part]
+                    )
+                );
+        }
+    }
+
+    /// <summary>Scraps that lie under other shapes altogether.</summary>
+    private Region Covered(Region core, int shape) =>
+        new([
+            .. core.Polygons.Where(p =>
+                p.Area < Scraps.Smallest
+                && Polygons
+                    .Subtract(
+                        new Region([p]),
+                        Polygons.Union(
+                            drawing
+                                .Shapes.Skip(shape + 1)
+                                .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(p.Outer.Bounds))
+                                .Select(s => s.Footprint)
+                        )
+                    )
+                    .Area <= Nothing
+            ),
+        ]);
+
+    private void GiveSlivers(PartReach reach, Region[] cores, Region[] shared)
+    {
+        var (from, to) = (reach.Over, reach.Part);
+        var share = edges == EdgeRule.Plain ? 1 : Overlaps.ShortShare;
+        // Whoever takes slivers must not be one itself.
+        if (shared[from].IsEmpty || !cores[to].Polygons.Any(p => Width(p) > 2 * reach.By))
+            return;
+        Region? strip = null;
+        foreach (var polygon in shared[from].Polygons.Where(p => Width(p) <= 2 * share * reach.By))
+        {
+            var sliver = new Region([polygon]);
+            strip ??= grounds.Past(reach, share);
+            if (Polygons.Subtract(sliver, strip).Area > Nothing)
+                continue;
+            shared[from] = new Region(shared[from].Polygons.Remove(polygon));
+            shared[to] = Polygons.Union(shared[to], sliver);
+        }
+    }
+
+    /// <summary>The overlaps between ground that a part has got and what third parts sew beside it.</summary>
+    private IEnumerable<Strip> Beside(int part, Region got, Region[] shared)
+    {
+        var near = Polygons.Offset(got, Scraps.Beside, Join.Mitre);
+        var field = Region.Of(grounds.FieldOf(part));
+        foreach (var reach in grounds.Reaches.Where(r => r.Part == part && shared[r.Over].Bounds.Meets(near.Bounds)))
+        {
+            var meeting = new Region([
+                .. shared[reach.Over]
+                    .Polygons.Where(p =>
+                        near.Bounds.Meets(p.Outer.Bounds) && !Polygons.Intersect(near, new Region([p])).IsEmpty
+                    ),
+            ]);
+            var (full, less) = (Past(reach.By), Past(reach.By * Overlaps.ShortShare));
+            if (edges == EdgeRule.Plain)
+                less = full;
+            if (!full.IsEmpty)
+                yield return part < reach.Over
+                    ? new(part, reach.Over, full, less, full)
+                    : new(part, reach.Over, less, full, full);
+
+            Region Past(double by) =>
+                Polygons.Intersect(Polygons.Intersect(Polygons.Offset(got, by, Join.Mitre), meeting), field);
         }
     }
 
@@ -68,70 +158,13 @@ internal sealed class Cores(Drawing drawing, Plan plan, EdgeRule edges)
     /// The ground of rows for a core: stretches that belong to it (not overlaps along an edge without any), and what it got
     /// from neighbours.
     /// </summary>
-    internal static Region With(Region core, Region rows)
+    private static Region With(Region core, Region rows)
     {
         var kept =
             rows.Polygons.Length == 1
                 ? rows
                 : new Region([.. rows.Polygons.Where(p => Polygons.Intersect(new Region([p]), core).Area > Nothing)]);
         return Polygons.Subtract(core, kept).Area > Nothing ? Polygons.Union(kept, core) : kept;
-    }
-
-    private void GiveScraps(int shape, Region[] shared, int from)
-    {
-        foreach (var polygon in shared[from].Polygons.Where(p => p.Area < Scrap))
-        {
-            var scrap = new Region([polygon]);
-            var around = Polygons.Offset(scrap, Beside);
-            var taker = Enumerable
-                .Range(0, shared.Length)
-                .Where(to =>
-                    to != from
-                    && plan.Hoopings[to].Ground.Contains(scrap.Bounds)
-                    && shared[to].Bounds.Meets(around.Bounds)
-                )
-                .Select(to => (To: to, Shared: SharedWith(shared[to])))
-                .Where(t => t.Shared > 0 && KeepsLayers(shape, scrap, t.To))
-                .OrderByDescending(t => t.Shared)
-                .ThenBy(t => t.To)
-                .Select(t => (int?)t.To)
-                .FirstOrDefault();
-            if (taker is not { } to)
-                continue;
-            shared[from] = new Region(shared[from].Polygons.Remove(polygon));
-            shared[to] = Polygons.Union(shared[to], scrap);
-
-            // Scraps are not given to scraps.
-            double SharedWith(Region other) =>
-                other
-                    .Polygons.Where(p => p.Area >= Scrap && p.Outer.Bounds.Meets(around.Bounds))
-                    .Sum(p => Polygons.Intersect(around, new Region([p])).Area);
-        }
-    }
-
-    /// <summary>Nothing that lies over the ground is sewn before the hooping, and nothing under it after.</summary>
-    private bool KeepsLayers(int shape, Region ground, int hooping)
-    {
-        for (var other = 0; other < drawing.Shapes.Length; other++)
-        {
-            var footprint = drawing.Shapes[other].Footprint;
-            if (other == shape || !footprint.Bounds.Meets(ground.Bounds))
-                continue;
-            var common = Polygons.Intersect(footprint, ground);
-            if (common.Area <= Nothing)
-                continue;
-            for (var h = 0; h < plan.Hoopings.Length; h++)
-                if (
-                    (other > shape ? h < hooping : h > hooping)
-                    && (
-                        plan.Owners[other] is { } owner
-                            ? owner == h
-                            : Polygons.Intersect(plan.Hoopings[h].Territory, common).Area > Nothing
-                    )
-                )
-                    return false;
-        }
-        return true;
     }
 
     /// <summary>How wide a long and narrow polygon is, µm; of others about a third of their width.</summary>

@@ -12,14 +12,23 @@ internal static class Cutter
     /// <summary>Pieces by hooping, then in the drawing's sewing order.</summary>
     internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap)
     {
-        var share = new Cores(drawing, plan, overlap.Edges);
-        var cores = drawing
-            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? share.Of(i) : [])
+        var grounds = Crowds.Parted(new PartGrounds(plan));
+        var strips = Strip.Of(grounds, overlap.Edges);
+        var reaches = grounds
+            .Territories.Select((territory, part) => Reach.Of(territory, strips.Where(s => s.Part == part)))
             .ToImmutableArray();
-        var strips = Strip.Of(plan, overlap.Edges);
-        var reaches = Enumerable
-            .Range(0, plan.Hoopings.Length)
-            .Select(h => Reach.Of(plan, h, strips))
+        var bulk = new Bulk(drawing, plan.Owners, strips);
+        var cores = new Cores(
+            drawing,
+            grounds,
+            reaches,
+            new VisibleEdges(drawing, plan, grounds),
+            bulk,
+            new Scraps(drawing, plan, grounds),
+            overlap.Edges
+        );
+        var fills = drawing
+            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? cores.Of(i) : [])
             .ToImmutableArray();
         var lines = new LineShares(reaches);
         var pieces = new Piece?[plan.Hoopings.Length][];
@@ -30,15 +39,14 @@ internal static class Cutter
             for (var i = 0; i < drawing.Shapes.Length; i++)
             {
                 var shape = drawing.Shapes[i];
-                var piece =
+                pieces[hooping][i] =
                     plan.Owners[i] == hooping ? Whole(shape, hooping)
                     : plan.Owners[i] is not null || !shape.Footprint.Bounds.Meets(reaches[hooping].Lines.Bounds) ? null
-                    : shape is FillShape ? Fill(shape, hooping, cores[i][hooping], reaches[hooping])
+                    : shape is FillShape ? fills[i][hooping]
                     : Lines(shape, hooping, lines, ground);
-                pieces[hooping][i] = piece is FillPiece fill ? VisibleEdges.Cut(fill, i, drawing, plan) : piece;
             }
         }
-        new Bulk(drawing, strips).Thin(pieces);
+        (cores.Strips.Count == 0 ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. cores.Strips])).Thin(pieces);
         return
         [
             .. from part in pieces
@@ -73,21 +81,6 @@ internal static class Cutter
             },
             _ => throw new InvalidOperationException($"No piece is known for {shape.GetType().Name}."),
         };
-
-    /// <summary>What the hooping sews of a fill that seams cut; null when that is nothing.</summary>
-    private static FillPiece? Fill(Shape shape, int hooping, Region core, Reach reach) =>
-        // Only an overlap and nothing of its own: the neighbour sews that ground anyway.
-        core.IsEmpty
-            ? null
-            : new FillPiece
-            {
-                Shape = shape,
-                Hooping = hooping,
-                IsCut = true,
-                Core = core,
-                EvenRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.EvenRows)),
-                OddRows = Cores.With(core, Polygons.Intersect(shape.Footprint, reach.OddRows)),
-            };
 
     /// <summary>What the hooping sews of columns or lines that seams cut; null when that is nothing.</summary>
     private static Piece? Lines(Shape shape, int hooping, LineShares lines, PathClipping ground)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning;
 
 namespace Splitter.Cutting;
 
@@ -10,13 +9,12 @@ namespace Splitter.Cutting;
 /// </summary>
 internal sealed record Reach(Region Territory, Region EvenRows, Region OddRows, Region Lines)
 {
-    internal static Reach Of(Plan plan, int hooping, ImmutableArray<Strip> strips)
+    internal static Reach Of(Region territory, IEnumerable<Strip> own)
     {
-        var territory = plan.Hoopings[hooping].Territory;
-        var own = strips.Where(s => s.Part == hooping).ToList();
+        ImmutableArray<Strip> strips = [.. own];
         return new(territory, With(s => s.EvenRows), With(s => s.OddRows), With(s => s.Full));
 
         Region With(Func<Strip, Region> ground) =>
-            own.Count == 0 ? territory : Polygons.Union([territory, .. own.Select(ground)]);
+            strips.IsEmpty ? territory : Polygons.Union([territory, .. strips.Select(ground)]);
     }
 }

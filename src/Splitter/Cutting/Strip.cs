@@ -13,61 +13,20 @@ namespace Splitter.Cutting;
 /// <param name="Full">The wider of both.</param>
 internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows, Region Full)
 {
-    /// <summary>More parts than this do not overlap a territory at one place: with its own that makes three.</summary>
-    private const int Most = 2;
-
     /// <summary>
     /// Every strip of a plan. With interleaved edges the earlier part's even rows reach over the seam in full and its odd
     /// rows by a share; the later part does the opposite, so that the two are complementary row by row.
     /// </summary>
-    internal static ImmutableArray<Strip> Of(Plan plan, EdgeRule edges)
+    internal static ImmutableArray<Strip> Of(PartGrounds grounds, EdgeRule edges)
     {
-        var strips = plan.Joins.SelectMany(j => new[] { Of(j, j.Earlier, j.Later), Of(j, j.Later, j.Earlier) });
-        return [.. strips.GroupBy(s => s.Over).OrderBy(g => g.Key).SelectMany(g => Uncrowded([.. g]))];
+        return [.. grounds.Reaches.Select(Of).Where(s => !s.Full.IsEmpty)];
 
-        Strip Of(PartJoin join, int part, int over)
+        Strip Of(PartReach reach)
         {
-            var full = Past(plan, part, over, join.Overlap);
-            var share = edges == EdgeRule.Plain ? full : Past(plan, part, over, join.Overlap * Overlaps.ShortShare);
-            return part < over ? new(part, over, full, share, full) : new(part, over, share, full, full);
-        }
-    }
-
-    /// <summary>The strip of a neighbour's territory along the seam, as far as the part's field can sew.</summary>
-    internal static Region Past(Plan plan, int part, int over, double by) =>
-        Polygons.Intersect(
-            Polygons.Intersect(
-                Polygons.Offset(plan.Hoopings[part].Territory, by, Join.Mitre),
-                plan.Hoopings[over].Territory
-            ),
-            Region.Of(plan.Hoopings[part].Ground)
-        );
-
-    /// <summary>
-    /// Where four parts or more come close together, a territory is overlapped by the two that share most seam with it.
-    /// Those that yield hardly meet it: across the place where four corners touch, or along a short seam between two
-    /// junctions, which the others' overlaps lie over from both ends.
-    /// </summary>
-    private static IEnumerable<Strip> Uncrowded(ImmutableArray<Strip> strips)
-    {
-        var following = strips.OrderByDescending(s => s.Full.Area).ThenBy(s => s.Part).ToList();
-        for (var i = 0; i < following.Count; i++)
-        {
-            var strip = following[i];
-            if (i < Most)
-            {
-                yield return strip;
-                continue;
-            }
-            var crowd = Common([.. following.Take(i).Select(s => Polygons.Intersect(s.Full, strip.Full))]);
-            yield return crowd.IsEmpty
-                ? strip
-                : strip with
-                {
-                    EvenRows = Polygons.Subtract(strip.EvenRows, crowd),
-                    OddRows = Polygons.Subtract(strip.OddRows, crowd),
-                    Full = Polygons.Subtract(strip.Full, crowd),
-                };
+            var full = grounds.RowsPast(reach);
+            var less = edges == EdgeRule.Plain ? full : grounds.RowsPast(reach, Overlaps.ShortShare);
+            var (even, odd) = reach.Part < reach.Over ? (full, less) : (less, full);
+            return new(reach.Part, reach.Over, even, odd, grounds.Past(reach));
         }
     }
 

@@ -1,6 +1,7 @@
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Cutting;
 
@@ -8,30 +9,21 @@ namespace Splitter.Cutting;
 /// Where a fill is sewn after a shape that lies over it, its rows would run over that shape's edge: there it is cut at the
 /// edge that one sees, as if its trap under the other had never been.
 /// </summary>
-internal static class VisibleEdges
+internal sealed class VisibleEdges(Drawing drawing, Plan plan, PartGrounds grounds)
 {
-    internal static FillPiece Cut(FillPiece piece, int shape, Drawing drawing, Plan plan)
-    {
-        // A line is too fine to leave a gap for: it shows less of itself, and the plan says so.
-        var hidden = plan
-            .TurnedLayers.Where(t =>
-                t.Lower == shape && t.Then == piece.Hooping && drawing.Shapes[t.Upper] is not RunShape
-            )
-            .Select(t =>
-                plan.Owners[t.Upper] is null
-                    ? Polygons.Intersect(drawing.Shapes[t.Upper].Footprint, plan.Hoopings[t.First].Territory)
-                    : drawing.Shapes[t.Upper].Footprint
-            )
-            .ToList();
-        if (hidden.Count == 0)
-            return piece;
-        var above = Polygons.Union(hidden);
-        var even = Polygons.Subtract(piece.EvenRows, above);
-        return piece with
-        {
-            Core = Polygons.Subtract(piece.Core, above),
-            EvenRows = even,
-            OddRows = ReferenceEquals(piece.EvenRows, piece.OddRows) ? even : Polygons.Subtract(piece.OddRows, above),
-        };
-    }
+    private readonly ILookup<(int Shape, int Part), TurnedLayer> turned = (
+        grounds.AreParted ? TurnedLayers.Find(drawing, grounds.Territories, plan.Owners) : plan.TurnedLayers
+    ).ToLookup(t => (t.Lower, t.Then));
+
+    /// <summary>The ground on which the part would sew a fill over what it should lie under.</summary>
+    internal Region Above(int shape, int part) =>
+        Polygons.Union(
+            from layer in turned[(shape, part)]
+            let upper = drawing.Shapes[layer.Upper]
+            // A line is too fine to leave a gap for: it shows less of itself, and the plan says so.
+            where upper is not RunShape
+            select plan.Owners[layer.Upper] is null
+                ? Polygons.Intersect(upper.Footprint, grounds.Territories[layer.First])
+                : upper.Footprint
+        );
 }

@@ -77,8 +77,7 @@ internal static class PlanProblems
     internal static Diagnostic FitExceedsOverlap(
         Place place,
         (string Earlier, string Later) parts,
-        double misfit,
-        double together,
+        (double Misfit, double Covered) fit,
         string advice,
         Hoop hoop
     ) =>
@@ -86,7 +85,7 @@ internal static class PlanProblems
             3007,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(misfit)} mm (19 times in 20), more than the {Mm(together)} mm by which they overlap; {advice}"
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Mm(fit.Misfit)} mm (19 times in 20), more than the {Mm(fit.Covered)} mm that their overlap covers; {advice}"
             )
         );
 

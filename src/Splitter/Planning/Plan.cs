@@ -129,6 +129,12 @@ public sealed record PartJoin
     /// <summary>The misfit there stays within this, micrometres, 19 times in 20.</summary>
     public required double Within95 { get; init; }
 
+    /// <summary>
+    /// Where three parts or more meet along this join: the diameter of a circle, micrometres, that holds the places at which
+    /// they come out while any two of them miss each other by no more than 19 times in 20; 0 where only two meet.
+    /// </summary>
+    public double AtJunctions { get; init; }
+
     /// <summary>How far each side runs past the seam, micrometres.</summary>
     public required int Overlap { get; init; }
 

@@ -13,16 +13,14 @@ internal static class PlanFigures
     internal static int Write()
     {
         var rows = Subject.All().Select(s => RowOf(s.Name)).ToList();
-        var ratios = rows.Select(r => r.Ratio).OfType<double>().Order().ToList();
         FigureTable.Write(
             "figures",
             [
                 Row.Header,
                 .. rows.Select(r => r.Line()),
                 "",
-                FormattableString.Invariant(
-                    $"Seam cost against straight seams: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half."
-                ),
+                Summary("Seam cost against straight seams between the same fields", rows, r => r.Ratio),
+                Summary("Seam cost against straight seams on the plain grid", rows, r => r.RatioToGrid),
             ]
         );
         return 0;
@@ -60,6 +58,14 @@ internal static class PlanFigures
         child.WaitForExit();
         Console.Error.WriteLine(name);
         return JsonSerializer.Deserialize<Row>(answer)!;
+    }
+
+    private static string Summary(string what, List<Row> rows, Func<Row, double?> ratio)
+    {
+        var ratios = rows.Select(ratio).OfType<double>().Order().ToList();
+        return FormattableString.Invariant(
+            $"{what}: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half."
+        );
     }
 
     private static double Median(List<double> sorted) =>

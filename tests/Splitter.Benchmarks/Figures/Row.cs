@@ -6,8 +6,8 @@ namespace Splitter.Benchmarks.Figures;
 internal sealed record Row
 {
     internal const string Header = """
-        | artwork | size, mm | shapes | hoopings | bound | plain grid | seam cost | straight | ratio | cut | worst fit, mm | s | MB |
-        | --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
+        | artwork | size, mm | shapes | hoopings | bound | plain grid | seam cost | straight | ratio | plain grid, straight | cut | worst fit, mm | s | MB |
+        | --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
         """;
 
     public required string Name { get; init; }
@@ -20,6 +20,9 @@ internal sealed record Row
     public required int Grid { get; init; }
     public required double Cost { get; init; }
     public required double Straight { get; init; }
+
+    /// <summary>Seam cost of straight seams between the fields of the grid.</summary>
+    public required double GridStraight { get; init; }
     public required int Cut { get; init; }
 
     /// <summary>Null when nothing is cut.</summary>
@@ -29,9 +32,12 @@ internal sealed record Row
 
     internal double? Ratio => Straight > 0 ? Cost / Straight : null;
 
+    internal double? RatioToGrid => GridStraight > 0 ? Cost / GridStraight : null;
+
     internal static Row Of(string name, Outlook outlook, double seconds, double megabytes)
     {
         var (drawing, plan) = (outlook.Job.Drawing, outlook.Plans.Single());
+        var grid = PlainGrid.Of(outlook.Job.Recipe, drawing, plan.Hoop);
         return new()
         {
             Name = name,
@@ -39,9 +45,10 @@ internal sealed record Row
             Shapes = drawing.Shapes.Length,
             Hoopings = plan.Hoopings.Length,
             Bound = plan.LowerBound,
-            Grid = PlainGrid.Count(outlook.Job.Recipe, drawing, plan.Hoop),
+            Grid = grid.Columns * grid.Rows,
             Cost = plan.Seams.Cost,
             Straight = plan.Seams.StraightCost,
+            GridStraight = PlainGrid.Cost(outlook.Job.Recipe, drawing, plan.Hoop),
             Cut = plan.Seams.CutShapes,
             WorstFit = plan.Joins.IsEmpty ? null : plan.Joins.Max(j => j.PredictedError) / 1000,
             Seconds = seconds,
@@ -51,7 +58,7 @@ internal sealed record Row
 
     internal string Line() =>
         Text(
-            $"| {Name} | {Size} | {Shapes} | {Hoopings} | {Bound} | {Grid} | {Cost:0} | {Straight:0} | {Ratio:0.00} | {Cut} | {WorstFit:0.00} | {Seconds:0.0} | {Megabytes:0} |"
+            $"| {Name} | {Size} | {Shapes} | {Hoopings} | {Bound} | {Grid} | {Cost:0} | {Straight:0} | {Ratio:0.00} | {GridStraight:0} | {Cut} | {WorstFit:0.00} | {Seconds:0.0} | {Megabytes:0} |"
         );
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

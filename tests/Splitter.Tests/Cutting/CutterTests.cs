@@ -70,10 +70,19 @@ public sealed class CutterTests
                 }
                 var widest = t.Plan.Joins.Select(j => j.Overlap).DefaultIfEmpty(0).Max();
                 var strips = Polygons.Union(
-                    t.Plan.SeamLines.Select(s =>
-                        Polygons.Stroke(s.Line, (2 * widest * Math.Sqrt(2)) + 20, Cap.Square, Join.Mitre)
+                    t.Plan.SeamLines.SelectMany(s =>
+                        new[]
+                        {
+                            Polygons.Stroke(s.Line, (2 * widest * Math.Sqrt(2)) + 20, Cap.Square, Join.Mitre),
+                            // Where four meet one gives ground to another.
+                            Corner(s.Line.Points[0]),
+                            Corner(s.Line.Points[^1]),
+                        }
                     )
                 );
+
+                Region Corner(Point at) => Region.Of(Box.Around([at]).Grown(4 * widest));
+
                 for (var i = 0; i < pieces.Length; i++)
                 for (var j = i + 1; j < pieces.Length; j++)
                 {
@@ -92,7 +101,7 @@ public sealed class CutterTests
         var plan = Planner.Plan(new(recipe, Samples.Drawing(shape)), recipe.Hoops[0]).Value;
         var pieces = Cutter.Cut(Samples.Drawing(shape), plan, recipe.Overlap).Cast<FillPiece>().ToArray();
         var join = Assert.Single(plan.Joins);
-        var together = join.Overlap * 1.25;
+        var together = join.Overlap * (1 + Overlaps.ShortShare);
         foreach (var rows in new Func<FillPiece, Region>[] { p => p.EvenRows, p => p.OddRows })
         {
             var shared = Polygons.Intersect(rows(pieces[0]), rows(pieces[1]));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CsCheck;
 using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
@@ -7,107 +8,274 @@ using Splitter.Recipes;
 
 namespace Splitter.Tests.Cutting;
 
-/// <summary>A square that is divided into four quarters: at its middle all four parts meet.</summary>
+/// <summary>
+/// A square that is divided among two, three or four parts which meet in its middle: quarters, halves on a quarter, and
+/// sectors between random rays, sewn in any order.
+/// </summary>
 public sealed class JunctionTests
 {
-    private const int Overlap = 1000;
+    /// <summary>
+    /// Moves stop this short of what is promised, µm: offsets stray by up to 10 µm, and a part that is turned by 4 thousandths
+    /// more than its neighbour moves what it sews 1.5 mm past the seam by 6 µm more than what lies at it.
+    /// </summary>
+    private const double Rounding = 25;
 
-    /// <summary>Less than this, mm², is no hole: a stitch's own is larger.</summary>
-    private const double Hole = 0.01;
+    /// <summary>What three rounded edges may leave between them, mm²: a hundredth of the hole of a stitch.</summary>
+    private const double Crumb = 0.0001;
+
+    /// <summary>Side of the square, µm; they meet at its middle.</summary>
+    private const int Side = 40_000;
 
     private static readonly FillShape Square = Samples.Rectangle("square", 0, 0, 40, 40);
 
+    private static readonly Point Middle = new(Side / 2, Side / 2);
+
+    /// <summary>Directions of the rays that divide the square, degrees, and by sectors the part that sews each.</summary>
+    private static readonly Gen<Meeting> Random =
+        from count in Gen.Int[2, 4]
+        from turn in Gen.Double[0, 360]
+        from bends in Gen.Double[-25, 25].Array[count]
+        from order in Gen.Shuffle(Enumerable.Range(0, count).ToArray())
+        from overlap in Gen.Int[8, 16]
+        from edges in Gen.Enum<EdgeRule>()
+        select new Meeting(
+            [.. bends.Select((b, i) => turn + (i * 360.0 / count) + b)],
+            [.. order],
+            overlap * 100,
+            edges
+        );
+
+    public static TheoryData<double[], EdgeRule> Plain =>
+        new()
+        {
+            { [0, 180], EdgeRule.Interleaved },
+            { [0, 180], EdgeRule.Plain },
+            { [0, 90, 180], EdgeRule.Interleaved },
+            { [0, 90, 180], EdgeRule.Plain },
+            { [30, 150, 270], EdgeRule.Interleaved },
+            { [30, 150, 270], EdgeRule.Plain },
+            { [0, 90, 180, 270], EdgeRule.Interleaved },
+            { [0, 90, 180, 270], EdgeRule.Plain },
+        };
+
     [Theory]
-    [InlineData(EdgeRule.Interleaved)]
-    [InlineData(EdgeRule.Plain)]
-    public void NoMoreThanThreeOfFourPartsLieOnEachOther(EdgeRule edges)
+    [MemberData(nameof(Plain))]
+    public void PartsThatMissEachOtherByAllThatIsPromisedCoverTheirSeams(double[] rays, EdgeRule edges) =>
+        Check(new([.. rays], [.. Enumerable.Range(0, rays.Length)], 1000, edges));
+
+    [Fact]
+    public void SoDoPartsAroundAnyPointInAnyOrder() =>
+        Random.Holds(
+            Check,
+            cases: 40,
+            print: m =>
+                FormattableString.Invariant(
+                    $"rays {string.Join(" ", m.Rays)}, order {string.Join(" ", m.Order)}, {m.Overlap} {m.Edges}"
+                )
+        );
+
+    /// <summary>So the test sees holes at all, and where three parts meet the promise could not be larger.</summary>
+    [Fact]
+    public void MoreThanIsPromisedOpensAHole()
     {
-        var pieces = Cut(edges);
-        var map = new LayerMap(Samples.Drawing(Square), [.. pieces]);
-        Assert.Equal(3, map.Pieces.Max());
+        var meeting = new Meeting([30, 150, 270], [0, 1, 2], 1000, EdgeRule.Plain);
+        var grounds = Cut(meeting).ConvertAll(AnyRow);
+        // Each away from its neighbour, round and round.
+        Point[] swirl = [.. meeting.Rays.Select(ray => Away(ray + 90, 1.05 * meeting.Promised / Math.Sqrt(3)))];
+        Assert.True(Open([.. grounds.Select((g, i) => Moved(g, swirl[i], 0))]).Area / 1e6 > 0.001);
     }
 
-    /// <summary>Each part is moved so that two part by half of what the join covers: every way, and no hole opens.</summary>
-    /// <param name="known">
-    /// A hole that is not mended yet, mm²: with interleaved edges 0.031 measured where all four meet; none is the aim.
-    /// </param>
-    [Theory]
-    [InlineData(EdgeRule.Interleaved, 0.035)]
-    [InlineData(EdgeRule.Plain, Hole)]
-    public void ShiftedPartsStillCoverTheirSeams(EdgeRule edges, double known)
+    private static void Check(Meeting meeting)
     {
-        var pieces = Cut(edges);
-        var inside = Region.Of(Square.Footprint.Bounds.Grown(-2 * Overlap));
-        var by = (int)(Overlaps.Together(Overlap, edges) / 4) - 10;
-        var ways = new Point[] { new(-by, 0), new(by, 0), new(0, -by), new(0, by) };
-        foreach (var rows in new Func<FillPiece, Region>[] { p => p.EvenRows, p => p.OddRows })
-            for (var code = 0; code < 256; code++)
+        var pieces = Cut(meeting);
+        Assert.InRange(new LayerMap(Samples.Drawing(Square), [.. pieces]).Pieces.Max(), 2, 3);
+        // A part that comes out a row further up meets any rows with any: what counts is where all of them are.
+        var grounds = pieces.ConvertAll(AnyRow);
+        foreach (var moves in Moves(meeting))
+        {
+            var open = Open([.. grounds.Select((ground, i) => Moved(ground, moves[i].Shift, moves[i].Turn))]);
+            Assert.True(
+                open.Area / 1e6 <= Crumb,
+                FormattableString.Invariant(
+                    $"{open.Area / 1e6:0.0000} mm² open at {open.Bounds}, moves {string.Join(" ", moves)}"
+                )
+            );
+        }
+    }
+
+    /// <summary>
+    /// Every part its own way, and turned a little: outwards, each away from the next one round and round, all ways by
+    /// 45 degrees, and at random; as far as no two of them miss each other by more than is promised, anywhere in sight.
+    /// </summary>
+    private static IEnumerable<ImmutableArray<(Point Shift, double Turn)>> Moves(Meeting meeting)
+    {
+        var count = meeting.Rays.Length;
+        var random = new PCG(stream: 1, seed: 27_182);
+        var ways = new List<double[]>();
+        double[] rays = [.. meeting.Rays];
+        for (var i = 0; i < count; i++)
+            if (rays[(i + 1) % count] < rays[i])
+                rays[(i + 1) % count] += i + 1 < count ? 360 : 0;
+        double[] middles = [.. rays.Select((r, i) => (r + (i + 1 < count ? rays[i + 1] : rays[0] + 360)) / 2)];
+        ways.Add(middles);
+        ways.Add([.. rays.Select(r => r + 90)]);
+        ways.Add([.. rays.Select((_, i) => rays[(i + 1) % count] - 90)]);
+        for (var eighths = 0; eighths < 1 << (3 * Math.Min(count, 2)); eighths++)
+            ways.Add([.. rays.Select((_, i) => 45.0 * ((eighths >> (3 * (i % 2))) & 7))]);
+        for (var i = 0; i < 40; i++)
+            ways.Add([.. rays.Select(_ => Upto(360))]);
+        foreach (var directions in ways)
+        {
+            // By sector, then by part.
+            var moves = new (double X, double Y, double Turn)[count];
+            for (var i = 0; i < count; i++)
             {
-                var covered = Polygons.Union(pieces.Select((p, i) => Moved(rows(p), ways[(code >> (2 * i)) & 3])));
-                var open = Polygons.Subtract(inside, covered).Area / 1e6;
-                Assert.True(open < known, FormattableString.Invariant($"{open:0.000} mm² open, moves {code:x}"));
+                var away = Away(directions[i], 1000 * (ways.IndexOf(directions) < 3 ? 1 : 0.3 + Upto(0.7)));
+                moves[meeting.Order[i]] = (away.X, away.Y, Upto(0.004) - 0.002);
             }
+            var most = (
+                from a in moves
+                from b in moves
+                from at in Corners
+                let turn = a.Turn - b.Turn
+                select Math.Sqrt(Squared(a.X - b.X - (turn * at.Y)) + Squared(a.Y - b.Y + (turn * at.X)))
+            ).Max();
+            // Where all go the same way they need not go far.
+            var scale = Math.Min((meeting.Promised - Rounding) / most, 2);
+            yield return
+            [
+                .. moves.Select(m =>
+                    (new Point((int)Math.Round(m.X * scale), (int)Math.Round(m.Y * scale)), m.Turn * scale)
+                ),
+            ];
+        }
+
+        double Upto(double most) => random.Next(1_000_000) * most / 1e6;
+
+        static double Squared(double d) => d * d;
     }
 
-    private static Region Moved(Region region, Point by) =>
-        new([
-            .. region.Polygons.Select(p => new Polygon(
-                new([.. p.Outer.Points.Select(q => q + by)]),
-                [.. p.Holes.Select(h => new Ring([.. h.Points.Select(q => q + by)]))]
-            )),
-        ]);
+    /// <summary>Around the middle, well inside the square; µm.</summary>
+    private static Box Sight => new(Side / 2 - 9000, Side / 2 - 9000, Side / 2 + 9000, Side / 2 + 9000);
 
-    private static ImmutableArray<FillPiece> Cut(EdgeRule edges)
+    /// <summary>Of what is in sight, from the middle: where turns move most.</summary>
+    private static readonly Point[] Corners = [new(-9000, -9000), new(9000, -9000), new(9000, 9000), new(-9000, 9000)];
+
+    private static Region Open(IEnumerable<Region> grounds) =>
+        Polygons.Subtract(Region.Of(Sight), Polygons.Union(grounds));
+
+    private static Region AnyRow(FillPiece piece) => Polygons.Intersect(piece.EvenRows, piece.OddRows);
+
+    private static Point Away(double angle, double by) =>
+        new(
+            (int)Math.Round(by * Math.Cos(angle * Math.PI / 180)),
+            (int)Math.Round(by * Math.Sin(angle * Math.PI / 180))
+        );
+
+    /// <summary>Turned about the middle by a small angle, then shifted.</summary>
+    private static Region Moved(Region region, Point by, double turn)
+    {
+        return new([.. region.Polygons.Select(p => new Polygon(To(p.Outer), [.. p.Holes.Select(To)]))]);
+
+        Ring To(Ring ring) =>
+            new([
+                .. ring.Points.Select(p => new Point(
+                    (int)Math.Round(p.X + by.X - (turn * (p.Y - Middle.Y))),
+                    (int)Math.Round(p.Y + by.Y + (turn * (p.X - Middle.X)))
+                )),
+            ]);
+    }
+
+    private static List<FillPiece> Cut(Meeting meeting)
     {
         var hoop = new Hoop("test", 60_000, 60_000);
-        ImmutableArray<Box> quarters =
-        [
-            new(0, 0, 20_000, 20_000),
-            new(20_000, 0, 40_000, 20_000),
-            new(0, 20_000, 20_000, 40_000),
-            new(20_000, 20_000, 40_000, 40_000),
-        ];
+        var count = meeting.Rays.Length;
+        var territories = new Region[count];
+        for (var i = 0; i < count; i++)
+            territories[meeting.Order[i]] = Sector(meeting.Rays[i], meeting.Rays[(i + 1) % count]);
         var plan = new Plan
         {
             Hoop = hoop,
-            Hoopings = [.. quarters.Select(Hooping)],
-            LowerBound = 4,
+            Hoopings = [.. territories.Select(Hooping)],
+            LowerBound = count,
             Owners = [null],
             SeamLines = [],
             TurnedLayers = [],
-            Joins = [Join(0, 1), Join(0, 2), Join(0, 3), Join(1, 2), Join(1, 3), Join(2, 3)],
+            // Those that lie side by side; parts of which only corners touch have no join.
+            Joins =
+            [
+                .. Enumerable
+                    .Range(0, count)
+                    .Select(i => (meeting.Order[i], meeting.Order[(i + 1) % count]))
+                    .Select(p => (Earlier: Math.Min(p.Item1, p.Item2), Later: Math.Max(p.Item1, p.Item2)))
+                    .Distinct()
+                    .Order()
+                    .Select(p => Join(p.Earlier, p.Later)),
+            ],
             Corners = [],
             PlacementLines = [],
             Seams = new(0, 0, 1),
         };
-        return [.. Cutter.Cut(Samples.Drawing(Square), plan, new OverlapRules { Edges = edges }).Cast<FillPiece>()];
+        return
+        [
+            .. Cutter
+                .Cut(Samples.Drawing(Square), plan, new OverlapRules { Edges = meeting.Edges })
+                .Cast<FillPiece>()
+                .OrderBy(p => p.Hooping),
+        ];
 
-        Hooping Hooping(Box territory, int index)
+        Hooping Hooping(Region territory, int index)
         {
-            var field = new Field(hoop, territory.Centre, Turn.None, 0);
+            var field = new Field(hoop, Middle, Turn.None, 0);
             return new()
             {
                 Letter = Letters.Of(index),
                 Field = field,
                 Ground = field.Usable,
-                Territory = Region.Of(territory),
+                Territory = territory,
                 Takes = [],
                 Gives = [],
                 Alignments = [],
             };
         }
 
-        static PartJoin Join(int earlier, int later) =>
+        PartJoin Join(int earlier, int later) =>
             new()
             {
                 Earlier = earlier,
                 Later = later,
-                WorstAt = new(20_000, 20_000),
+                WorstAt = Middle,
                 PredictedError = 300,
                 Budget = new(300, 0, 0, 0, 0),
                 Within95 = 500,
-                Overlap = Overlap,
-                Narrowest = Overlap,
+                Overlap = meeting.Overlap,
+                Narrowest = meeting.Overlap,
             };
+    }
+
+    /// <summary>From one ray to the next, clockwise as seen on the drawing.</summary>
+    private static Region Sector(double from, double to)
+    {
+        var span = (((to - from) % 360) + 360) % 360;
+        var points = new List<Point> { Middle };
+        for (var k = 0; k <= 4; k++)
+            points.Add(Middle + Away(from + (span * k / 4), 3 * Side));
+        return Polygons.Intersect(
+            Polygons.FromRings([new Ring([.. points])], FillRule.NonZero),
+            Region.Of(Square.Footprint.Bounds)
+        );
+    }
+
+    /// <param name="Rays">Rising, degrees clockwise from x; from each to the next lies a sector.</param>
+    /// <param name="Order">By sectors the part that sews each.</param>
+    /// <param name="Overlap">How far each reaches, µm.</param>
+    private sealed record Meeting(ImmutableArray<double> Rays, ImmutableArray<int> Order, int Overlap, EdgeRule Edges)
+    {
+        /// <summary>The misfit that is covered, µm.</summary>
+        internal double Promised =>
+            Rays.Length == 2
+                ? Overlaps.Together(Overlap, Edges)
+                // The circle around three that miss each other by as much is 2/sqrt(3) wide.
+                : Overlaps.Together(Overlap, Edges) * Math.Sqrt(3) / 2;
     }
 }

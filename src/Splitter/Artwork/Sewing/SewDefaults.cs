@@ -50,7 +50,8 @@ internal static class SewDefaults
             Pull = rule?.Pull ?? 200,
         };
 
-    internal static SewStyle Run(SewRule? rule) => new() { StitchLength = rule?.StitchLength ?? 2500 };
+    internal static SewStyle Run(SewRule? rule) =>
+        new() { StitchLength = rule?.StitchLength ?? 2500, Passes = rule?.Passes ?? Passes.Single };
 
     private static ImmutableArray<UnderlayKind> SatinUnderlay(ImmutableArray<Column> columns) =>
         columns.SelectMany(c => c.Rungs).Average(r => r.Width) switch

@@ -40,7 +40,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         Swatch(Sure, "19 times in 20 less");
         Swatch(Covered, "they overlap");
         Swatch(MarkInk.TooFar, "not covered");
-        var full = plan.Joins.Max(join => Math.Max(join.Within95, JoinFit.Covered(join, edges)));
+        var full = plan.Joins.Select(join => JoinFit.Worst(join, edges)).Max(w => Math.Max(w.Misfit, w.Covered));
         foreach (var (join, i) in plan.Joins.Select((join, i) => (join, i)))
             Bar(
                 join,
@@ -58,7 +58,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
 
     private void Bar(PartJoin join, double full, Point line)
     {
-        var (error, covered) = (join.Within95, JoinFit.Covered(join, edges));
+        var (error, covered) = JoinFit.Worst(join, edges);
         canvas.Text(
             $"{plan.Hoopings[join.Earlier].Letter}-{plan.Hoopings[join.Later].Letter}",
             line,

@@ -12,7 +12,8 @@ namespace Splitter.Planning.Drafting;
 /// <summary>
 /// Drawing and hoop to a draft. Fields are laid first; straight seams show roughly where they will meet, enough to put them
 /// into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may hide one);
-/// corners let each hooping find the last, and from them follows how well they will meet.
+/// corners let each hooping find the last, and from them follows how well they will meet. Then fields are moved to where these
+/// seams show less, and it is drafted once more.
 /// </summary>
 internal static class Drafter
 {
@@ -27,12 +28,44 @@ internal static class Drafter
                 .AsOrdered()
                 .Select(layout => Draft(recipe, drawing, hoop, layout)),
         ])
-        select draft;
+        from refined in Refined(recipe, drawing, draft)
+        select refined;
+
+    /// <summary>The draft with its fields moved a little, now that it is known how seams run, if that makes it better.</summary>
+    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, PlanDraft draft)
+    {
+        if (
+            recipe.Fields.Place is not FewestFields
+            || recipe.Overlap.Seams != SeamRule.LeastVisible
+            || draft.Division.Cost.Cost == 0
+        )
+            return Result.Of(draft);
+        var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);
+        if (layout.Fields.SequenceEqual(draft.Layout.Fields))
+            return Result.Of(draft);
+        // Another order may suit the moved fields better, but it was in this one that they were moved.
+        Func<Result<PlanDraft>>[] ways =
+        [
+            () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
+            () => Draft(recipe, drawing, draft.Hoop, layout),
+        ];
+        return DraftChoice.Best([Result.Of(draft), .. ways.AsParallel().AsOrdered().Select(way => way())]);
+    }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
         from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
-        let layout = placed.Reordered(sequence.Order)
-        let division = Divider.Divide(recipe.Overlap, drawing, layout)
+        from draft in Draft(recipe, drawing, hoop, placed.Reordered(sequence.Order), sequence)
+        select draft;
+
+    /// <param name="layout">In sewing order.</param>
+    private static Result<PlanDraft> Draft(
+        Recipe recipe,
+        Drawing drawing,
+        Hoop hoop,
+        Layout layout,
+        Sequence sequence
+    ) =>
+        from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, layout.Fields.Length, corners)
         from joins in JoinPlanner.Plan(recipe, layout, division, fit)

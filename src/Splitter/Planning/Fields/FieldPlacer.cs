@@ -19,11 +19,9 @@ internal static class FieldPlacer
     /// </summary>
     internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {
-        // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
-        var reach = drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep;
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var turning = Turning.Of(recipe, hoop);
-        var template = new FieldTemplate(hoop, recipe.Fields.Clearance, reach) { Turns = turning.Footprints };
+        var template = Template(recipe, drawing, hoop, turning);
         var farOff = FarOff.Problems(recipe, drawing, template).ToList();
         if (farOff.Exists(problem => problem.Severity == Severity.Error))
             return Result.Fail<ImmutableArray<Layout>>([.. farOff]);
@@ -66,6 +64,31 @@ internal static class FieldPlacer
         }
     }
 
+    /// <summary>A layout with its fields moved to where seams show less, as they are drawn now.</summary>
+    /// <param name="layout">In sewing order.</param>
+    /// <param name="shown">What seams between grounds show in a window.</param>
+    internal static Layout Refined(
+        Recipe recipe,
+        Drawing drawing,
+        Layout layout,
+        Func<ImmutableArray<Box>, Box, double> shown
+    )
+    {
+        var turning = Turning.Of(recipe, layout.Fields[0].Hoop);
+        var template = Template(recipe, drawing, layout.Fields[0].Hoop, turning);
+        var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
+        var fields = Refining.Refined(task, layout.Fields, shown);
+        var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
+        return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
+    }
+
+    // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.
+    private static FieldTemplate Template(Recipe recipe, Drawing drawing, Hoop hoop, Turning turning) =>
+        new(hoop, recipe.Fields.Clearance, drawing.Shapes.Max(s => s.Style.Pull) + Units.TapeStep)
+        {
+            Turns = turning.Footprints,
+        };
+
     private static ImmutableArray<Layout> Fewest(CoverTask task, Turning turning)
     {
         var answer = FewestSearch.Find(task);
@@ -81,11 +104,16 @@ internal static class FieldPlacer
                 [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([])],
             ]
             : Settling.Settled(task, answer.Covers, MostLayouts);
-        return [.. covers.Select(cover => Laid([.. cover.Select(Turned)], answer.LowerBound, task.Template))];
-
-        Field Turned(Field field) =>
-            task.Fixed.Contains(field) ? field : task.Template.At(field.Centre, turning.Best(field));
+        return
+        [
+            .. covers.Select(cover =>
+                Laid([.. cover.Select(f => Turned(f, task, turning))], answer.LowerBound, task.Template)
+            ),
+        ];
     }
+
+    private static Field Turned(Field field, CoverTask task, Turning turning) =>
+        task.Fixed.Contains(field) ? field : task.Template.At(field.Centre, turning.Best(field));
 
     private static Layout Laid(ImmutableArray<Field> fields, int bound, FieldTemplate template) =>
         new(fields, [.. fields.Select(template.Ground)], bound);

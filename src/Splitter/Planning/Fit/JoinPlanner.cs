@@ -24,6 +24,7 @@ internal static class JoinPlanner
     {
         var joins = ImmutableArray.CreateBuilder<PartJoin>();
         var problems = new List<Diagnostic>();
+        var junctions = new SeamJunctions(division.Seams, fit);
         var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
         foreach (var meeting in meetings)
         {
@@ -43,7 +44,11 @@ internal static class JoinPlanner
             var rooms = meeting.Select(c => c.Room).ToList();
             // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
             var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
-            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(usual, recipe.Overlap.Edges), most);
+            var atJunctions = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
+            var overlap = Math.Min(
+                recipe.Overlap.Width ?? Automatic(usual, atJunctions, rooms.Min(), recipe.Overlap.Edges),
+                most
+            );
             if (recipe.Overlap.Width > most)
                 problems.Add(
                     PlanProblems.OverlapTooWide(
@@ -62,6 +67,7 @@ internal static class JoinPlanner
                     PredictedError = budget.Total,
                     Budget = budget,
                     Within95 = usual,
+                    AtJunctions = atJunctions,
                     Overlap = overlap,
                     Narrowest = Math.Min(overlap, rooms.Min()),
                 }
@@ -85,7 +91,15 @@ internal static class JoinPlanner
         }
     }
 
-    /// <summary>Enough for the misfit that is not exceeded 19 times in 20.</summary>
-    private static int Automatic(double usual, EdgeRule edges) =>
-        (int)Math.Ceiling(Math.Max(SeamRoom.Least, Overlaps.ReachFor(usual, edges)) / OverlapStep) * OverlapStep;
+    /// <summary>
+    /// Enough for a misfit: both sides together, also where one of them has less room than the other.
+    /// </summary>
+    private static int Automatic(double usual, double atJunctions, int room, EdgeRule edges) =>
+        (int)
+            Math.Ceiling(
+                Math.Max(
+                    SeamRoom.Least,
+                    Overlaps.ReachFor(Math.Max(Math.Max(usual, atJunctions), 2 * (usual - room)), edges)
+                ) / OverlapStep
+            ) * OverlapStep;
 }

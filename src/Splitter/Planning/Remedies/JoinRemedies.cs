@@ -58,8 +58,7 @@ internal sealed class JoinRemedies
                 PlanProblems.FitExceedsOverlap(
                     drafts.Recipe.PlaceOf(remedies.Advice(join).Key, "overlap.width", "registration"),
                     (Letters.Of(join.Earlier), Letters.Of(join.Later)),
-                    join.Within95,
-                    JoinFit.Covered(join, edges),
+                    JoinFit.Worst(join, edges),
                     remedies.Advice(join).Text,
                     draft.Hoop
                 )
@@ -143,7 +142,8 @@ internal sealed class JoinRemedies
     /// <summary>An overlap that would cover every join as it is now, and a little more: joins move with it.</summary>
     private int Wider()
     {
-        var need = draft.Joins.Max(j => Overlaps.ReachFor(j.Within95, recipe.Overlap.Edges)) * Spare;
+        var need =
+            draft.Joins.Max(j => Overlaps.ReachFor(Math.Max(j.Within95, j.AtJunctions), recipe.Overlap.Edges)) * Spare;
         return (int)Math.Ceiling(need / WidthStep) * WidthStep;
     }
 
@@ -151,7 +151,7 @@ internal sealed class JoinRemedies
     private Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
         join =>
             joins.FirstOrDefault(j => (j.Earlier, j.Later) == (join.Earlier, join.Later)) is { } now
-                ? (now.Within95, JoinFit.Covered(now, recipe.Overlap.Edges))
+                ? JoinFit.Worst(now, recipe.Overlap.Edges)
                 : null;
 
     /// <summary>Another plan has other joins: what counts is its worst.</summary>
@@ -159,10 +159,11 @@ internal sealed class JoinRemedies
     {
         if (!planned.TryGet(out var other))
             return _ => null;
-        var worst = other.Joins.MaxBy(j => j.Within95 / JoinFit.Covered(j, recipe.Overlap.Edges));
+        var worst = other
+            .Joins.Select(j => ((double Misfit, double Covered)?)JoinFit.Worst(j, recipe.Overlap.Edges))
+            .MaxBy(w => w?.Misfit / w?.Covered);
         // Without any join there is nothing to miss.
-        return _ =>
-            worst is null ? (0, Units.TapeStep) : (worst.Within95, JoinFit.Covered(worst, recipe.Overlap.Edges));
+        return _ => worst ?? (0, Units.TapeStep);
     }
 
     private ImmutableArray<PartJoin> Cornered(Recipe changed) =>

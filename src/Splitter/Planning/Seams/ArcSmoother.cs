@@ -9,7 +9,14 @@ namespace Splitter.Planning.Seams;
 /// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
 /// stays in the ground that both fields share, because that is a box.
 /// </summary>
-internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, Outlines outlines)
+internal sealed class ArcSmoother(
+    SeamPrice price,
+    SeamRoom room,
+    CoverMap map,
+    Outlines outlines,
+    SeamGrid grid,
+    LayerMap layers
+)
 {
     /// <summary>
     /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
@@ -58,6 +65,7 @@ internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, 
         var common = grounds[arc.Right].Common(grounds[arc.Left]);
         var places = Places(arc, common);
         var later = Math.Max(arc.Left, arc.Right);
+        var turned = new TurnedGround(grid, layers, owners, arc.Right, arc.Left, Box.Around(places.Select(p => p.At)));
         var (best, from) = (new double[places.Count], new int[places.Count]);
         for (var j = 1; j < places.Count; j++)
         {
@@ -65,7 +73,8 @@ internal sealed class ArcSmoother(SeamPrice price, SeamRoom room, CoverMap map, 
             for (var i = j - 1; i >= Math.Max(0, j - LongestLeg); i--)
             {
                 var (a, b) = (places[i], places[j]);
-                var bound = best[i] + Length(a.At, b.At);
+                // What turns may be less than nothing; all else only adds.
+                var bound = best[i] + Length(a.At, b.At) + turned.Of(a.At, b.At);
                 if (bound >= best[j] || !StaysNear(places, i, j, most))
                     continue;
                 var follows = i == j - 1 && Along(a, b, common) is not null;

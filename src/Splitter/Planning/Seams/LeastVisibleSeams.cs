@@ -27,7 +27,8 @@ internal static class LeastVisibleSeams
     )
     {
         var grid = new SeamGrid(grounds);
-        var problem = SeamCosts.State(grid, drawing, wholeness, room);
+        var layers = new LayerMap(grid, drawing);
+        var problem = SeamCosts.State(grid, drawing, wholeness, room, layers);
         var choice = Labelling.Solve(problem, Start(grid, drawing, start));
         var labels = choice[..grid.CellCount];
         Islands.Remove(grid, labels);
@@ -36,7 +37,12 @@ internal static class LeastVisibleSeams
             .. drawing.Shapes.Select((_, i) => wholeness.IsCut(i) ? (int?)null : choice[grid.CellCount + i]),
         ];
         var (arcs, rings) = ArcTracer.Trace(grid, labels);
-        var smooth = Smooth(arcs, grounds, owners, new ArcSmoother(price, room, map, new Outlines(drawing)));
+        var smooth = Smooth(
+            arcs,
+            grounds,
+            owners,
+            new ArcSmoother(price, room, map, new Outlines(drawing), grid, layers)
+        );
         return new(
             [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],
             owners,

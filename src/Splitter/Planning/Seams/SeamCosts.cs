@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Numerics;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -11,7 +11,7 @@ namespace Splitter.Planning.Seams;
 internal sealed class SeamCosts
 {
     /// <summary>Costs are whole numbers of this share of a millimetre of plain fill.</summary>
-    private const int Unit = 10_000;
+    internal const int Unit = 10_000;
 
     /// <summary>
     /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
@@ -34,79 +34,61 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Cells come first, row by row, then shapes.</summary>
-    internal static LabelProblem State(SeamGrid grid, Drawing drawing, Wholeness wholeness, SeamRoom room)
+    internal static LabelProblem State(
+        SeamGrid grid,
+        Drawing drawing,
+        Wholeness wholeness,
+        SeamRoom room,
+        LayerMap layers
+    )
     {
         var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
         var costs = new SeamCosts(grid, drawing, wholeness);
-        costs.Layer(problem);
+        costs.FindTop();
+        costs.Layer(problem, layers);
         costs.PriceLength(problem);
         costs.PriceLines(problem);
         costs.PriceRoom(problem, room);
         return problem;
     }
 
-    /// <summary>Finds what lies over what, and asks that it is sewn in that order.</summary>
-    private void Layer(LabelProblem problem)
+    /// <summary>Finds what is on top of each cell.</summary>
+    private void FindTop()
     {
-        var cutBelow = new bool[grid.CellCount];
-        var wholeBelow = new Dictionary<int, List<int>>();
-        var pairs = new SortedDictionary<(int Upper, int Lower), double>();
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
         {
-            var node = grid.CellCount + shape;
-            var isLine = drawing.Shapes[shape] is RunShape;
-            foreach (var cell in Cells(shape))
-            {
-                var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
-                var weight = (long)(area * SeamPrice.Turned * Unit);
-                var below = wholeBelow.GetValueOrDefault(cell, []);
-                if (wholeness.IsCut(shape))
-                {
-                    foreach (var lower in below)
-                        problem.AddLink(cell, grid.CellCount + lower, weight, LinkKind.Over);
-                    cutBelow[cell] = true;
-                }
-                else
-                {
-                    if (cutBelow[cell])
-                        problem.AddLink(node, cell, weight, LinkKind.Over);
-                    foreach (var lower in below)
-                        pairs[(shape, lower)] =
-                            pairs.GetValueOrDefault((shape, lower)) + (area * SeamPrice.Turned * Unit);
-                    if (below.Count == 0)
-                        wholeBelow[cell] = below;
-                    below.Add(shape);
-                }
-                if (!isLine)
-                    top[cell] = shape;
-            }
+            var index = shape;
+            if (drawing.Shapes[shape] is not RunShape)
+                Scan.Cover(
+                    drawing.Shapes[shape].Footprint,
+                    grid.MiddleX,
+                    grid.MiddleY,
+                    (row, from, to) => Array.Fill(top, index, grid.CellAt(from, row), to - from + 1)
+                );
         }
-        foreach (var ((upper, lower), cost) in pairs)
-            problem.AddLink(grid.CellCount + upper, grid.CellCount + lower, (long)cost, LinkKind.Over);
     }
 
-    /// <summary>Cells whose middle a shape covers, and those that its lines pass through, each once and rising.</summary>
-    private IEnumerable<int> Cells(int shape)
+    /// <summary>Asks that what lies over other things is sewn after them.</summary>
+    private void Layer(LabelProblem problem, LayerMap layers)
     {
-        var cells = new HashSet<int>();
-        if (drawing.Shapes[shape] is not RunShape)
-            Scan.Cover(
-                drawing.Shapes[shape].Footprint,
-                grid.MiddleX,
-                grid.MiddleY,
-                (row, from, to) =>
-                {
-                    for (var column = from; column <= to; column++)
-                        cells.Add(grid.CellAt(column, row));
-                }
-            );
-        foreach (var line in Lines.Of(drawing.Shapes[shape]))
+        var wholes = new SortedDictionary<(int Upper, int Lower), double>();
+        for (var cell = 0; cell < grid.CellCount; cell++)
         {
-            if (grid.CellOf(line.Points[0]) is >= 0 and var first)
-                cells.Add(first);
-            grid.Walk(line, (_, after) => cells.Add(after));
+            var area = grid.Width(cell) * grid.Height(cell) / (Units.Millimetre * (double)Units.Millimetre);
+            foreach (var (upper, lower, places) in layers.Pairs(cell))
+            {
+                var cost = area * BitOperations.PopCount(places) / LayerMap.Places * SeamPrice.Turned * Unit;
+                if (!wholeness.IsCut(upper) && !wholeness.IsCut(lower))
+                    wholes[(upper, lower)] = wholes.GetValueOrDefault((upper, lower)) + cost;
+                else
+                    // Two shapes that are cut are the same node here, and ask for nothing.
+                    problem.AddLink(Node(upper), Node(lower), (long)cost, LinkKind.Over);
+            }
+
+            int Node(int shape) => wholeness.IsCut(shape) ? cell : grid.CellCount + shape;
         }
-        return cells.Order();
+        foreach (var ((upper, lower), cost) in wholes)
+            problem.AddLink(grid.CellCount + upper, grid.CellCount + lower, (long)cost, LinkKind.Over);
     }
 
     /// <summary>

@@ -89,6 +89,12 @@ internal sealed class SeamGrid
     /// <summary>The cell that holds a point, or -1.</summary>
     internal int CellOf(Point p) => CellAt(Interval(X, p.X), Interval(Y, p.Y));
 
+    /// <summary>The column that holds a value, or the outermost on its side.</summary>
+    internal int ColumnOf(int x) => Math.Clamp(Interval(X, x), 0, Columns - 1);
+
+    /// <summary>The row that holds a value, or the outermost on its side.</summary>
+    internal int RowOf(int y) => Math.Clamp(Interval(Y, y), 0, Rows - 1);
+
     /// <summary>Number of a cell, or -1 for none.</summary>
     internal int CellAt(int column, int row) =>
         column < 0 || row < 0 || column >= Columns || row >= Rows ? -1 : (row * Columns) + column;

@@ -54,6 +54,20 @@ internal static class SewKeys
         Otherwise = "chosen for the kind of stitch",
     };
 
+    internal static readonly Key<Passes> Passes = new(
+        "passes",
+        new WordKind<Passes>([
+            ("single", Recipes.Passes.Single),
+            ("double", Recipes.Passes.Double),
+            ("triple", Recipes.Passes.Triple),
+        ])
+    )
+    {
+        Says = "How often a run goes over its lines, through the same holes: once, out and back, or three times, bold.",
+        Example = "triple",
+        Otherwise = "single",
+    };
+
     /// <summary>No array at all where it is chosen by the kind of stitch and the width of columns.</summary>
     internal static readonly Key<ImmutableArray<UnderlayKind>> Underlay = new(
         "underlay",
@@ -90,7 +104,7 @@ internal static class SewKeys
     };
 
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Underlay, Pull],
+        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
@@ -99,6 +113,7 @@ internal static class SewKeys
                 Angle = group.MaybeValue(Angle),
                 RowSpacing = group.MaybeValue(RowSpacing),
                 StitchLength = group.MaybeValue(StitchLength),
+                Passes = group.MaybeValue(Passes),
                 Underlay = group.MaybeValue(Underlay) is { IsDefault: false } kinds ? kinds : null,
                 Pull = group.MaybeValue(Pull),
             }

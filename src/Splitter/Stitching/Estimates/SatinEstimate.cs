@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -20,18 +21,20 @@ internal static class SatinEstimate
         // A column without underlay has a way below it only where the thread comes or goes by another column.
         var ways = !underlay.IsEmpty || blocks < columns.Length;
         return new(
-            columns.Sum(c => Across(c, piece.Shape.Style.RowSpacing) + (ways || c.IsClosed ? Below(c, underlay) : 0)),
+            columns.Sum(c => Across(c, piece.Shape.Style) + (ways || c.IsClosed ? Below(c, underlay) : 0)),
             blocks
         );
     }
 
-    private static double Across(ColumnLine column, double spacing)
+    private static double Across(ColumnLine column, SewStyle style)
     {
+        // A stitch is as long as the column is wide, and reaches past both edges.
+        var length = column.MeanWidth + (2.0 * style.Pull);
         var splits =
-            column.MeanWidth <= StitchRules.WidestSatin
+            length <= StitchRules.WidestSatin
                 ? 0
-                : Math.Ceiling(column.MeanWidth / (StitchRules.WidestSatin - Zigzag.SplitInset)) - 1;
-        return Math.Ceiling(column.Length / (spacing / 2)) * (1 + splits) + EndStitches;
+                : Math.Ceiling(length / (StitchRules.WidestSatin - Zigzag.SplitInset)) - 1;
+        return Math.Ceiling(column.Length / (style.RowSpacing / 2.0)) * (1 + splits) + EndStitches;
     }
 
     private static double Below(ColumnLine column, ImmutableArray<UnderlayKind> kinds)

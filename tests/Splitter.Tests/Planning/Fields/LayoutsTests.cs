@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -47,6 +48,42 @@ public sealed class LayoutsTests
         var meeting = covers.Where(c => misfits.Sum(c) <= misfits.Sum(settled[0])).Select(seams.Sum);
         // The misfit allowed counts for one millimetre.
         Assert.All(meeting, shown => Assert.True(seams.Sum(settled[0]) <= shown + 1));
+    }
+
+    /// <summary>Whatever seams are said to show: here the more, the further a field lies to the right.</summary>
+    [Theory]
+    [MemberData(nameof(SomeSeeds))]
+    public void RefinedFieldsGoOnCoveringAndMeetNearlyAsWell(int seed)
+    {
+        var (recipe, drawing) = Generated(seed);
+        var template = new FieldTemplate(recipe.Hoops[0], 0, Units.TapeStep);
+        var task = CoverTask.Of(recipe, drawing, template, null);
+        var fields = FieldPlacer.Place(recipe, drawing, recipe.Hoops[0]).Value[0].Fields;
+        var refined = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0));
+        var again = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0));
+        Assert.True(refined.SequenceEqual(again));
+        Assert.True(refined.Sum(f => f.Centre.X) < fields.Sum(f => f.Centre.X));
+        Assert.Empty(
+            Coverage.Problems(recipe, drawing, new(refined, [.. refined.Select(template.Ground)], 1), template)
+        );
+        Assert.Single(Links.Groups(refined, task));
+        var misfits = new Misfits(task, new CoverGrid(task, fields));
+        Assert.True(misfits.Sum(refined) <= Misfits.Scaled(misfits.Sum(fields), Refining.Allowance));
+    }
+
+    [Fact]
+    public void TheFirstFieldGoesOnHoldingWhatItMust()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100));
+        var drawing = Samples.Drawing(Samples.Rectangle("a", 0, 0, 150, 60));
+        var held = new Box(60_000, 20_000, 90_000, 40_000);
+        var task = CoverTask.Of(recipe, drawing, new(recipe.Hoops[0], 0, Units.TapeStep), held);
+        var fields = FewestSearch.Find(task).Covers[0];
+        var order = fields.OrderByDescending(f => f.Usable.Contains(held)).ToImmutableArray();
+        foreach (var sign in new[] { 1, -1 })
+            Assert.True(
+                Refining.Refined(task, order, (g, _) => sign * g.Sum(b => b.Left / 1000.0))[0].Usable.Contains(held)
+            );
     }
 
     /// <summary>The bound holds wherever fields may lie, so for any choice of places; CP-SAT solves one of them.</summary>

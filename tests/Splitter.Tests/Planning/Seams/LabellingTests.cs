@@ -77,13 +77,15 @@ public sealed class LabellingTests
             new(0, 0, 30_000 + (shared * 500), 40_000),
             new(30_000 - (shared * 500), 0, 60_000, 40_000),
         ];
+        var grid = new SeamGrid(grounds);
         return (
             grounds,
             SeamCosts.State(
-                new SeamGrid(grounds),
+                grid,
                 drawing,
                 new Wholeness(drawing, grounds),
-                new SeamRoom(grounds, null, _ => true)
+                new SeamRoom(grounds, null, _ => true),
+                new LayerMap(grid, drawing)
             )
         );
     }

@@ -28,27 +28,18 @@ internal sealed class Settling
     /// <summary>Gains smaller than this share of what there is are not worth a round.</summary>
     private const double LeastGain = 1e-4;
 
-    /// <summary>Steps from where a field lies, µm.</summary>
-    private static readonly ImmutableArray<int> Steps =
-    [
-        -20 * Units.Millimetre,
-        -5 * Units.Millimetre,
-        -Units.Millimetre,
-        Units.Millimetre,
-        5 * Units.Millimetre,
-        20 * Units.Millimetre,
-    ];
-
     private readonly CoverTask task;
     private readonly CoverGrid grid;
     private readonly Misfits misfits;
     private readonly SeamOutlook seams;
+    private readonly Moves moves;
     private Func<ImmutableArray<Field>, double> aim;
     private long work;
 
     private Settling(CoverTask task, CoverGrid grid)
     {
         (this.task, this.grid, misfits, seams) = (task, grid, new(task, grid), new(task));
+        moves = new(task, grid);
         aim = misfits.Sum;
     }
 
@@ -118,28 +109,10 @@ internal sealed class Settling
     /// <summary>The fields with one of them moved to where they all meet best.</summary>
     private (ImmutableArray<Field> Fields, double Sum) Moved(ImmutableArray<Field> fields, int i, double sum, int open)
     {
-        if (Room(fields[i]) is not { } room)
-            return (fields, sum);
         var best = fields;
-        var (xs, ys) = (
-            Places(fields, i, room.Left, room.Right, b => (b.Left, b.Right), p => p.X),
-            Places(fields, i, room.Top, room.Bottom, b => (b.Top, b.Bottom), p => p.Y)
-        );
-        var at = fields[i].Centre;
-        foreach (
-            var place in xs.Select(x => new Point(x, at.Y))
-                .Concat(ys.Select(y => new Point(at.X, y)))
-                .Concat(
-                    from x in new[] { room.Left, room.Right }
-                    from y in new[] { room.Top, room.Bottom }
-                    select new Point(x, y)
-                )
-        )
-            Try(place);
-        return (best, sum);
-
-        void Try(Point place) =>
+        foreach (var place in moves.Of(fields, i))
             (best, sum) = Better(best, sum, open, fields.SetItem(i, task.Template.At(place, fields[i].Turn)), [i]);
+        return (best, sum);
     }
 
     /// <summary>The fields with two of them moved by the same step, where all meet better then.</summary>
@@ -154,7 +127,7 @@ internal sealed class Settling
         if (task.Fixed.Contains(fields[i]) || task.Fixed.Contains(fields[j]))
             return (fields, sum);
         var best = fields;
-        foreach (var step in Steps)
+        foreach (var step in Moves.Steps)
         foreach (var by in new[] { new Point(step, 0), new Point(0, step) })
             (best, sum) = Better(
                 best,
@@ -222,7 +195,7 @@ internal sealed class Settling
         var open = grid.Open;
         for (var i = 0; i < fields.Length; i++)
         {
-            if (task.OverEdge(fields[i]) == 0 || Room(fields[i]) is not { } room)
+            if (task.OverEdge(fields[i]) == 0 || moves.Room(fields[i]) is not { } room)
                 continue;
             var at = fields[i].Centre;
             var to = at + ClothEdge.Inwards(cloth, fields[i].Bounds);
@@ -242,55 +215,5 @@ internal sealed class Settling
             }
         }
         return fields;
-    }
-
-    /// <summary>Where a centre is tried along one axis: steps, both ends of its room, and flush with other fields.</summary>
-    private static SortedSet<int> Places(
-        ImmutableArray<Field> fields,
-        int i,
-        int from,
-        int to,
-        Func<Box, (int From, int To)> ends,
-        Func<Point, int> along
-    )
-    {
-        var own = fields[i];
-        var (at, mine) = (along(own.Centre), ends(own.Usable));
-        var places = new SortedSet<int> { from, to };
-        foreach (var step in Steps)
-            places.Add(Math.Clamp(at + step, from, to));
-        foreach (var other in fields)
-        {
-            if (other == own || !other.Usable.Grown(Steps[^1]).Meets(own.Usable))
-                continue;
-            var others = ends(other.Usable);
-            places.Add(Math.Clamp(at + others.From - mine.From, from, to));
-            places.Add(Math.Clamp(at + others.To - mine.To, from, to));
-        }
-        return places;
-    }
-
-    /// <summary>Where the centre of a field may lie for it to cover what no other one does; null for a fixed field.</summary>
-    private Box? Room(Field field)
-    {
-        if (task.Fixed.Contains(field))
-            return null;
-        var own = task.Template.Ground(field);
-        var need = grid.Needed(field).Common(own);
-        if (need.IsEmpty)
-            need = Box.Around([own.Centre]);
-        var (halfX, halfY) = (own.Width / 2, own.Height / 2);
-        var room = new Box(need.Right - halfX, need.Bottom - halfY, need.Left + halfX, need.Top + halfY);
-        // Whole steps of the tape's grid, inwards; where there is none, where the field lies.
-        var (left, right) = Stepped(room.Left, room.Right, field.Centre.X);
-        var (top, bottom) = Stepped(room.Top, room.Bottom, field.Centre.Y);
-        return new(left, top, right, bottom);
-    }
-
-    private static (int From, int To) Stepped(int from, int to, int at)
-    {
-        var first = at - ((at - from) / Units.TapeStep * Units.TapeStep);
-        var last = at + ((to - at) / Units.TapeStep * Units.TapeStep);
-        return from > at || to < at ? (at, at) : (first, last);
     }
 }

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Cutting;
+
+/// <summary>
+/// Where four parts or more come so close together that all would lie on each other, one of them gives the ground there to
+/// a neighbour: of a point where four corners touch it makes two points where three do, as far apart as their overlaps
+/// need. All seams keep their overlaps in full.
+/// </summary>
+internal static class Crowds
+{
+    /// <summary>More parts than this do not overlap a territory at one place: with its own that makes three.</summary>
+    private const int Most = 2;
+
+    /// <summary>How far beyond the crowd ground is given away, in reaches: right angles need one, slanting seams more.</summary>
+    private static readonly ImmutableArray<double> Wider = [1, 1.5, 2, 3, 4, 6];
+
+    /// <summary>Territories further off than this have no part in a crowd, in reaches: mitres are up to four long.</summary>
+    private const int Around = 12;
+
+    /// <summary>Two regions nearer than this lie side by side, µm: snapping parts them by one or two.</summary>
+    private const double Beside = 20;
+
+    /// <summary>Crowds are parted one after the other, and one may make another; hardly any drawing has more than a few.</summary>
+    private const int MostRounds = 8;
+
+    internal static PartGrounds Parted(PartGrounds grounds)
+    {
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var crowds = Find(grounds);
+            if (crowds.IsEmpty)
+                break;
+            foreach (var crowd in crowds.Polygons)
+                grounds = Part(grounds, new Region([crowd]));
+        }
+        return grounds;
+    }
+
+    /// <summary>Ground on which more than three parts would sew.</summary>
+    internal static Region Find(PartGrounds grounds)
+    {
+        var found = new List<Region>();
+        foreach (var over in grounds.Reaches.GroupBy(r => r.Over))
+        {
+            Region[] strips = [.. over.Select(reach => grounds.Past(reach)).Where(strip => !strip.IsEmpty)];
+            for (var i = Most; i < strips.Length; i++)
+            for (var j = 1; j < i; j++)
+            {
+                var two = Polygons.Intersect(strips[i], strips[j]);
+                for (var k = 0; k < j && !two.IsEmpty; k++)
+                    found.Add(Polygons.Intersect(two, strips[k]));
+            }
+        }
+        return new([.. Polygons.Union(found).Polygons.Where(p => p.Area > Cores.Nothing)]);
+    }
+
+    private static PartGrounds Part(PartGrounds grounds, Region crowd)
+    {
+        var reach = grounds.Reaches.Max(r => r.By);
+        var window = Region.Of(crowd.Bounds.Grown(Around * reach));
+        var local = grounds.On([.. grounds.Territories.Select(t => Polygons.Intersect(t, window))]);
+        foreach (var wider in Wider)
+        {
+            var near = Polygons.Offset(crowd, wider * reach, Join.Mitre);
+            var seen = Region.Of(near.Bounds.Grown(reach));
+            var best =
+                from giver in Enumerable.Range(0, local.Territories.Length)
+                let ground = Polygons.Intersect(local.Territories[giver], near)
+                where !ground.IsEmpty
+                from taker in Enumerable.Range(0, local.Territories.Length)
+                where taker != giver && grounds.FieldOf(taker).Contains(ground.Bounds)
+                where LieSideBySide(ground, local.Territories[taker], reach)
+                let given = Given(local, giver, taker, ground)
+                where given.Territories[giver].Polygons.Length <= local.Territories[giver].Polygons.Length
+                where Polygons.Intersect(Find(given), seen).Area <= Cores.Nothing
+                orderby ground.Area, giver, taker
+                select Given(grounds, giver, taker, ground);
+            if (best.FirstOrDefault() is { } parted)
+                return parted;
+        }
+        return grounds;
+    }
+
+    private static PartGrounds Given(PartGrounds grounds, int giver, int taker, Region ground)
+    {
+        var kept = Polygons.Subtract(grounds.Territories[giver], ground);
+        // From both together: what is added to the taker would be parted from it by roundings.
+        var both = Polygons.Union(grounds.Territories[giver], grounds.Territories[taker]);
+        return grounds.On([
+            .. grounds.Territories.Select(
+                (territory, part) =>
+                    part == giver ? kept
+                    : part == taker ? Polygons.Subtract(both, kept)
+                    : territory
+            ),
+        ]);
+    }
+
+    /// <summary>Along half a reach at least: corners that touch do not.</summary>
+    private static bool LieSideBySide(Region one, Region other, double reach) =>
+        Polygons.Intersect(Polygons.Offset(one, Beside, Join.Mitre), other).Area >= Beside * reach / 2;
+}

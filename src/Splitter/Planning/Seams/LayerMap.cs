@@ -1,0 +1,84 @@
+using Splitter.Artwork;
+using Splitter.Geometry;
+
+namespace Splitter.Planning.Seams;
+
+/// <summary>
+/// Which shapes lie on each cell of a grid, and on which part of it. Shapes that are cut away under others lie below them
+/// by a trap only, narrower than a cell: what of it is counted by the middles of cells alone, seams would slip between.
+/// </summary>
+internal sealed class LayerMap
+{
+    /// <summary>Places along each side of a cell, 0.2 mm apart: a quarter of a usual trap. One bit each.</summary>
+    internal const int Parts = 8;
+
+    /// <summary>All places of a cell.</summary>
+    internal const int Places = Parts * Parts;
+
+    private const int None = -1;
+
+    /// <summary>Entries of all cells; each knows the one below it.</summary>
+    private readonly List<(int Shape, ulong Places, int Below)> entries = [];
+
+    private readonly int[] topmost;
+
+    internal LayerMap(SeamGrid grid, Drawing drawing)
+    {
+        topmost = new int[grid.CellCount];
+        Array.Fill(topmost, None);
+        var (xs, ys) = (Divided(grid.X), Divided(grid.Y));
+        var found = new ulong[grid.CellCount];
+        var touched = new List<int>();
+        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+        {
+            Scan.Cover(
+                drawing.Shapes[shape].Footprint,
+                xs,
+                ys,
+                (row, from, to) =>
+                {
+                    for (var column = from / Parts; column <= to / Parts; column++)
+                    {
+                        var (first, last) = (
+                            Math.Max(0, from - (column * Parts)),
+                            Math.Min(Parts - 1, to - (column * Parts))
+                        );
+                        var bits = ((1UL << (last + 1)) - 1) & ~((1UL << first) - 1);
+                        var cell = grid.CellAt(column, row / Parts);
+                        if (found[cell] == 0)
+                            touched.Add(cell);
+                        found[cell] |= bits << (row % Parts * Parts);
+                    }
+                }
+            );
+            foreach (var cell in touched)
+            {
+                entries.Add((shape, found[cell], topmost[cell]));
+                topmost[cell] = entries.Count - 1;
+                found[cell] = 0;
+            }
+            touched.Clear();
+        }
+    }
+
+    /// <summary>The pairs of shapes that lie on each other in a cell, and on which of its places.</summary>
+    internal IEnumerable<(int Upper, int Lower, ulong Places)> Pairs(int cell)
+    {
+        for (var i = topmost[cell]; i != None; i = entries[i].Below)
+        for (var j = entries[i].Below; j != None; j = entries[j].Below)
+            if ((entries[i].Places & entries[j].Places) is not 0 and var both)
+                yield return (entries[i].Shape, entries[j].Shape, both);
+    }
+
+    /// <summary>The middles of all places along one axis.</summary>
+    private static double[] Divided(int[] lines)
+    {
+        var places = new double[(lines.Length - 1) * Parts];
+        for (var i = 0; i < places.Length; i++)
+        {
+            var (from, to) = (lines[i / Parts], lines[(i / Parts) + 1]);
+            places[i] = from + ((to - (double)from) * ((i % Parts) + 0.5) / Parts);
+        }
+        return places;
+    }
+}
