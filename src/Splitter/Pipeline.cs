@@ -8,6 +8,7 @@ using Splitter.Planning;
 using Splitter.Planning.Drafting;
 using Splitter.Recipes;
 using Splitter.Stitching;
+using Splitter.Stitching.Density;
 
 namespace Splitter;
 
@@ -42,7 +43,8 @@ public static class Pipeline
     private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
         from plan in Planner.Plan(drafts, hoop)
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
-        let sewn = Stitcher.Stitch(pieces, request.Jobs)
+        let stitched = Stitcher.Stitch(pieces, request.Jobs)
+        from sewn in LayerCheck.Check(job.Drawing, job.Recipe.Cloth, plan, stitched)
         let parts = PartBuilder.Build(job.Drawing, plan, sewn)
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);

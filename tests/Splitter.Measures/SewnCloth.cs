@@ -34,11 +34,14 @@ public sealed record SewnCloth(double Width, double Height, IReadOnlyList<SewnRu
     public const double ThreadWidth = 0.4;
 
     /// <summary>Lays a set of files back.</summary>
-    public static SewnCloth Of(PartSet set, IEnumerable<(string Name, string Color)> threads)
+    public static SewnCloth Of(PartSet set)
     {
         var files = set.Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
-        var colours = threads.ToDictionary(t => t.Name, t => t.Color);
         using var manifest = JsonDocument.Parse(files["manifest.json"]);
+        var colours = manifest
+            .RootElement.GetProperty("threads")
+            .EnumerateArray()
+            .ToDictionary(t => t.GetProperty("name").GetString()!, t => t.GetProperty("color").GetString()!);
         var size = manifest.RootElement.GetProperty("artwork");
         var runs = manifest.RootElement.GetProperty("parts").EnumerateArray().SelectMany(Runs).ToList();
         return new(size.GetProperty("width_mm").GetDouble(), size.GetProperty("height_mm").GetDouble(), runs);

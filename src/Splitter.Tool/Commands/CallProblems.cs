@@ -29,4 +29,7 @@ internal static class CallProblems
 
     internal static Diagnostic CannotWritePicture(string file, string why) =>
         Diagnostic.Error(9014, Place.Whole(file), $"cannot write the picture: {why.TrimEnd('.')}");
+
+    internal static Diagnostic ViewWithoutPicture() =>
+        Diagnostic.Error(9015, Call, "'--as' says what a picture shows, and none is asked for; add '--picture FILE'");
 }

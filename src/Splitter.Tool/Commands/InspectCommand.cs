@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
 using System.CommandLine;
-using Splitter.Checking;
+using Splitter.Checking.Inspecting;
+using Splitter.Diagnostics;
+using Splitter.Outputs;
 using Splitter.Recipes;
 
 namespace Splitter.Tool.Commands;
@@ -7,45 +10,103 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter inspect</c>: what a tape holds, whoever made it.</summary>
 internal static class InspectCommand
 {
+    private static readonly ImmutableArray<(string Word, TapeView View)> Views =
+    [
+        ("thread", TapeView.Thread),
+        ("penetrations", TapeView.Penetrations),
+        ("density", TapeView.Density),
+    ];
+
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var tape = SharedOptions.Files(new Argument<string>("FILE") { Description = "A tape (.dst)." });
-        var picture = SharedOptions.Picture("Also draw every stitch, as .svg or .png.");
+        var picture = SharedOptions.Picture(
+            "Also draw it in true scale: into such a file, or into a folder in every way, as .svg and .png.",
+            "FOLDER|FILE"
+        );
+        var view = View();
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "inspect",
-            "Show what a tape holds.",
+            "Show what a tape holds, and where most thread lies.",
             "splitter inspect part-A.dst",
-            "splitter inspect part-A.dst --picture part-A.png"
+            "splitter inspect part-A.dst --picture part-A.png",
+            "splitter inspect part-A.dst --picture hard-spots.svg --as density",
+            "splitter inspect part-A.dst --picture pictures"
         )
         {
             tape,
             picture,
+            view,
             format,
         };
         command.SetAction(call =>
-            Run(call.GetRequiredValue(tape), call.GetValue(picture)).Write(call.GetValue(format), output, error)
+            Run(new(call.GetRequiredValue(tape), call.GetValue(picture), call.GetValue(view)))
+                .Write(call.GetValue(format), output, error)
         );
         return command;
     }
 
-    private static Answer Run(string file, string? picture)
+    private static Option<TapeView?> View() =>
+        new("--as")
+        {
+            Description =
+                "What the picture shows: thread as it lies; penetrations, moves and trims; or density, layers of thread on each mm². Without it: thread, or all of them into a folder.",
+            HelpName = string.Join('|', Views.Select(v => v.Word)),
+            CustomParser = result =>
+            {
+                var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+                foreach (var (word, view) in Views)
+                    if (word == text)
+                        return view;
+                result.AddError($"'--as' takes thread, penetrations or density, not '{text}'.");
+                return null;
+            },
+        };
+
+    /// <param name="Picture">Where to draw it; null for nowhere.</param>
+    /// <param name="View">What to draw; null for what is usual.</param>
+    private sealed record InspectCall(string File, string? Picture, TapeView? View);
+
+    private static Answer Run(InspectCall call)
     {
-        var kind = PictureFile.KindOf(picture);
-        if (picture is not null && kind is null)
-            return Answer.Wrong([CallProblems.PictureKind(picture)]);
-        var (bytes, unread) = BoundedFile.Read(file);
+        if (call is { View: not null, Picture: null })
+            return Answer.Wrong([CallProblems.ViewWithoutPicture()]);
+        // A name that ends like a file of another kind is a mistake; any other is a folder.
+        if (call.Picture is { } path && PictureFile.KindOf(path) is null && Path.HasExtension(path))
+            return Answer.Wrong([CallProblems.PictureKind(path)]);
+        var (bytes, unread) = BoundedFile.Read(call.File);
         if (unread is not null)
-            return Answer.Wrong([CallProblems.CannotRead(file, unread)]);
-        var read = TapeReport.Read(file, bytes);
+            return Answer.Wrong([CallProblems.CannotRead(call.File, unread)]);
+        var read = TapeReport.Read(call.File, bytes, ManifestBeside(call.File));
         if (!read.TryGet(out var report))
             return Answer.Wrong(read.Diagnostics);
-        if (
-            picture is not null
-            && PictureFile.Write(picture, kind == OutputKind.Svg ? report.ToSvg() : report.ToPng()) is { } problem
-        )
+        if (call.Picture is { } place && Draw(place, report, call.View) is { } problem)
             return Answer.Wrong([.. read.Diagnostics, problem]);
         var summary = TapeSummary.Of(report);
         return new(ExitCode.Done, read.Diagnostics) { Text = summary.ToText(), Data = summary };
+    }
+
+    private static byte[]? ManifestBeside(string file)
+    {
+        var (bytes, unread) = BoundedFile.Read(
+            Path.Combine(Path.GetDirectoryName(file) ?? "", ManifestWriter.FileName)
+        );
+        return unread is null ? bytes : null;
+    }
+
+    private static Diagnostic? Draw(string place, TapeReport report, TapeView? asked)
+    {
+        if (PictureFile.KindOf(place) is { } kind)
+            return PictureFile.Write(place, report.Draw(asked ?? TapeView.Thread, kind));
+        var name = Path.GetFileNameWithoutExtension(report.Name);
+        return Views
+            .Where(v => asked is null || asked == v.View)
+            .SelectMany(v =>
+                new[] { (".svg", OutputKind.Svg), (".png", OutputKind.Png) }.Select(of =>
+                    PictureFile.WriteInto(place, new($"{name}-{v.Word}{of.Item1}", report.Draw(v.View, of.Item2)))
+                )
+            )
+            .FirstOrDefault(problem => problem is not null);
     }
 }

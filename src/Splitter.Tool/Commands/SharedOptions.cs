@@ -46,7 +46,7 @@ internal static class SharedOptions
             HelpName = "NAME|all",
         };
 
-    internal static Option<string?> Picture(string description, string what = "FILE") =>
+    internal static Option<string?> Picture(string description, string what) =>
         new("--picture") { Description = description, HelpName = what };
 
     internal static Option<string?> Out() =>

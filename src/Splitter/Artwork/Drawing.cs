@@ -31,6 +31,9 @@ public sealed record SewStyle
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int StitchLength { get; init; }
 
+    /// <summary>How often a run goes over its lines.</summary>
+    public Passes Passes { get; init; } = Passes.Single;
+
     /// <summary>In sewing order.</summary>
     public ImmutableArray<UnderlayKind> Underlay { get; init; } = [];
 
@@ -91,4 +94,7 @@ public readonly record struct Rung(Point Left, Point Right)
 
     /// <summary>Its length in micrometres.</summary>
     public double Width => Left.DistanceTo(Right);
+
+    /// <summary>The stretch between two shares of it, counted from its left end.</summary>
+    internal Rung Part(double from, double to) => new(Left.Towards(Right, from), Left.Towards(Right, to));
 }

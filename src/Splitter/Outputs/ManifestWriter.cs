@@ -48,6 +48,7 @@ internal static class ManifestWriter
             json.WriteString("title", job.Recipe.Title);
             Sources(json, request, job);
             Sizes(json, job, plan);
+            Threads(json, job.Drawing, parts);
             json.WriteStartArray("parts");
             foreach (var part in parts)
                 Part(json, plan, part);
@@ -99,6 +100,24 @@ internal static class ManifestWriter
         json.WriteNumber("lower_bound", plan.LowerBound);
         json.WriteBoolean("proven", plan.LowerBound >= plan.Hoopings.Length);
         json.WriteEndObject();
+    }
+
+    /// <summary>
+    /// Those that a part is sewn with, in the drawing's order: what steps name has its colour here. Marks are sewn with
+    /// whatever thread shows on the cloth.
+    /// </summary>
+    private static void Threads(Utf8JsonWriter json, Drawing drawing, ImmutableArray<ListedPart> parts)
+    {
+        var used = parts.SelectMany(p => p.Part.Steps).Select(s => s.Thread).ToHashSet();
+        json.WriteStartArray("threads");
+        foreach (var thread in drawing.Threads.Where(used.Contains))
+        {
+            json.WriteStartObject();
+            json.WriteString("name", thread.Name);
+            json.WriteString("color", thread.Color);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void Part(Utf8JsonWriter json, Plan plan, ListedPart listed)

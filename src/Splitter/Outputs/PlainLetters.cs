@@ -35,6 +35,7 @@ internal static class PlainLetters
                     '–' or '—' or '−' => "-",
                     '…' => "...",
                     '×' => "x",
+                    '²' => "2",
                     '\u00A0' => " ",
                     _ => Letter(c),
                 }

@@ -12,12 +12,6 @@ namespace Splitter.Parts;
 /// </summary>
 internal static class PartBuilder
 {
-    /// <summary>
-    /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice, no
-    /// source.
-    /// </summary>
-    private const int LongestUntrimmed = 2 * Units.Millimetre;
-
     internal static ImmutableArray<Part> Build(Drawing drawing, Plan plan, ImmutableArray<SewnPiece> sewn)
     {
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
@@ -57,13 +51,17 @@ internal static class PartBuilder
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
                 StopTexts.LookAtAlignment
             );
+        Point? needle = null;
         foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
-            yield return new(
-                StepKind.Body,
-                drawing.Threads[group[0].Piece.Shape.Thread],
-                [.. group.SelectMany(s => s.Blocks)],
-                null
+        {
+            var blocks = JumpOrder.Of(
+                [.. group.Select(s => s.Blocks)],
+                (a, b) => ThreadOrder.Touch(group[a].Piece, group[b].Piece),
+                needle
             );
+            needle = blocks[^1].End;
+            yield return new(StepKind.Body, drawing.Threads[group[0].Piece.Shape.Thread], blocks, null);
+        }
         if (!hooping.Gives.IsEmpty)
             yield return new(
                 StepKind.NextCorners,
@@ -106,7 +104,10 @@ internal static class PartBuilder
         [
             .. step.Blocks.Select(
                 (block, i) =>
-                    new Move(block, i > 0 && step.Blocks[i - 1].End.DistanceTo(block.Start) > LongestUntrimmed)
+                    new Move(
+                        block,
+                        i > 0 && step.Blocks[i - 1].End.DistanceTo(block.Start) > JumpOrder.LongestUntrimmed
+                    )
             ),
         ];
 }

@@ -12,7 +12,7 @@ internal static class ThreadOrder
 
     /// <summary>
     /// As few groups as a beam search finds: wherever two pieces lie over each other, the drawing's order stays. A thread
-    /// that is in sews all that it can, which never costs a change. Within a group the pieces keep their order.
+    /// that is in sews all that it can, which never costs a change. Within a group the pieces keep their order here.
     /// </summary>
     /// <param name="pieceOf">What is grouped need not be stitched yet.</param>
     internal static ImmutableArray<ImmutableArray<T>> Group<T>(IEnumerable<T> sewn, Func<T, Piece> pieceOf)
@@ -32,7 +32,7 @@ internal static class ThreadOrder
     }
 
     /// <summary>Shapes may lie over each other where neither piece is: only where both are does the order matter.</summary>
-    private static bool Touch(Piece a, Piece b)
+    internal static bool Touch(Piece a, Piece b)
     {
         var common = a.Bounds.Grown(Margin).Common(b.Bounds.Grown(Margin));
         var (one, other) = (a.Shape.Footprint, b.Shape.Footprint);

@@ -114,6 +114,19 @@ public enum UnderlayKind
     Centre,
 }
 
+/// <summary>How often a run goes over each stretch of its lines, through the same holes.</summary>
+public enum Passes
+{
+    /// <summary>Once.</summary>
+    Single = 1,
+
+    /// <summary>Out and back.</summary>
+    Double = 2,
+
+    /// <summary>Three times, stitch by stitch.</summary>
+    Triple = 3,
+}
+
 /// <summary>What a rule looks for; a null asks nothing. All that is asked must hold.</summary>
 /// <param name="Id">The element's id, or that of a group it is in.</param>
 /// <param name="Class">A class of the element, or of a group it is in.</param>
@@ -156,6 +169,9 @@ public sealed record SewRule(string Path, SewMatch Match)
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int? StitchLength { get; init; }
 
+    /// <summary>How often a run goes over its lines.</summary>
+    public Passes? Passes { get; init; }
+
     /// <summary>In sewing order; empty means none.</summary>
     public ImmutableArray<UnderlayKind>? Underlay { get; init; }
 
@@ -190,6 +206,9 @@ public sealed record Cloth
 
     /// <summary>Thickness, for thread consumption.</summary>
     public int Thickness { get; init; } = 500;
+
+    /// <summary>Layers of thread that cloth and needle bear over any spot. Common practice, no source: about 3.</summary>
+    public int MostLayers { get; init; } = 3;
 
     /// <summary><c>#rrggbb</c>, lower case.</summary>
     public string Color { get; init; } = "#f4efe4";

@@ -41,6 +41,12 @@ public readonly record struct Stitch(Point At, StitchUse Use);
 /// <param name="Stitches">At least two.</param>
 public sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
 {
+    /// <summary>
+    /// Of a run, where the needle goes in, ties aside: it may be sewn from either end, a closed one from any hole. Empty for
+    /// what is sewn in layers, which has one right way.
+    /// </summary>
+    internal ImmutableArray<Point> Line { get; init; } = [];
+
     /// <summary>Where it starts.</summary>
     public Point Start => Stitches[0].At;
 

@@ -34,15 +34,6 @@ internal static class FillStitcher
             if (Ties.Fasten(piece.Shape.Id, path) is { } block)
                 blocks.Add(block);
         }
-        return NearestFirst(blocks);
-    }
-
-    private static ImmutableArray<Block> NearestFirst(List<Block> blocks)
-    {
-        var left = new Pool(blocks.Select(b => new[] { b.Start }));
-        var sorted = ImmutableArray.CreateBuilder<Block>(blocks.Count);
-        while (left.Left > 0)
-            sorted.Add(blocks[left.Take(sorted.Count == 0 ? null : sorted[^1].End).Thing]);
-        return sorted.ToImmutable();
+        return [.. blocks];
     }
 }

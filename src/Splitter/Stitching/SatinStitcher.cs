@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
+using Splitter.Geometry;
 using Splitter.Stitching.Satins;
 
 namespace Splitter.Stitching;
@@ -12,8 +13,12 @@ internal static class SatinStitcher
 {
     internal static ImmutableArray<Block> Stitch(SatinPiece piece)
     {
-        ImmutableArray<ColumnLine> columns = [.. piece.Columns.Select(c => new ColumnLine(c)).Where(c => c.Length > 0)];
-        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, piece.Shape.Footprint), piece.Shape.Style);
+        var covered = Polygons.Containment(piece.Shape.Footprint);
+        ImmutableArray<ColumnLine> columns =
+        [
+            .. piece.Columns.Select(c => new ColumnLine(c, covered)).Where(c => c.Length > 0),
+        ];
+        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, covered), piece.Shape.Style);
         var blocks = ImmutableArray.CreateBuilder<Block>();
         var open = new Pool(columns.Select(c => new[] { c.At(0).Middle, c.At(c.Length).Middle }));
         while (open.Left > 0)

@@ -1,11 +1,12 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching;
 
 /// <summary>
-/// Fastens the thread at both ends of a path: three small stitches to and fro on the first stitch's own line before it,
-/// and on the last one's after it, so that they lie under the thread that follows or went before and never show beside
-/// it.
+/// Fastens the thread at both ends of a path. The needle comes in a short stitch along the path, sews one on and two back
+/// to where the path begins, and then the path over them; at the end two back along the path and one to. Ties lie on the
+/// path's own stitches, under the thread that follows or went before, and never show beside it; their holes are spread.
 /// </summary>
 internal static class Ties
 {
@@ -23,22 +24,28 @@ internal static class Ties
         if (stitches.Length < 2)
             return null;
         var (start, end) = (stitches[0].At, stitches[^1].At);
-        var (first, last) = (Beside(start, stitches[1].At), Beside(end, stitches[^2].At));
-        return new(of, [.. ToAndFro(first, start, first, start), .. stitches.Skip(1), .. ToAndFro(last, end, last)]);
+        var (one, two) = Along([.. stitches.Take(3).Select(s => s.At)]);
+        var (last, before) = Along([.. stitches.Reverse().Take(3).Select(s => s.At)]);
+        return new(of, [.. Tied(one, two, one, start), .. stitches.Skip(1), .. Tied(last, before, last)]);
     }
 
-    private static IEnumerable<Stitch> ToAndFro(params IEnumerable<Point> places) =>
+    private static IEnumerable<Stitch> Tied(params IEnumerable<Point> places) =>
         places.Select(p => new Stitch(p, StitchUse.Tie));
 
-    /// <summary>
-    /// Where the tie stitch's other end lies: on the way to the neighbouring penetration, or in its hole rather than
-    /// right before it.
-    /// </summary>
-    private static Point Beside(Point from, Point neighbour)
+    /// <summary>Two places along a path from its end, each a tie stitch on, or in a hole rather than right before it.</summary>
+    private static (Point One, Point Two) Along(ImmutableArray<Point> path)
     {
-        var length = from.DistanceTo(neighbour);
-        return length < TieStitch + StitchRules.Shortest
-            ? neighbour
-            : from.Towards(neighbour, TieStitch / length).OnTape();
+        var one = Beside(path[0], path[1], TieStitch);
+        var two =
+            one != path[1] ? Beside(path[0], path[1], 2 * TieStitch)
+            : path.Length > 2 ? Beside(path[1], path[2], TieStitch)
+            : path[0];
+        return (one, two);
+    }
+
+    private static Point Beside(Point from, Point hole, int away)
+    {
+        var length = from.DistanceTo(hole);
+        return length < away + StitchRules.Shortest ? hole : from.Towards(hole, away / length).OnTape();
     }
 }

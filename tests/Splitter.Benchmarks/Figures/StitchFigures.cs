@@ -35,7 +35,7 @@ internal static class StitchFigures
     {
         var production = Pipeline.Make(subject.Request).Value;
         var (set, drawing) = (production.Sets.Single(), production.Job.Drawing);
-        var cloth = SewnCloth.Of(set, drawing.Threads.Select(t => (t.Name, t.Color)));
+        var cloth = SewnCloth.Of(set);
         var map = new ThreadMap(cloth);
         var moves = set.Parts.SelectMany(p => p.Steps).Where(s => s.Kind == StepKind.Body).SelectMany(Between).ToList();
         var jumps = moves.Where(m => !m.Trim && m.Length > 0).ToList();

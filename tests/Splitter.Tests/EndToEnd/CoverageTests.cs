@@ -71,11 +71,7 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Skip.IfNot(Renderer.IsThere, "rsvg-convert is not installed (Debian package librsvg2-bin).");
         var made = Pipeline.Make(subject.Request);
         Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
-        var threads = made.Value.Job.Drawing.Threads.Select(t => (t.Name, t.Color));
-        var (covered, spilled, coloured) = Agreement.Of(
-            SewnCloth.Of(made.Value.Sets.Single(), threads),
-            subject.Artwork
-        );
+        var (covered, spilled, coloured) = Agreement.Of(SewnCloth.Of(made.Value.Sets.Single()), subject.Artwork);
         var figures = FormattableString.Invariant(
             $"{subject.Name}: covered {covered:P2}, spilled {spilled:P2}, colour {coloured:P2}"
         );

@@ -1,7 +1,9 @@
 using CsCheck;
 using Splitter.Cutting;
 using Splitter.Geometry;
+using Splitter.Recipes;
 using Splitter.Stitching;
+using Splitter.Stitching.Runs;
 using Splitter.Tests.Artwork.Columns;
 
 namespace Splitter.Tests.Stitching;
@@ -54,23 +56,79 @@ public sealed class RunStitcherTests
     }
 
     [Fact]
-    public void LinesThatGoOnAreOneBlockAndTheNearestIsNext()
+    public void LinesThatGoOnAreOneBlock()
     {
         var blocks = RunStitcher.Stitch(
-            Piece(2500, Line(0, 0, 10, 0), Line(30, 0, 40, 0), Line(20, 10, 10, 0), Line(21, 12, 30, 30))
+            Piece(2500, Line(0, 0, 10, 0), Line(30, 0, 40, 0), Line(20, 10, 10, 0.15), Line(21, 12, 30, 30))
         );
-        // The third line goes on from the first, backwards; the fourth begins nearest to its end.
+        // The third line goes on from the first, backwards, near enough; the fourth begins too far from its end.
         Assert.Equal(3, blocks.Length);
         Assert.Contains(Point.FromMillimetres(20, 10), blocks[0].Stitches.Select(s => s.At));
-        Assert.Contains(Point.FromMillimetres(21, 12), blocks[1].Stitches.Take(5).Select(s => s.At));
-        Assert.Contains(Point.FromMillimetres(30, 0), blocks[2].Stitches.Take(5).Select(s => s.At));
+        Assert.All(blocks, Sewn.AssertSewable);
+    }
+
+    /// <summary>A cross bar that ends on two posts.</summary>
+    [Fact]
+    public void LinesThatEndOnOthersAreSewnInOneGo()
+    {
+        var block = Assert.Single(
+            RunStitcher.Stitch(Piece(2500, Line(0, 0, 0, 30), Line(10, 0, 10, 30), Line(0, 10, 10, 10)))
+        );
+        Sewn.AssertSewable(block);
+        // Posts in 4 + 8 stitches, the bar in 4. Six odd hubs: two stay so, the others are joined by 10 mm of each post.
+        Assert.Equal(12 + 12 + 4 + 4 + 4, block.Stitches.Count(s => s.Use == StitchUse.Run));
+    }
+
+    [Theory]
+    [InlineData(0.15, 1)]
+    [InlineData(0.16, 2)]
+    public void EndsAreJoinedWithinOneAndAHalfStepsOfTheTape(double gap, int blocks) =>
+        Assert.Equal(blocks, RunStitcher.Stitch(Piece(2500, Line(0, 0, 20, 0), Line(7, gap, 7, 9))).Length);
+
+    /// <summary>Two squares with a side in common, drawn twice, as outlines of neighbouring areas are.</summary>
+    [Fact]
+    public void LinesAlongEachOtherShareTheirHoles()
+    {
+        var block = Assert.Single(
+            RunStitcher.Stitch(
+                Piece(2500, Line(0, 0, 10, 0, 10, 11, 0, 11, 0, 0), Line(10, 0, 20, 0, 20, 11, 10, 11, 10, 0))
+            )
+        );
+        // Sides of 10 and 11 mm in 4 and 5 stitches; the common one is there twice.
+        Assert.Equal(4 * 4 + 4 * 5, block.Stitches.Count(s => s.Use == StitchUse.Run));
+        Assert.Equal(
+            4 * 4 + 3 * 5 - 1,
+            block.Stitches.Where(s => s.Use == StitchUse.Run).Select(s => s.At).Distinct().Count()
+        );
     }
 
     [Fact]
-    public void AClosedLineBeginsWhereTheNeedleIsNearest()
+    public void EveryPassGoesThroughTheSameHoles() =>
+        Gen.OneOf(StrokePaths.AnyCornered, StrokePaths.AnySmooth)
+            .Holds(
+                line =>
+                {
+                    var once = Stitches(Passes.Single, line);
+                    foreach (var passes in new[] { Passes.Double, Passes.Triple })
+                    {
+                        var more = Stitches(passes, line);
+                        Assert.Equal(once.Keys.Order(), more.Keys.Order());
+                        Assert.All(more, s => Assert.Equal((int)passes * once[s.Key], s.Value));
+                    }
+                },
+                cases: 100
+            );
+
+    /// <summary>How often each stitch is sewn, either way.</summary>
+    private static Dictionary<(Point, Point), int> Stitches(Passes passes, Polyline line)
     {
-        var blocks = RunStitcher.Stitch(Piece(2500, Line(0, 0, 10, 0), Line(40, 0, 40, 10, 12, 0, 40, 0)));
-        Assert.Equal(Point.FromMillimetres(12, 0), blocks[1].Stitches[3].At);
+        var piece = Piece(2500, line);
+        var style = piece.Shape.Style with { Passes = passes };
+        return RunWalks
+            .Of(piece.Lines, style)
+            .SelectMany(walk => walk.Zip(walk.Skip(1)))
+            .GroupBy(s => s.First.CompareTo(s.Second) < 0 ? s : (s.Second, s.First))
+            .ToDictionary(g => g.Key, g => g.Count());
     }
 
     private static RunPiece Piece(int length, params Polyline[] lines) =>

@@ -260,12 +260,69 @@ public sealed class CommandTests : IDisposable
         Assert.Equal("89504E470D0A1A0A", Convert.ToHexString((await File.ReadAllBytesAsync(At("a.png")))[..8]));
 
         var text = await ToolRun.Run("inspect", tape);
-        Assert.Contains("longest stitch", text.Output, StringComparison.Ordinal);
+        Assert.All(
+            [
+                "longest stitch",
+                "thread on the cloth",
+                "layers on a mm², most",
+                "layers, 99 % of mm²",
+                "penetrations of a mm²",
+            ],
+            what => Assert.Contains(what, text.Output, StringComparison.Ordinal)
+        );
+    }
 
+    [Fact]
+    public async Task InspectDrawsATapeInEveryWay()
+    {
+        _ = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--hoop", "small");
+        var tape = At("parts", "small", "part-A.dst");
+        var all = await ToolRun.Run("inspect", tape, "--picture", At("pictures"));
+        Assert.Equal((0, ""), (all.ExitCode, all.Error));
+        Assert.Equal(
+            ["density", "penetrations", "thread"],
+            Names("pictures").Where(n => n.EndsWith(".svg", StringComparison.Ordinal)).Select(n => n[7..^4])
+        );
+        Assert.Equal(6, Names("pictures").Length);
+        var one = await ToolRun.Run("inspect", tape, "--as", "density", "--picture", At("one.svg"));
+        Assert.Equal((0, ""), (one.ExitCode, one.Error));
+        Assert.Equal(File.ReadAllText(At("pictures", "part-A-density.svg")), File.ReadAllText(At("one.svg")));
+        // The manifest beside the tape knows the colour of the mainsail.
+        Assert.Contains(
+            "colours of the manifest",
+            File.ReadAllText(At("pictures", "part-A-thread.svg")),
+            StringComparison.Ordinal
+        );
+        Directory.CreateDirectory(At("alone"));
+        File.Copy(tape, At("alone", "part-A.dst"));
+        _ = await ToolRun.Run("inspect", At("alone", "part-A.dst"), "--picture", At("alone.svg"));
+        Assert.Contains("colours not the threads", File.ReadAllText(At("alone.svg")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task InspectSaysWhatIsWrong()
+    {
+        _ = await ToolRun.Run("make", Written("sails.yaml", Recipe), "--hoop", "large");
+        var tape = At("parts", "large", "part-A.dst");
+        await Wrong("SPL9015", "splitter", tape, "--as", "thread");
+        await Wrong("SPL9001", "splitter", tape, "--picture", At("a.svg"), "--as", "fog");
+        await Wrong("SPL9012", At("a.gif"), tape, "--picture", At("a.gif"));
+        await Wrong("SPL9014", At("none", "a.png"), tape, "--picture", At("none", "a.png"));
+        await Wrong("SPL9010", At("none.dst"), At("none.dst"));
+        await Wrong("SPL9010", At("parts"), At("parts"));
+        await Wrong("SPL5001", At("sails.yaml"), At("sails.yaml"));
         await File.WriteAllBytesAsync(tape, (await File.ReadAllBytesAsync(tape))[..600]);
-        var broken = await ToolRun.Run("inspect", tape);
-        Assert.Equal((2, ""), (broken.ExitCode, broken.Output));
-        Assert.Contains("error SPL50", broken.Error, StringComparison.Ordinal);
+        await Wrong("SPL5002", tape, tape);
+        await File.WriteAllTextAsync(tape, new string('x', 2000));
+        await Wrong("SPL5003", tape, tape);
+
+        static async Task Wrong(string code, string place, params string[] call)
+        {
+            var ran = await ToolRun.Run(["inspect", .. call]);
+            Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+            Assert.StartsWith($"{place}: error {code}: ", ran.Error, StringComparison.Ordinal);
+            Assert.Single(ran.Error.TrimEnd().Split('\n'));
+        }
     }
 
     private string At(params string[] parts) => Path.Combine([root, .. parts]);

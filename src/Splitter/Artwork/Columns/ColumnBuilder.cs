@@ -12,50 +12,34 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
     /// <summary>A column does not count as covering its own end within this many widths of it.</summary>
     private const double OwnEnd = 2;
 
-    internal ImmutableArray<Column> Build(List<ColumnJoining.Run> runs)
+    /// <summary>An end of a run at a joint: the last sound rung before it, and where it leads.</summary>
+    private sealed record JointEnd(Rung Last, Vector Heading);
+
+    /// <param name="centre">Where a joint's branches meet.</param>
+    internal ImmutableArray<Column> Build(List<ColumnJoining.Run> runs, Func<int, Point> centre)
     {
         var ends = new ColumnEnds(ground, lines);
-        var tracks = new List<(ColumnJoining.Run Run, Track Track)>();
-        foreach (var run in runs)
-        {
-            var steps = run.Branches.SelectMany(b => b.Steps).ToList();
-            tracks.Add((run, Track.Over(ground, steps, run.Closed && steps.Count > 2)));
-        }
-        for (var i = 0; i < tracks.Count; i++)
-            if (!tracks[i].Track.Closed)
-                tracks[i] = (tracks[i].Run, BothEnds(tracks[i].Run, tracks[i].Track, FreeEnd));
+        var tracks = runs.ConvertAll(FirstPart);
+        var stars = Stars(runs, centre);
+        var joints = new List<JointEnd>();
         foreach (
             var i in Enumerable
                 .Range(0, tracks.Count)
-                .OrderByDescending(i => Math.Round(tracks[i].Track.Length))
-                .ThenBy(i => tracks[i].Track[0].Middle)
+                .Where(i => !tracks[i].Closed)
+                .OrderByDescending(i => Math.Round(tracks[i].Length))
+                .ThenBy(i => tracks[i][0].Middle)
         )
+            tracks[i] = BothEnds(runs[i], tracks[i], (last, track) => JoinedEnd(i, last, track));
+        foreach (var end in joints)
+            tracks.AddRange(ends.Behind(end.Last, end.Heading, rung => Bare(rung, Covering(tracks))).ToList());
+        return [.. tracks.Where(t => t.Count >= 2).Select(RungSpacing.Even).Where(c => c.Rungs.Length >= 2)];
+
+        Track FirstPart(ColumnJoining.Run run)
         {
-            if (tracks[i].Track.Closed)
-                continue;
-            Track JoinedEnd(Branch last, Track track)
-            {
-                if (last.EndJoint == Branch.Free)
-                    return track;
-                var covering = new CoveredGround(
-                    tracks
-                        .Where((_, k) => k != i)
-                        .SelectMany(t => Pairs(t.Track, t.Track.Count))
-                        .Concat(Pairs(track, Own(track)))
-                );
-                ends.IntoJoint(track, last.Heading, rung => Bare(rung, covering));
-                return track;
-            }
-            tracks[i] = (tracks[i].Run, BothEnds(tracks[i].Run, tracks[i].Track, JoinedEnd));
+            var steps = run.Branches.SelectMany(b => b.Steps).ToList();
+            var track = Track.Over(ground, steps, run.Closed && steps.Count > 2);
+            return track.Closed ? track : BothEnds(run, track, FreeEnd);
         }
-        return
-        [
-            .. tracks
-                .Select(t => t.Track)
-                .Where(t => t.Count >= 2)
-                .Select(RungSpacing.Even)
-                .Where(c => c.Rungs.Length >= 2),
-        ];
 
         Track FreeEnd(Branch last, Track track)
         {
@@ -63,7 +47,43 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
                 ends.ToOutline(track, last.Steps[^1], last.Heading);
             return track;
         }
+
+        Track JoinedEnd(int run, Branch last, Track track)
+        {
+            if (last.EndJoint == Branch.Free)
+                return track;
+            if (stars.TryGetValue(last.EndJoint, out var star))
+            {
+                var arm = Direction(last, centre);
+                ends.IntoStar(track, -arm, rung => star.Own(rung, arm));
+                return track;
+            }
+            joints.Add(new(track.Last, last.Heading));
+            var covering = new CoveredGround(
+                tracks.Where((_, k) => k != run).SelectMany(t => Pairs(t, t.Count)).Concat(Pairs(track, Own(track)))
+            );
+            ends.IntoJoint(track, last.Heading, rung => Bare(rung, covering));
+            return track;
+        }
     }
+
+    private static Dictionary<int, Sectors> Stars(List<ColumnJoining.Run> runs, Func<int, Point> centre) =>
+        runs.Where(r => !r.Closed)
+            .SelectMany(r => new[] { r.Branches[0].Reversed(), r.Branches[^1] })
+            .Where(b => b.EndJoint != Branch.Free)
+            .GroupBy(b => b.EndJoint)
+            .Where(joint => joint.Count() >= Sectors.FewestArms)
+            .ToDictionary(
+                joint => joint.Key,
+                joint => new Sectors(centre(joint.Key), joint.Select(b => Direction(b, centre)))
+            );
+
+    /// <summary>In which an arm leaves the middle of a star.</summary>
+    private static Vector Direction(Branch branch, Func<int, Point> centre) =>
+        Vector.Between(centre(branch.EndJoint), branch.Last.Middle).Unit;
+
+    private static CoveredGround Covering(IEnumerable<Track> tracks) =>
+        new(tracks.SelectMany(t => Pairs(t, t.Count).Concat(t.Closed ? [(t.Last, t[0])] : [])));
 
     private static Track BothEnds(ColumnJoining.Run run, Track track, Func<Branch, Track, Track> finish) =>
         finish(run.Branches[0].Reversed(), finish(run.Branches[^1], track).Reversed()).Reversed();

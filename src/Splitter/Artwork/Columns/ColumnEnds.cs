@@ -18,12 +18,15 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     private const double LongestCap = 8;
 
     /// <summary>How far columns run over each other at a joint, µm: about one row spacing more than cloth gives way. Common practice, no source.</summary>
-    private const double Overlap = 600;
+    private const double Overlap = 500;
+
+    /// <summary>The same beside a column, µm: stitches reach past their edge by the pull as well.</summary>
+    internal const double SideOverlap = 400;
 
     /// <summary>Columns run no further into a joint than this, in widths: beyond lies another branch.</summary>
     private const double LongestReach = 3;
 
-    /// <summary>Ground left bare behind a joint is worth going on for from this share of a square of the column's width.</summary>
+    /// <summary>Ground left bare behind a joint gets a column from this share of a square of the ending column's width.</summary>
     private const double WorthGoingOn = 0.1;
 
     /// <summary>To where the outline ends.</summary>
@@ -50,33 +53,71 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     }
 
     /// <summary>
-    /// Into a joint, until other columns have covered its rungs for the length of an overlap and leave nothing worth
-    /// sewing behind it. Where they cover part of a rung, it is shortened to the rest and an overlap.
+    /// Into a joint, until other columns have covered its rungs for the length of an overlap. Where they cover part of a
+    /// rung, it is shortened to the rest and an overlap.
     /// </summary>
     /// <param name="bare">What others leave of a rung, as shares of it from its left end; null for nothing.</param>
     internal void IntoJoint(Track track, Vector heading, Func<Rung, (double From, double To)?> bare)
     {
-        var width = track.Last.Width;
         var march = new March(lines, track.Last, heading, keepsWidth: true);
-        var rungs = march.Rungs(LongestReach * width).Select(rung => (Rung: rung, Bare: bare(rung))).ToList();
-        double Left((Rung Rung, (double From, double To)? Bare) r) =>
-            r.Bare is { } b ? (b.To - b.From) * r.Rung.Width * march.Step : 0;
-        var (behind, covered, share) = (rungs.Sum(Left), 0.0, (From: 0.0, To: 1.0));
-        foreach (var rung in rungs)
+        var (covered, share, closing) = (0.0, (From: 0.0, To: 1.0), Overlap);
+        foreach (var rung in march.Rungs(LongestReach * track.Last.Width))
         {
-            behind -= Left(rung);
-            covered = rung.Bare is null ? covered + march.Step : 0;
-            share = rung.Bare ?? share;
-            var more = Overlap / rung.Rung.Width;
-            track.Lay(
-                new(
-                    rung.Rung.Left.Towards(rung.Rung.Right, Math.Max(0, share.From - more)),
-                    rung.Rung.Left.Towards(rung.Rung.Right, Math.Min(1, share.To + more))
-                )
-            );
-            if (covered >= Overlap && behind < WorthGoingOn * width * width)
+            var left = bare(rung);
+            covered = left is null ? covered + march.Step : 0;
+            share = left ?? share;
+            // What runs out in a point is closed from its sides.
+            closing = left is { } open ? Math.Min(Overlap, (open.To - open.From) * rung.Width) : closing;
+            track.Lay(Widened(rung, share));
+            if (covered >= closing)
                 return;
         }
+    }
+
+    /// <summary>
+    /// What is bare behind the columns that a column ends on, such as the foot of a K's arm below its leg: a column of
+    /// its own each.
+    /// </summary>
+    /// <param name="first">The column's last rung before the joint.</param>
+    internal IEnumerable<Track> Behind(Rung first, Vector heading, Func<Rung, (double From, double To)?> bare)
+    {
+        var march = new March(lines, first, heading, keepsWidth: true);
+        var rungs = march.Rungs(LongestReach * first.Width).Select(rung => (Rung: rung, Bare: bare(rung))).ToList();
+        var margin = (int)Math.Ceiling(Overlap / march.Step);
+        for (int from = 0, to = 0; from < rungs.Count; from = Math.Max(to, from + 1))
+        {
+            double area = 0;
+            for (to = from; to < rungs.Count && rungs[to].Bare is { } open; to++)
+                area += (open.To - open.From) * rungs[to].Rung.Width * march.Step;
+            if (area < WorthGoingOn * first.Width * first.Width)
+                continue;
+            var (start, end) = (Math.Max(0, from - margin), Math.Min(rungs.Count, to + margin));
+            var patch = Enumerable
+                .Range(start, end - start)
+                .Select(i => Widened(rungs[i].Rung, rungs[Math.Clamp(i, from, to - 1)].Bare!.Value))
+                .ToList();
+            if (patch.Count > 1)
+                yield return Track.Of(patch);
+        }
+    }
+
+    /// <summary>Into the middle of a star, as far as the arm's own ground there goes.</summary>
+    internal void IntoStar(Track track, Vector heading, Func<Rung, Rung?> own)
+    {
+        foreach (
+            var rung in new March(lines, track.Last, heading, keepsWidth: false).Rungs(LongestReach * track.Last.Width)
+        )
+        {
+            if (own(rung) is not { } mine)
+                return;
+            track.Lay(mine);
+        }
+    }
+
+    private static Rung Widened(Rung rung, (double From, double To) share)
+    {
+        var more = SideOverlap / rung.Width;
+        return rung.Part(Math.Max(0, share.From - more), Math.Min(1, share.To + more));
     }
 
     /// <summary>Rung by rung to where the outline ends; between rungs the edges follow it.</summary>

@@ -2,7 +2,10 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Columns;
 
-/// <summary>Joins branches that go straight on over a joint to one column, as the bar of a T.</summary>
+/// <summary>
+/// Joins branches that go straight on over a joint to one column, as the bar of a T. At each joint one column runs
+/// through at most, at a star's none; the others end on it, so that thread does not pile up where many meet.
+/// </summary>
 internal sealed class ColumnJoining(InnerTriangles ground)
 {
     /// <summary>Branches that turn by more than this do not make one column, radians (45 degrees).</summary>
@@ -38,6 +41,7 @@ internal sealed class ColumnJoining(InnerTriangles ground)
         var partner = new Dictionary<(int, bool), (int Branch, bool AtStart)>();
         var pairs =
             from joint in ends.GroupBy(e => e.Outwards.EndJoint)
+            where joint.Count() < Sectors.FewestArms
             from a in joint
             from b in joint
             where (a.Branch, a.AtStart).CompareTo((b.Branch, b.AtStart)) < 0
@@ -45,11 +49,9 @@ internal sealed class ColumnJoining(InnerTriangles ground)
             where score < LargestTurn || (score < LargestCurve && IsCurve(a.Outwards, b.Outwards))
             orderby Math.Round(score / SameScore), a.Outwards.Last.Middle, b.Outwards.Last.Middle
             select (a, b);
-        foreach (var (a, b) in pairs)
+        foreach (var (a, b) in pairs.DistinctBy(p => p.a.Outwards.EndJoint))
         {
             var (keyA, keyB) = ((a.Branch, a.AtStart), (b.Branch, b.AtStart));
-            if (partner.ContainsKey(keyA) || partner.ContainsKey(keyB))
-                continue;
             (partner[keyA], partner[keyB]) = (keyB, keyA);
         }
         return Chains(branches, partner);

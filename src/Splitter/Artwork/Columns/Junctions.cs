@@ -43,6 +43,16 @@ internal sealed class Junctions
     /// <summary>How many joints there are; a bend adds its own.</summary>
     internal int NextJoint => ground.Count;
 
+    /// <summary>The middle of a joint of forks.</summary>
+    internal Point Centre(int joint)
+    {
+        var centres = discs[joint].ConvertAll(d => d.Centre);
+        return new Vector(
+            centres.Average(c => c.X - (double)centres[0].X),
+            centres.Average(c => c.Y - (double)centres[0].Y)
+        ).From(centres[0]);
+    }
+
     internal List<Branch> Branches()
     {
         var branches = new List<Branch>();

@@ -76,7 +76,7 @@ internal static class OutlineColumns
         var junctions = new Junctions(triangles, skeleton);
         var branches = new SharpBends(triangles).Cut(junctions.Branches(), junctions.NextJoint);
         var runs = new ColumnJoining(triangles).Join(branches);
-        return new ColumnBuilder(triangles, new CrossLines(ground)).Build(runs);
+        return new ColumnBuilder(triangles, new CrossLines(ground)).Build(runs, junctions.Centre);
     }
 
     /// <summary>Measured by area: what the columns' quadrilaterals cover of the ground, and beside it.</summary>

@@ -14,6 +14,9 @@ internal static class StrokeColumns
     /// would turn shorter legs by degrees, and merging longer ones would make one corner of a tight bend.</summary>
     private const double LeastLeg = 10;
 
+    /// <summary>A leg shorter than this between two that can have corners is a slip of the pen, µm: one tape step. It would make one corner two.</summary>
+    private const double Slip = Units.TapeStep;
+
     /// <summary>Where the last rung of a round end lies, degrees of the quarter circle: at 90 it would have no length.</summary>
     private const double LastRungOfCap = 86;
 
@@ -26,7 +29,7 @@ internal static class StrokeColumns
     internal static ImmutableArray<Column> From(Polyline path, double width, Cap cap, Join join, double mitreLimit)
     {
         var half = width / 2;
-        var points = Thinned(path.Points);
+        var points = WithoutSlips(Thinned(path.Points), path.IsClosed);
         var closed = path.IsClosed && points.Count >= 4;
         if (points.Count < 2)
             return Dot(points[0], half, cap);
@@ -41,7 +44,7 @@ internal static class StrokeColumns
             rungs.AddRange(
                 RoundEnd(points[0], Vector.Between(points[1], points[0]).Unit, half).Reverse().Select(Turned)
             );
-        rungs.AddRange(new StrokeLegs(points, closed, half).Rungs(join, mitreLimit));
+        rungs.AddRange(new StrokeLegs(points, closed, half, join, mitreLimit).Rungs());
         if (closed)
             rungs.Add(rungs[0]);
         else if (cap == Cap.Round)
@@ -58,6 +61,24 @@ internal static class StrokeColumns
         if (kept[^1] != points[^1] && kept.Count > 1)
             kept[^1] = points[^1];
         return kept;
+    }
+
+    private static List<Point> WithoutSlips(List<Point> points, bool closed)
+    {
+        double Leg(int i) => points[i].DistanceTo(points[i + 1]);
+        for (var i = points.Count - 2; i >= 0 && points.Count > 4; i--)
+        {
+            var (before, after) = (i > 0 ? i - 1 : points.Count - 2, i < points.Count - 2 ? i + 1 : 0);
+            if (
+                Leg(i) >= Slip
+                || (!closed && (before > i || after < i))
+                || Math.Min(Leg(before), Leg(after)) < StrokeLegs.LegOfACorner
+            )
+                continue;
+            // The end of a closed line goes with its start.
+            points.RemoveAt(i < points.Count - 2 || !closed ? i + 1 : i);
+        }
+        return points;
     }
 
     /// <summary>A line without length: SVG draws its caps, round or square, and nothing with butt ends.</summary>

@@ -12,7 +12,7 @@ internal sealed class StrokeLegs
     /// Flattened curves turn this sharply only on legs shorter than this, µm: at 0.02 mm tolerance a leg of 0.3 mm turns
     /// 31 degrees at most. A curve has no corners to join, so such bends are round whatever the stroke's joins are.
     /// </summary>
-    private const double LegOfACorner = 300;
+    internal const double LegOfACorner = 300;
 
     /// <summary>A leg has room for rungs of its own when it is this many times as long as its bends lean over it.</summary>
     private const double RoomForOwnRungs = 2;
@@ -24,12 +24,14 @@ internal sealed class StrokeLegs
     private readonly double[] lengths;
     private readonly bool closed;
     private readonly double half;
+    private readonly Join join;
+    private readonly double mitreLimit;
 
     /// <param name="points">At least two; of a closed line the last repeats the first.</param>
-    internal StrokeLegs(List<Point> points, bool closed, double half)
+    /// <param name="mitreLimit">SVG's <c>stroke-miterlimit</c>: a longer mitre becomes a bevel.</param>
+    internal StrokeLegs(List<Point> points, bool closed, double half, Join join, double mitreLimit)
     {
-        this.closed = closed;
-        this.half = half;
+        (this.closed, this.half, this.join, this.mitreLimit) = (closed, half, join, mitreLimit);
         var legs = points.Count - 1;
         Vector[] along = [.. Enumerable.Range(0, legs).Select(i => Vector.Between(points[i], points[i + 1]).Unit)];
         lengths = [.. Enumerable.Range(0, legs).Select(i => points[i].DistanceTo(points[i + 1]))];
@@ -45,13 +47,14 @@ internal sealed class StrokeLegs
                     i < legs ? along[i] : along[^1]
                 )),
         ];
-        foreach (var vertex in vertices.Where(v => !v.IsGentle))
-            vertex.Bend = vertex.IsSharp ? Bend.Pivot : Bend.Inner;
+        for (var i = 0; i < vertices.Length; i++)
+            if (!vertices[i].IsGentle)
+                vertices[i].Bend =
+                    vertices[i].IsSharp || (vertices[i].IsMitred && IsPointed(i)) ? Bend.Mitre : Bend.Inner;
         Settle();
     }
 
-    internal IEnumerable<Rung> Rungs(Join join, double mitreLimit) =>
-        Enumerable.Range(0, vertices.Length).SelectMany(i => At(i, join, mitreLimit));
+    internal IEnumerable<Rung> Rungs() => Enumerable.Range(0, vertices.Length).SelectMany(At);
 
     private int Next(int i) => (i + 1) % vertices.Length;
 
@@ -72,7 +75,7 @@ internal sealed class StrokeLegs
                     continue;
                 foreach (var end in new[] { a, b })
                 {
-                    if (vertices[end].Bend != Bend.Inner)
+                    if (vertices[end].Bend is not (Bend.Inner or Bend.Mitre))
                         continue;
                     vertices[end].Bend = Bend.Pivot;
                     changed = true;
@@ -98,8 +101,10 @@ internal sealed class StrokeLegs
         return lean > 0 ? (half, meeting) : (meeting, half);
     }
 
-    private IEnumerable<Rung> At(int i, Join join, double mitreLimit) =>
-        vertices[i].Bend == Bend.Gentle ? Gentle(i) : Fan(vertices[i], IsCorner(i) ? join : Join.Round, mitreLimit);
+    private IEnumerable<Rung> At(int i) =>
+        vertices[i].Bend == Bend.Gentle ? Gentle(i) : Around(vertices[i], IsCorner(i) ? join : Join.Round);
+
+    private bool IsPointed(int i) => join == Join.Mitre && vertices[i].MitreRatio <= mitreLimit && IsCorner(i);
 
     private bool IsCorner(int i) => Math.Min(lengths[LegBefore(i)], lengths[i]) >= LegOfACorner;
 
@@ -118,24 +123,29 @@ internal sealed class StrokeLegs
             new((bisector * reach.Left).From(vertices[i].At), (bisector * -reach.Right).From(vertices[i].At));
     }
 
-    private IEnumerable<Rung> Fan(StrokeVertex vertex, Join join, double mitreLimit)
+    private IEnumerable<Rung> Around(StrokeVertex vertex, Join join)
     {
         var right = vertex.TurnsRight;
         var outward = right ? 1 : -1;
-        var inner = vertex.Bend == Bend.Pivot ? vertex.At : (vertex.Bisector * (-outward * half)).From(vertex.At);
+        var corner = (vertex.Bisector * (-outward * half)).From(vertex.At);
+        var inner = vertex.Bend == Bend.Inner ? corner : vertex.At;
         var (first, last) = (vertex.Before.Left * (outward * half), vertex.After.Left * (outward * half));
-        yield return vertex.Bend == Bend.Pivot ? Square(vertex.At, vertex.Before) : Make((first * 2).From(inner));
-        yield return Make(first.From(vertex.At));
-        foreach (var outer in Between(vertex, outward, join, mitreLimit))
-            yield return Make(outer);
-        yield return Make(last.From(vertex.At));
-        yield return vertex.Bend == Bend.Pivot ? Square(vertex.At, vertex.After) : Make((last * 2).From(inner));
+        yield return vertex.Bend == Bend.Pivot
+            ? Square(vertex.At, vertex.Before)
+            : Make((first * 2).From(corner), corner);
+        yield return Make(first.From(vertex.At), inner);
+        foreach (var outer in Between(vertex, outward, join))
+            yield return Make(outer, vertex.Bend != Bend.Inner && join == Join.Mitre ? outer : inner);
+        yield return Make(last.From(vertex.At), inner);
+        yield return vertex.Bend == Bend.Pivot
+            ? Square(vertex.At, vertex.After)
+            : Make((last * 2).From(corner), corner);
 
-        Rung Make(Point outer) => right ? new(outer, inner) : new(inner, outer);
+        Rung Make(Point outer, Point inside) => right ? new(outer, inside) : new(inside, outer);
     }
 
     /// <summary>The outer edge between the legs: a mitre's tip, an arc, or nothing for a bevel.</summary>
-    private IEnumerable<Point> Between(StrokeVertex vertex, int outward, Join join, double mitreLimit)
+    private IEnumerable<Point> Between(StrokeVertex vertex, int outward, Join join)
     {
         if (join == Join.Mitre && vertex.MitreRatio <= mitreLimit)
             yield return (vertex.Bisector * (outward * half)).From(vertex.At);

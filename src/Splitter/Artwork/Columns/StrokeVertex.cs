@@ -12,6 +12,12 @@ internal enum Bend
     Inner,
 
     /// <summary>
+    /// Rungs stay square to their legs and end on the bisector between them, from the inner corner over the vertex to a
+    /// mitre's tip: the legs meet like the sides of a frame. Of a round join the outer half fans about the vertex.
+    /// </summary>
+    Mitre,
+
+    /// <summary>
     /// Each leg ends square and rungs between fan about the vertex itself; the legs overlap inside. For turns so sharp,
     /// or legs so short, that the inner edges of the legs do not meet on them.
     /// </summary>
@@ -39,6 +45,9 @@ internal sealed record StrokeVertex(Point At, Vector Before, Vector After)
     /// </summary>
     private const double SharpCosine = -0.1736;
 
+    /// <summary>From here on a pointed corner is mitred, so that its rungs do not fan about the inner corner: cosine of 60 degrees.</summary>
+    private const double MitredCosine = 0.5;
+
     private double Cosine => Vector.Dot(Before, After);
 
     internal bool IsGentle => Cosine >= GentleCosine;
@@ -46,6 +55,8 @@ internal sealed record StrokeVertex(Point At, Vector Before, Vector After)
     internal bool IsUnseen => Cosine >= UnseenCosine;
 
     internal bool IsSharp => Cosine < SharpCosine;
+
+    internal bool IsMitred => Cosine <= MitredCosine;
 
     internal bool TurnsRight => Vector.Cross(Before, After) > 0;
 

@@ -58,6 +58,18 @@ internal sealed class Track
         return track;
     }
 
+    /// <summary>The track over rungs that are all laid by rule.</summary>
+    internal static Track Of(IEnumerable<Rung> rungs)
+    {
+        var track = new Track();
+        foreach (var rung in rungs)
+            if (track.Count == 0)
+                track.Add(rung);
+            else
+                track.Lay(rung);
+        return track;
+    }
+
     /// <summary>Another rung, at the ends of the ways that both edges take to it; either may be empty.</summary>
     internal void Add(IEnumerable<Point> leftWay, IEnumerable<Point> rightWay)
     {

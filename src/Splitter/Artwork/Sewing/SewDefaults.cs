@@ -22,10 +22,13 @@ internal static class SewDefaults
     internal const int ThreadWidth = 400;
 
     /// <summary>Columns narrower than this on average hold without underlay, µm.</summary>
-    private const double NoUnderlayBelow = 1500;
+    private const double NoUnderlayBelow = 1000;
 
     /// <summary>Columns wider than this on average are held at both edges, narrower ones by one run in the middle; µm.</summary>
-    private const double EdgeUnderlayFrom = 3500;
+    private const double EdgeUnderlayFrom = 2500;
+
+    /// <summary>Columns wider than this on average get an open zigzag as well, µm: it keeps long stitches from sinking in.</summary>
+    private const double CrossUnderlayFrom = 5000;
 
     internal static SewStyle Fill(SewRule? rule) =>
         new()
@@ -47,13 +50,15 @@ internal static class SewDefaults
             Pull = rule?.Pull ?? 200,
         };
 
-    internal static SewStyle Run(SewRule? rule) => new() { StitchLength = rule?.StitchLength ?? 2500 };
+    internal static SewStyle Run(SewRule? rule) =>
+        new() { StitchLength = rule?.StitchLength ?? 2500, Passes = rule?.Passes ?? Passes.Single };
 
     private static ImmutableArray<UnderlayKind> SatinUnderlay(ImmutableArray<Column> columns) =>
         columns.SelectMany(c => c.Rungs).Average(r => r.Width) switch
         {
             < NoUnderlayBelow => [],
             < EdgeUnderlayFrom => [UnderlayKind.Centre],
-            _ => [UnderlayKind.Edge],
+            < CrossUnderlayFrom => [UnderlayKind.Edge],
+            _ => [UnderlayKind.Edge, UnderlayKind.Cross],
         };
 }

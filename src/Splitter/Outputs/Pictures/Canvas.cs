@@ -28,7 +28,10 @@ internal sealed class Canvas
     internal Picture ToPicture(int width, int height, string title) => new(width, height, title, items.ToImmutable());
 
     internal void Area(Region region, Colour colour, int opacity = 100) =>
-        items.Add(new PaintedArea([.. region.Rings.Select(r => r.Points)], colour, opacity));
+        Area([.. region.Rings.Select(r => r.Points)], colour, opacity);
+
+    internal void Area(ImmutableArray<ImmutableArray<Point>> outlines, Colour colour, int opacity = 100) =>
+        items.Add(new PaintedArea(outlines, colour, opacity));
 
     internal void Area(Box box, Colour colour, int opacity = 100) => Area(Region.Of(box), colour, opacity);
 

@@ -27,6 +27,9 @@ internal sealed class Painter(int width, int height, byte[] pixels)
 
     private readonly List<Crossing> crossings = [];
 
+    /// <summary>Of the row that is painted; zero between rows.</summary>
+    private readonly int[] cover = new int[width];
+
     /// <summary>Adds a closed outline to what the next paint fills.</summary>
     internal void Add(ReadOnlySpan<Point> outline)
     {
@@ -56,7 +59,6 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     internal void Paint(Colour colour, int opacity)
     {
         crossings.Sort();
-        var cover = new int[width];
         for (var i = 0; i < crossings.Count; )
         {
             var row = crossings[i].Line / LinesPerRow;
@@ -67,16 +69,16 @@ internal sealed class Painter(int width, int height, byte[] pixels)
                 for (; i < crossings.Count && crossings[i].Line == line; i++)
                 {
                     if (turns != 0)
-                        Cover(cover, crossings[i - 1].X, crossings[i].X, ref left, ref right);
+                        Cover(crossings[i - 1].X, crossings[i].X, ref left, ref right);
                     turns += crossings[i].Turn;
                 }
             }
-            Blend(cover, row, left, right, colour, opacity);
+            Blend(row, left, right, colour, opacity);
         }
         crossings.Clear();
     }
 
-    private void Cover(int[] cover, int from, int to, ref int left, ref int right)
+    private void Cover(int from, int to, ref int left, ref int right)
     {
         from = Math.Clamp(from, 0, width * Fraction);
         to = Math.Clamp(to, 0, width * Fraction);
@@ -96,7 +98,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         cover[last] += to - (last * Fraction);
     }
 
-    private void Blend(int[] cover, int row, int left, int right, Colour colour, int opacity)
+    private void Blend(int row, int left, int right, Colour colour, int opacity)
     {
         const int Whole = Full * 100;
         for (var x = left; x < right; x++)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -34,8 +35,8 @@ internal sealed record PaintedText(string Text, Point At, int Height, int Pen, C
 /// <summary>Thread as it lies: a line of the thread's width, darker at its edges so that stitches can be told apart.</summary>
 internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour)
 {
-    /// <summary>Width of no. 40 thread on cloth, µm. Common practice, no source.</summary>
-    internal const int Width = 400;
+    /// <summary>Of thread on cloth, µm.</summary>
+    internal const int Width = ThreadGrid.ThreadWidth;
 
     /// <summary>The part of the width that shows the thread's own colour; the rest is shade.</summary>
     internal const int CoreWidth = 260;

@@ -35,6 +35,13 @@ internal static class ClothKeys
         Default = "0.5 mm",
     };
 
+    internal static readonly Key<int> MostLayers = new("most-layers", new CountKind(1, 20))
+    {
+        Says = "Layers of thread that it bears; where more lie over each other, a warning says so.",
+        Example = "4",
+        Default = "3",
+    };
+
     internal static readonly Key<string> Color = new("color", new ColourKind())
     {
         Says = "Its colour in the pictures.",
@@ -50,7 +57,7 @@ internal static class ClothKeys
     };
 
     internal static readonly GroupKind<Cloth> Group = new(
-        [Size, ArtworkAt, Folds, Thickness, Color, Stretch],
+        [Size, ArtworkAt, Folds, Thickness, MostLayers, Color, Stretch],
         Build,
         Check
     );
@@ -89,6 +96,7 @@ internal static class ClothKeys
             UprightFold = size is { } across ? folds?.Upright?.On(across.Width) : null,
             LevelFold = size is { } down ? folds?.Level?.On(down.Height) : null,
             Thickness = group.Get(Thickness),
+            MostLayers = group.Get(MostLayers),
             Color = group.Get(Color),
             Stretch = group.Get(Stretch),
         };

@@ -54,26 +54,46 @@ internal static class SewKeys
         Otherwise = "chosen for the kind of stitch",
     };
 
+    internal static readonly Key<Passes> Passes = new(
+        "passes",
+        new WordKind<Passes>([
+            ("single", Recipes.Passes.Single),
+            ("double", Recipes.Passes.Double),
+            ("triple", Recipes.Passes.Triple),
+        ])
+    )
+    {
+        Says = "How often a run goes over its lines, through the same holes: once, out and back, or three times, bold.",
+        Example = "triple",
+        Otherwise = "single",
+    };
+
+    /// <summary>No array at all where it is chosen by the kind of stitch and the width of columns.</summary>
     internal static readonly Key<ImmutableArray<UnderlayKind>> Underlay = new(
         "underlay",
         new WordOr<ImmutableArray<UnderlayKind>>(
-            "none",
-            [],
-            new ListKind<UnderlayKind>(
-                new WordKind<UnderlayKind>([
-                    ("edge", UnderlayKind.Edge),
-                    ("cross", UnderlayKind.Cross),
-                    ("centre", UnderlayKind.Centre),
-                ]),
-                0,
-                3
+            "auto",
+            default,
+            new WordOr<ImmutableArray<UnderlayKind>>(
+                "none",
+                [],
+                new ListKind<UnderlayKind>(
+                    new WordKind<UnderlayKind>([
+                        ("edge", UnderlayKind.Edge),
+                        ("cross", UnderlayKind.Cross),
+                        ("centre", UnderlayKind.Centre),
+                    ]),
+                    0,
+                    3
+                )
             )
         )
     )
     {
         Says = "Stitches below the visible ones, in sewing order.",
         Example = "[edge, cross]",
-        Otherwise = "chosen for the kind of stitch",
+        Otherwise =
+            "auto: edge below a fill; below satin nothing up to 1 mm width, then centre, edge from 2.5 mm, edge and cross from 5 mm",
     };
 
     internal static readonly Key<int> Pull = new("pull", new LengthKind("0 mm", "2 mm"))
@@ -84,7 +104,7 @@ internal static class SewKeys
     };
 
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Underlay, Pull],
+        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
@@ -93,7 +113,8 @@ internal static class SewKeys
                 Angle = group.MaybeValue(Angle),
                 RowSpacing = group.MaybeValue(RowSpacing),
                 StitchLength = group.MaybeValue(StitchLength),
-                Underlay = group.MaybeValue(Underlay),
+                Passes = group.MaybeValue(Passes),
+                Underlay = group.MaybeValue(Underlay) is { IsDefault: false } kinds ? kinds : null,
                 Pull = group.MaybeValue(Pull),
             }
     );

@@ -18,7 +18,9 @@ internal sealed class WordOr<T>(string word, T meaning, Kind<T> other) : Kind<T>
         {
             ScalarNode scalar when scalar.Text.Trim(' ') == word => meaning,
             // A word that is not this one most likely meant it; a number is the other kind's affair.
-            ScalarNode scalar when !scalar.Text.Any(char.IsAsciiDigit) => given.RefuseForm(Expects),
+            ScalarNode scalar when other is not WordOr<T> && !scalar.Text.Any(char.IsAsciiDigit) => given.RefuseForm(
+                Expects
+            ),
             _ => other.Read(given),
         };
 }

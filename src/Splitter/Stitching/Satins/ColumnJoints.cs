@@ -25,10 +25,12 @@ internal static class ColumnJoints
     private const double WayStep = 100;
 
     /// <summary>For each column its joints, one with each column that it touches.</summary>
-    /// <param name="ground">What the columns cover: a way over bare cloth is none.</param>
-    internal static ImmutableArray<ImmutableArray<Joint>> Of(ImmutableArray<ColumnLine> columns, Region ground)
+    /// <param name="covered">Whether columns cover a place: a way over bare cloth is none.</param>
+    internal static ImmutableArray<ImmutableArray<Joint>> Of(
+        ImmutableArray<ColumnLine> columns,
+        Func<double, double, bool> covered
+    )
     {
-        var covered = Polygons.Containment(ground);
         var samples = columns.Select(Samples).ToImmutableArray();
         var joints = columns.Select(_ => new List<Joint>()).ToArray();
         foreach (var (a, b) in BoxPairs.Meeting(columns.Select(c => c.Bounds.Grown(Slack))))

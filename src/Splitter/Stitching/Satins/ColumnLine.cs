@@ -5,26 +5,35 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Satins;
 
 /// <summary>
-/// A column measured along its longer edge, where its stitches are to be evenly dense: from 0 to <see cref="Length"/> µm.
+/// A column measured square to its rungs along the edge that gets on faster, where its stitches are to be evenly dense:
+/// from 0 to <see cref="Length"/> µm. An edge that runs in towards the other, as at a tip, a round end or where another
+/// column takes over, gets on no faster for being longer: stitches counted along it would pile up.
 /// </summary>
 internal sealed class ColumnLine
 {
     private readonly ImmutableArray<Rung> rungs;
     private readonly double[] along;
 
-    internal ColumnLine(Column column)
+    /// <summary>How far ahead of an end it is looked whether other columns lie there, µm: about the way they overlap.</summary>
+    private const double LookAhead = 400;
+
+    private readonly bool startsOpen;
+    private readonly bool endsOpen;
+
+    /// <param name="covered">Whether a place is covered by this column or others; without it, both ends are open.</param>
+    internal ColumnLine(Column column, Func<double, double, bool>? covered = null)
     {
         rungs = column.Rungs;
         along = new double[rungs.Length];
         for (var i = 1; i < rungs.Length; i++)
-            along[i] =
-                along[i - 1]
-                + Math.Max(rungs[i - 1].Left.DistanceTo(rungs[i].Left), rungs[i - 1].Right.DistanceTo(rungs[i].Right));
+            along[i] = along[i - 1] + Progress(rungs[i - 1], rungs[i]);
         MeanWidth = rungs.Average(r => r.Width);
+        startsOpen = IsOpen(rungs[1], rungs[0], covered);
+        endsOpen = IsOpen(rungs[^2], rungs[^1], covered);
         Bounds = Box.Around(rungs.SelectMany(r => new[] { r.Left, r.Right }));
     }
 
-    /// <summary>Length of the longer edge, section by section; µm.</summary>
+    /// <summary>What the faster edge gets on, section by section; µm.</summary>
     internal double Length => along[^1];
 
     /// <summary>Mean length of its rungs, µm.</summary>
@@ -35,13 +44,16 @@ internal sealed class ColumnLine
     /// <summary>Its end is its start.</summary>
     internal bool IsClosed => rungs[0] == rungs[^1];
 
+    /// <summary>It ends there, and on bare cloth.</summary>
+    internal bool IsOpenEnd(double place) => !IsClosed && ((place <= 0 && startsOpen) || (place >= Length && endsOpen));
+
     internal Rung At(double place)
     {
         var i = Section(place);
         return Between(i, place);
     }
 
-    /// <summary>How fast the left and the right edge advance there, as shares of the longer one's advance.</summary>
+    /// <summary>How far the left and the right edge run there for each micrometre of the column.</summary>
     internal (double Left, double Right) Advance(double place)
     {
         var i = Section(place);
@@ -59,6 +71,27 @@ internal sealed class ColumnLine
     {
         var inner = along.Where(a => a > Math.Min(from, to) && a < Math.Max(from, to)).Distinct();
         return [from, .. from <= to ? inner : inner.Reverse(), to];
+    }
+
+    /// <summary>Of both edges and square to both rungs, the most.</summary>
+    private static double Progress(Rung from, Rung to)
+    {
+        var (left, right) = (Vector.Between(from.Left, to.Left), Vector.Between(from.Right, to.Right));
+        return new[] { from, to }
+            .Where(r => r.Width > 0)
+            .Select(r => Vector.Between(r.Left, r.Right).Unit)
+            .Select(across => Math.Max(Math.Abs(Vector.Cross(across, left)), Math.Abs(Vector.Cross(across, right))))
+            .DefaultIfEmpty(left.Length)
+            .Max();
+    }
+
+    private static bool IsOpen(Rung before, Rung end, Func<double, double, bool>? covered)
+    {
+        var way = Vector.Between(before.Middle, end.Middle);
+        if (covered is null || way.Length == 0)
+            return true;
+        var ahead = (way.Unit * LookAhead).From(end.Middle);
+        return !covered(ahead.X, ahead.Y);
     }
 
     private Rung Between(int i, double place)

@@ -37,8 +37,8 @@ internal static class Zigzag
     {
         var count = Math.Max(1, (int)Math.Ceiling(Math.Abs(to - from) / (spacing / 2)));
         var last = (Point?)null;
-        // Both ends of the first and of the last rung, so that the column ends square.
-        for (var k = -1; k <= count + 1; k++)
+        // Both ends of an open end's rung, so that it is square.
+        for (var k = column.IsOpenEnd(from) ? -1 : 0; k <= (column.IsOpenEnd(to) ? count + 1 : count); k++)
         {
             var place = from + ((to - from) * Math.Clamp(k, 0, count) / count);
             var point = End(column, place, left: (k & 1) == 0, k >> 1, spacing, pull);

@@ -126,15 +126,15 @@ public class OutlineColumnsTests
     [InlineData("crescent", 1)]
     [InlineData("L", 2)]
     [InlineData("T", 2)]
-    [InlineData("X", 2)]
-    [InlineData("plus", 2)]
+    [InlineData("X", 3)]
+    [InlineData("plus", 3)]
     [InlineData("Y", 2)]
     [InlineData("H", 3)]
     [InlineData("N", 3)]
-    [InlineData("star", 3)]
+    [InlineData("star", 5)]
     [InlineData("E", 4)]
     [InlineData("square ring", 4)]
-    public void Strokes_that_go_straight_on_are_one_column(string name, int count) =>
+    public void One_column_runs_through_a_joint_and_none_through_a_star(string name, int count) =>
         Assert.Equal(count, OutlineColumns.From(Shape(name), Widest).Length);
 
     [Fact]

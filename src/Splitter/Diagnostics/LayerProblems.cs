@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Recipes;
+using Splitter.Stitching.Density;
+using static System.FormattableString;
+
+namespace Splitter.Diagnostics;
+
+/// <summary>What there is to say of thread that lies over thread: SPL3030 to SPL3039. Lengths in millimetres.</summary>
+internal static class LayerProblems
+{
+    /// <summary>Shapes that a line names; more would hide what it says.</summary>
+    private const int MostNamed = 6;
+
+    /// <param name="more">Spots of other shapes that are not told by themselves.</param>
+    internal static Diagnostic TooManyLayers(
+        ImmutableArray<Shape> shapes,
+        ImmutableArray<string> parts,
+        FullSpot spot,
+        int limit,
+        ImmutableArray<FullSpot> more,
+        Hoop hoop
+    ) =>
+        Diagnostic.Warning(
+            3030,
+            shapes[^1].Place,
+            Invariant(
+                $"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes)}, or raise 'cloth.most-layers' for cloth and needle that bear it"
+            )
+        );
+
+    private static string Where(ImmutableArray<Shape> shapes) =>
+        shapes.Length == 1
+            ? $"of shape '{shapes[0].Id}'"
+            : $"where shapes {string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))}{(shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")} lie over each other";
+
+    private static string Remedy(ImmutableArray<Shape> shapes) =>
+        shapes.Length == 1
+            ? "give it less underlay or a wider 'row-spacing'"
+            : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
+
+    private static string And(ImmutableArray<FullSpot> more) =>
+        more.IsEmpty
+            ? ""
+            : Invariant(
+                $" (so do {more.Length} more {(more.Length == 1 ? "set" : "sets")} of shapes, on {more.Sum(s => s.Squares)} mm² in all, which are not told)"
+            );
+
+    private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
+}

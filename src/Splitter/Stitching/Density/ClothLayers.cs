@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Cutting;
+using Splitter.Geometry;
+
+namespace Splitter.Stitching.Density;
+
+/// <summary>
+/// What lies on each square millimetre of the finished cloth, all parts over each other: covering layers and needle
+/// holes. Marks are left out, since they come out.
+/// </summary>
+internal static class ClothLayers
+{
+    internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn)
+    {
+        var blocks = sewn.SelectMany(s => s.Blocks);
+        var grid = new ThreadGrid(Box.Around(blocks.SelectMany(b => b.Stitches).Select(s => s.At)));
+        foreach (var stitch in blocks.SelectMany(b => b.Stitches))
+            grid.Pierce(stitch.At);
+        foreach (var thread in Threads(sewn))
+            grid.Lay(thread.From, thread.To, thread.Breadth);
+        return grid;
+    }
+
+    /// <summary>Every stitch with the strip of cloth that it covers, µm.</summary>
+    internal static IEnumerable<(Piece Piece, Point From, Point To, int Breadth)> Threads(
+        ImmutableArray<SewnPiece> sewn
+    )
+    {
+        foreach (var (piece, blocks) in sewn)
+        foreach (var block in blocks)
+            for (var i = 1; i < block.Stitches.Length; i++)
+            {
+                var (from, to) = (block.Stitches[i - 1], block.Stitches[i]);
+                yield return (piece, from.At, to.At, Breadth(to.Use, piece.Shape.Style));
+            }
+    }
+
+    /// <summary>
+    /// So that one fill, one satin column and one pass of a run are one layer each: a thread stands for the cloth up to its
+    /// neighbour, which is what a layer of its kind lays. Underlay, travel and ties cover their own width alone.
+    /// </summary>
+    private static int Breadth(StitchUse use, SewStyle style) =>
+        use switch
+        {
+            StitchUse.Fill => style.RowSpacing,
+            // To and fro once for each spacing.
+            StitchUse.Satin => style.RowSpacing / 2,
+            // A run has no neighbour: where it goes once, needle and cloth meet one layer.
+            StitchUse.Run => Square.Side,
+            _ => ThreadGrid.ThreadWidth,
+        };
+}

@@ -1,0 +1,81 @@
+using CsCheck;
+using Splitter.Geometry;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Tests.Stitching.Density;
+
+public sealed class ThreadGridTests
+{
+    private static readonly Gen<Point> Place = Gen.Select(
+        Gen.Int[-250, 250],
+        Gen.Int[-250, 250],
+        (x, y) => new Point(x * Units.TapeStep, y * Units.TapeStep)
+    );
+
+    [Fact]
+    public void AStitchLiesOnTheSquaresItCrosses()
+    {
+        var crossed = ThreadGrid.Crossed(new(500, 500), new(3500, 2500)).ToList();
+        Assert.Equal([new(0, 0), new(1, 0), new(1, 1), new(2, 1), new(2, 2), new(3, 2)], crossed.Select(c => c.Square));
+        Assert.Equal(Math.Sqrt(13) * 1000, crossed.Sum(c => c.Length), 6);
+    }
+
+    [Fact]
+    public void EveryPieceOfAStitchLiesOnItsSquare() =>
+        Gen.Select(Place, Place)
+            .Holds(
+                (from, to) =>
+                {
+                    var done = 0.0;
+                    var length = from.DistanceTo(to);
+                    foreach (var (square, piece) in ThreadGrid.Crossed(from, to))
+                    {
+                        var share = (done + (piece / 2)) / length;
+                        var middle = (
+                            X: from.X + ((to.X - (double)from.X) * share),
+                            Y: from.Y + ((to.Y - (double)from.Y) * share)
+                        );
+                        Assert.InRange(middle.X - (square.Column * 1000), -0.001, 1000.001);
+                        Assert.InRange(middle.Y - (square.Row * 1000), -0.001, 1000.001);
+                        done += piece;
+                    }
+                    Assert.Equal(length, done, 6);
+                },
+                cases: 300
+            );
+
+    [Fact]
+    public void TheOrderOfStitchesDoesNotMatter() =>
+        Gen.Select(Place, Place)
+            .Array[1, 40]
+            .Holds(
+                stitches =>
+                {
+                    var box = Box.Around(stitches.SelectMany(s => new[] { s.Item1, s.Item2 }));
+                    var (one, other) = (new ThreadGrid(box), new ThreadGrid(box));
+                    foreach (var (from, to) in stitches)
+                        one.Lay(from, to, ThreadGrid.ThreadWidth);
+                    foreach (var (from, to) in stitches.Reverse())
+                        other.Lay(from, to, ThreadGrid.ThreadWidth);
+                    Assert.Equal(one.Squares.Select(one.LayersOn), other.Squares.Select(other.LayersOn));
+                },
+                cases: 50
+            );
+
+    [Fact]
+    public void SquaresThatTouchAreOneGround()
+    {
+        var grid = new ThreadGrid(new(0, 0, 9_000, 3_000));
+        foreach (var (x, y) in new[] { (0, 0), (1, 1), (2, 0), (5, 2), (7, 2) })
+            grid.Lay(new((x * 1000) + 100, (y * 1000) + 500), new((x * 1000) + 900, (y * 1000) + 500), 5000);
+        Assert.Equal(
+            [
+                [new(0, 0), new(1, 1), new(2, 0)],
+                [new(5, 2)],
+                [new(7, 2)],
+            ],
+            grid.Grounds(3.9)
+        );
+        Assert.Empty(grid.Grounds(4));
+    }
+}
