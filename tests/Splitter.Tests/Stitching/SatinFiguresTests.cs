@@ -19,11 +19,11 @@ public sealed class SatinFiguresTests
 
     /// <summary>
     /// The most thread on a square millimetre: a little over twice that of a plain column, of which the fullest, ties and
-    /// underlay included, has 3.70 layers (<see cref="APlainColumnIsTheMeasure"/>).
+    /// underlay included, has 3.7 layers (<see cref="APlainColumnIsTheMeasure"/>).
     /// </summary>
     private const double MostLayers = 8;
 
-    private const double PlainLayers = 3.70;
+    private const double PlainLayers = 3.7;
 
     /// <summary>Penetrations on a square millimetre. Common practice, no source.</summary>
     private const int MostHoles = 14;
