@@ -50,6 +50,14 @@ public sealed class SeamStretchesTests
     }
 
     [Fact]
+    public void WherePartsDoNotJoinThereIsNoSeam()
+    {
+        var plan = HandMade.Plan;
+        Assert.NotEmpty(SeamStretches.Of(HandMade.Drawing, plan));
+        Assert.Empty(SeamStretches.Of(HandMade.Drawing, plan with { Joins = [] }));
+    }
+
+    [Fact]
     public void EveryStretchOfRandomArtworkIsWhatLiesOnTop() =>
         (
             from shapes in SeamSamples.Shapes(150, 120).List[1, 20]

@@ -107,7 +107,8 @@ internal static class PointBound
     /// <summary>Boxes that must stay whole, and points where outlines are outermost.</summary>
     /// <returns>The outermost first: what lies inside is held by fields that are there for the edge.</returns>
     private static IEnumerable<Box> Outermost(CoverTask task) =>
-        task.Wholes.Concat(
+        task
+            .Wholes.Concat(
                 task.Drawn.SelectMany(d => d.Rings)
                     .SelectMany(ring =>
                         new[]
