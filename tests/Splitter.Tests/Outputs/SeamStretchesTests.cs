@@ -86,7 +86,7 @@ public sealed class SeamStretchesTests
     [Fact]
     public void EveryStretchOfTheDemoIsWhatLiesOnTop()
     {
-        var outlook = DemoPlan.Large;
+        var outlook = Examples.Planned("lighthouse-bay", "large");
         var plan = Assert.Single(outlook.Plans);
         var found = IsWhatLiesOnTop(outlook.Job.Drawing, plan.Owners, plan.SeamLines);
         // The fields part sky, satin and bare cloth, and pass motifs: the demo shows every kind.

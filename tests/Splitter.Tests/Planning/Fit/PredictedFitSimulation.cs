@@ -40,12 +40,11 @@ public sealed class PredictedFitSimulation
     [InlineData("faroe-islands", "small")]
     public void EveryJoinOfAPlanWithSeveralDonors(string recipe, string hoop)
     {
-        var planned = Pipeline.Plan(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop));
-        Assert.True(planned.Succeeded, string.Join("\n", planned.Diagnostics));
-        var plan = Assert.Single(planned.Value.Plans);
+        var planned = Examples.Planned(recipe, hoop);
+        var plan = Assert.Single(planned.Plans);
         Assert.NotEmpty(plan.Joins);
         var simulated = Simulated(
-            planned.Value.Job.Recipe,
+            planned.Job.Recipe,
             plan.Hoopings.Length,
             plan.Corners,
             [.. plan.Joins.Select(j => (j.Earlier, j.Later, j.WorstAt))]
