@@ -372,6 +372,19 @@ public enum OutputKind
 
     /// <summary>The overview as PNG.</summary>
     Png,
+
+    /// <summary>The design and every field in true scale on paper, as PDF.</summary>
+    Template,
+}
+
+/// <summary>Paper to print on.</summary>
+public enum Paper
+{
+    /// <summary>210 x 297 mm, ISO 216.</summary>
+    A4,
+
+    /// <summary>8.5 x 11 in.</summary>
+    Letter,
 }
 
 /// <summary>What is written, and where to.</summary>
@@ -383,4 +396,7 @@ public sealed record OutputRules
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+
+    /// <summary>What templates are printed on.</summary>
+    public Paper Paper { get; init; }
 }
