@@ -116,14 +116,14 @@ internal static class PlanProblems
             )
         );
 
-    /// <param name="folds">The crossing of the folds is to be held, too.</param>
+    /// <param name="folds">The crossing of the folds, if it is to be held, too.</param>
     /// <param name="fits">A field could hold all of it.</param>
-    internal static Diagnostic FirstNotHeld(Place place, Point first, bool folds, bool fits, Hoop hoop) =>
+    internal static Diagnostic FirstNotHeld(Place place, Point first, Point? folds, bool fits, Hoop hoop) =>
         Diagnostic.Error(
             3012,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds ? " together with the crossing of the folds" : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds ? "both" : "it")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds ? "'fields.first' or 'cloth.folds'" : "'fields.first'")}"
+                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds is { } at ? Invariant($" together with the crossing of the folds at x {Mm(at.X)}, y {Mm(at.Y)} mm on the drawing") : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds is null ? "it" : "both")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds is null ? "'fields.first'" : "'fields.first' or 'cloth.folds'")}"
             )
         );
 
@@ -137,10 +137,12 @@ internal static class PlanProblems
         );
 
     /// <param name="zones">One, or all.</param>
+    /// <param name="free">How far from a hoop's edge its stitches stay: so far from a zone nothing can be drawn.</param>
     /// <param name="ground">The box around what is not covered.</param>
     internal static Diagnostic ZoneKeepsGround(
         Place place,
         IReadOnlyList<Box> zones,
+        int free,
         IReadOnlyList<Shape> shapes,
         Box ground,
         Hoop hoop
@@ -149,7 +151,7 @@ internal static class PlanProblems
             3014,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or turn the artwork so that nothing is drawn there"
+                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or take out or move what is drawn there: {Clear(zones, free)}"
             )
         );
 
@@ -166,7 +168,7 @@ internal static class PlanProblems
         Diagnostic.Error(
             3016,
             place,
-            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end"
+            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end, or write a recipe for each side"
         );
 
     internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
@@ -192,6 +194,14 @@ internal static class PlanProblems
 
     private static string Zones(IReadOnlyList<Box> zones) =>
         zones.Count == 1 ? Zone(zones[0]) : Invariant($"the {zones.Count} forbidden zones together");
+
+    /// <summary>Where artwork may not be, or what it has to have beside it.</summary>
+    private static string Clear(IReadOnlyList<Box> zones, int free) =>
+        zones is [var zone]
+            ? Invariant(
+                $"hoops stitch no nearer to the zone than {Up(free)} mm, so leave x {Mm(zone.Left - free)} to {Mm(zone.Right + free)}, y {Mm(zone.Top - free)} to {Mm(zone.Bottom + free)} mm free, and shapes that are kept whole on one side of it"
+            )
+            : "between zones only what lies in a gap that a whole hoop has room in can be sewn";
 
     private static string Move(IReadOnlyList<Box> zones) =>
         zones.Count == 1 ? "make the zone smaller, or move it" : "make them smaller, or move them";

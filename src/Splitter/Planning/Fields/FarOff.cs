@@ -6,14 +6,16 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// Names what a recipe places so far off that hoopings would be empty: they cost as much as others, and fields that link
-/// them to the rest come on top.
+/// Names what lies beside the cloth, and what a recipe places so far off that hoopings would be empty: they cost as much as
+/// others, and fields that link them to the rest come on top. Known before any field is laid.
 /// </summary>
 internal static class FarOff
 {
     internal static IEnumerable<Diagnostic> Problems(Recipe recipe, Drawing drawing, FieldTemplate template)
     {
         var cloth = recipe.Cloth.OnDrawing;
+        if (cloth is { } whole && !whole.Contains(drawing.Bounds))
+            yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, whole);
         if (recipe.Fields.First is { } first)
         {
             var place = recipe.PlaceOf("fields.first");

@@ -54,13 +54,12 @@ public sealed class PredictedFitSimulation
     [InlineData("faroe-islands", "small")]
     public void EveryJoinAndJunctionOfAPlanWithSeveralDonors(string recipe, string hoop)
     {
-        var planned = Pipeline.Plan(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop));
-        Assert.True(planned.Succeeded, string.Join("\n", planned.Diagnostics));
-        var plan = Assert.Single(planned.Value.Plans);
+        var planned = Examples.Planned(recipe, hoop);
+        var plan = Assert.Single(planned.Plans);
         Assert.NotEmpty(plan.Joins);
         var junctions = plan.Joins.Select(j => j.Junction).OfType<Junction>().Distinct().ToList();
         var simulated = Simulated(
-            planned.Value.Job.Recipe,
+            planned.Job.Recipe,
             plan.Hoopings.Length,
             plan.Corners,
             [
