@@ -146,14 +146,14 @@ internal sealed class JoinRemedies
     }
 
     /// <summary>The same fields and seams with other rules: every join is there again.</summary>
-    private Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
+    private static Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
         join =>
             joins.FirstOrDefault(j => (j.Earlier, j.Later) == (join.Earlier, join.Later)) is { } now
                 ? (now.Within95, now.Covers)
                 : null;
 
     /// <summary>Another plan has other joins: what counts is its worst.</summary>
-    private Func<PartJoin, (double, double)?> Whole(Result<PlanDraft> planned)
+    private static Func<PartJoin, (double, double)?> Whole(Result<PlanDraft> planned)
     {
         if (!planned.TryGet(out var other))
             return _ => null;
