@@ -16,9 +16,12 @@ internal static class Planner
         from draft in drafts.Of(hoop)
         from plan in Result.From(
             Finished(drafts.Recipe, drafts.Drawing, draft),
-            [.. JoinRemedies.Warnings(drafts, draft), .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields)]
+            [.. Remedied(new(drafts, draft)), .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields)]
         )
         select plan;
+
+    private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts) =>
+        WidthRemedy.Warnings(redrafts).Concat(JoinRemedies.Warnings(redrafts));
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
     {
