@@ -12,9 +12,12 @@ internal static class HoopComparison
         Row(
             "hoopings",
             hoop =>
-                hoop.Totals.Proven
-                    ? Invariant($"{hoop.Totals.Parts} (proven)")
-                    : Invariant($"{hoop.Totals.Parts} (at least {hoop.Totals.LowerBound})")
+                hoop.Totals.Proven switch
+                {
+                    true => Invariant($"{hoop.Totals.Parts} (proven)"),
+                    false => Invariant($"{hoop.Totals.Parts} (at least {hoop.Totals.LowerBound})"),
+                    null => Invariant($"{hoop.Totals.Parts} (placed by hand)"),
+                }
         );
         Row("of them turned", hoop => Invariant($"{hoop.Totals.Turned}"));
         Row("shapes cut", hoop => Invariant($"{hoop.Totals.CutShapes}"));
