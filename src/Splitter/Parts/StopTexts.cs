@@ -55,7 +55,7 @@ internal sealed class StopTexts(Phrasebook say)
 
     private ImmutableArray<string> RollUp(Hooping hooping) =>
         hooping is { InThroat: > 0 and var cloth, Field.Hoop.Throat: { } throat }
-            ? [say.Say("stop.roll-up", ("cloth", say.Measures.Rough(cloth)), ("side", SideOf(throat.Side)))]
+            ? [say.Say("stop.roll-up", ("cloth", say.Numbers.Rough(cloth)), ("side", SideOf(throat.Side)))]
             : [];
 
     private string SideOf(HoopSide side) =>

@@ -13,14 +13,14 @@ internal sealed class Phrasebook
     {
         texts = TextFile.Of(rules.Language);
         Language = TextFile.CodeOf(rules.Language);
-        Measures = new(rules.Language, rules.Lengths);
+        Numbers = new(rules.Language, rules.Lengths);
     }
 
     /// <summary>Its code.</summary>
     internal string Language { get; }
 
     /// <summary>Numbers as this person reads them.</summary>
-    internal Measures Measures { get; }
+    internal Numbers Numbers { get; }
 
     /// <summary>A text, each <c>{name}</c> in it replaced; all that are given must occur, and no other may.</summary>
     internal string Say(string key, params ReadOnlySpan<(string Name, string Value)> values)
@@ -52,7 +52,7 @@ internal sealed class Phrasebook
     /// <summary>A text that has a form for one (<c>key.one</c>) and one for all other counts (<c>key.many</c>).</summary>
     internal string Many(string key, int count)
     {
-        var number = Measures.Count(count);
+        var number = Texts.Numbers.Count(count);
         return count == 1 ? Say($"{key}.one", ("count", number)) : Say($"{key}.many", ("count", number));
     }
 

@@ -18,13 +18,13 @@ public sealed class PhrasebookTests
     [Fact]
     public void LengthsAreInTheRecipesUnitWithTheLanguagesDecimalMark()
     {
-        Assert.Equal("12.3\u00a0mm", In(SheetLanguage.English).Measures.Length(12_340));
-        Assert.Equal("12,3\u00a0mm", In(SheetLanguage.German).Measures.Length(12_340));
+        Assert.Equal("12.3\u00a0mm", In(SheetLanguage.English).Numbers.Length(12_340));
+        Assert.Equal("12,3\u00a0mm", In(SheetLanguage.German).Numbers.Length(12_340));
         // One inch is 25.4 mm exactly.
-        Assert.Equal("5.00\u00a0in", In(SheetLanguage.English, LengthUnit.Inches).Measures.Length(127_000));
-        Assert.Equal("0,020\u00a0in", In(SheetLanguage.German, LengthUnit.Inches).Measures.Fine(508));
-        Assert.Equal("0.0\u00a0mm", In(SheetLanguage.English).Measures.Fine(0));
-        Assert.Equal("230\u00a0×\u00a0280\u00a0mm", In(SheetLanguage.German).Measures.RoughSize(230_000, 280_400));
+        Assert.Equal("5.00\u00a0in", In(SheetLanguage.English, LengthUnit.Inches).Numbers.Length(127_000));
+        Assert.Equal("0,020\u00a0in", In(SheetLanguage.German, LengthUnit.Inches).Numbers.Fine(508));
+        Assert.Equal("0.0\u00a0mm", In(SheetLanguage.English).Numbers.Fine(0));
+        Assert.Equal("230\u00a0×\u00a0280\u00a0mm", In(SheetLanguage.German).Numbers.RoughSize(230_000, 280_400));
     }
 
     [Theory]
@@ -32,15 +32,14 @@ public sealed class PhrasebookTests
     [InlineData(59.2, "1\u00a0h")]
     [InlineData(60.1, "1\u00a0h\u00a001\u00a0min")]
     [InlineData(725, "12\u00a0h\u00a005\u00a0min")]
-    public void TimesAreRoundedUp(double minutes, string expected) =>
-        Assert.Equal(expected, In(SheetLanguage.English).Measures.Time(minutes));
+    public void TimesAreRoundedUp(double minutes, string expected) => Assert.Equal(expected, Numbers.Time(minutes));
 
     /// <summary>A yard is 0.9144 m.</summary>
     [Fact]
     public void ThreadIsRoundedUp()
     {
-        Assert.Equal("10\u00a0m", In(SheetLanguage.English).Measures.Thread(9.01));
-        Assert.Equal("11\u00a0yd", In(SheetLanguage.English, LengthUnit.Inches).Measures.Thread(9.2));
+        Assert.Equal("10\u00a0m", In(SheetLanguage.English).Numbers.Thread(9.01));
+        Assert.Equal("11\u00a0yd", In(SheetLanguage.English, LengthUnit.Inches).Numbers.Thread(9.2));
     }
 
     [Fact]

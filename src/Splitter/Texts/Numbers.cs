@@ -5,7 +5,7 @@ using Splitter.Recipes;
 namespace Splitter.Texts;
 
 /// <summary>Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.</summary>
-internal sealed class Measures(SheetLanguage language, LengthUnit unit)
+internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
 {
     /// <summary>Keeps a number and its unit on one line, and thousands together.</summary>
     private const string Space = "\u00a0";
@@ -16,7 +16,7 @@ internal sealed class Measures(SheetLanguage language, LengthUnit unit)
     private bool Inches => unit == LengthUnit.Inches;
 
     /// <summary>Thousands apart.</summary>
-    internal string Count(int count) => Grouped(count.ToString(CultureInfo.InvariantCulture));
+    internal static string Count(int count) => Grouped(count.ToString(CultureInfo.InvariantCulture));
 
     /// <summary>To a tenth of a millimetre, or a hundredth of an inch: as closely as one reads a ruler.</summary>
     internal string Length(double micrometres) => $"{Number(micrometres)}{Space}{Unit}";
@@ -41,7 +41,7 @@ internal sealed class Measures(SheetLanguage language, LengthUnit unit)
             : $"{Count((int)Math.Ceiling(metres))}{Space}m";
 
     /// <summary>Rounded up to whole minutes.</summary>
-    internal string Time(double minutes)
+    internal static string Time(double minutes)
     {
         var whole = (int)Math.Ceiling(minutes);
         return whole < 60 ? $"{whole}{Space}min"
