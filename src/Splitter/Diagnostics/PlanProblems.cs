@@ -9,9 +9,6 @@ namespace Splitter.Diagnostics;
 /// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
 internal static class PlanProblems
 {
-    /// <summary>Figures that differ are told apart: the larger is rounded up to this, µm, and the smaller down.</summary>
-    private const double Shown = 10;
-
     /// <param name="more">How many other shapes do so less far.</param>
     internal static Diagnostic ShapeSticksOut(
         Place place,
@@ -80,7 +77,7 @@ internal static class PlanProblems
     internal static Diagnostic FitExceedsOverlap(
         Place place,
         (string Earlier, string Later) parts,
-        (double Misfit, double Covered) fit,
+        (int Misfit, int Covered) fit,
         string advice,
         Hoop hoop
     ) =>
@@ -88,7 +85,7 @@ internal static class PlanProblems
             3007,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Math.Ceiling(fit.Misfit / Shown) * Shown / Units.Millimetre} mm (19 times in 20), more than the {Math.Floor(fit.Covered / Shown) * Shown / Units.Millimetre} mm that their overlap covers; {advice}"
+                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Hundredths(fit.Misfit)} mm (19 times in 20), more than the {Hundredths(fit.Covered)} mm that their overlap covers; {advice}"
             )
         );
 
@@ -216,6 +213,8 @@ internal static class PlanProblems
             1 => ", and 1 more shape",
             _ => Invariant($", and {more} more shapes"),
         };
+
+    private static string Hundredths(int micrometres) => Invariant($"{Units.ToMillimetres(micrometres):0.00}");
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 

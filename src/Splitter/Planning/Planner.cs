@@ -48,6 +48,7 @@ internal static class Planner
                 ),
             ],
             LowerBound = layout.LowerBound,
+            IsPlacedByHand = recipe.Fields.Place is not FewestFields,
             Owners = division.Owners,
             SeamLines = division.Seams,
             TurnedLayers = division.Turned,

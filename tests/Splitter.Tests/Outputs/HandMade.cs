@@ -75,9 +75,10 @@ internal static class HandMade
                 WorstAt = new(50_000, 60_000),
                 PredictedError = 412.3456,
                 Budget = new(412.3456, 0, 0, 0, 0),
-                Within95 = 713.7,
+                AlongSeam = 720,
                 Overlap = 1600,
                 Narrowest = 1600,
+                Covers = 1920,
             },
         ],
         Corners =

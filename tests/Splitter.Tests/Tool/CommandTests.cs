@@ -223,7 +223,7 @@ public sealed class CommandTests : IDisposable
             Keys(small.GetProperty("totals"))
         );
         Assert.Equal(
-            "between worst_at_mm predicted_error_mm budget error_95_mm overlap_mm covers_mm covered",
+            "between worst_at_mm predicted_error_mm budget error_95_mm along_seam_mm at_junctions_mm junction overlap_mm covers_mm covered",
             Keys(small.GetProperty("joins")[0])
         );
         Assert.Equal(

@@ -7,8 +7,10 @@ internal static class HoopComparison
 {
     /// <summary>What is known of fewer hoopings; fixed fields are not called into question.</summary>
     private static string Bound(HoopTotals totals) =>
-        (totals.Proven ? "proven" : Invariant($"at least {totals.LowerBound}"))
-        + (totals.Fixed > 0 ? ", with what is fixed" : "");
+        totals.Proven is not { } proven
+            ? "placed by hand"
+            : (proven ? "proven" : Invariant($"at least {totals.LowerBound}"))
+                + (totals.Fixed > 0 ? ", with what is fixed" : "");
 
     internal static string Of(IReadOnlyList<HoopPlan> hoops)
     {

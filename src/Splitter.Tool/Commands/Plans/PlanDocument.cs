@@ -49,10 +49,9 @@ internal sealed record HoopPlan(
 {
     internal static HoopPlan Of(Job job, Plan plan)
     {
-        var edges = job.Recipe.Overlap.Edges;
         var estimates = Outputs.HoopingEstimate.Of(job.Recipe, job.Drawing, plan);
         PlannedPart[] parts = [.. plan.Hoopings.Select((h, i) => PlannedPart.Of(plan, h, estimates[i]))];
-        PlannedJoin[] joins = [.. plan.Joins.Select(join => PlannedJoin.Of(plan, join, edges))];
+        PlannedJoin[] joins = [.. plan.Joins.Select(join => PlannedJoin.Of(plan, join))];
         return new(
             plan.Hoop.Name,
             PlanDocument.Mm(plan.Hoop.Width),
@@ -68,15 +67,18 @@ internal sealed record HoopPlan(
 
 /// <summary>What hoops are compared by.</summary>
 /// <param name="LowerBound">No plan with the same fixed fields has fewer parts.</param>
-/// <param name="Proven">There are no more parts than that.</param>
+/// <param name="Proven">There are no more parts than that; null where fields are placed by hand, and nothing is claimed.</param>
 /// <param name="Fixed">How many of them the recipe fixes.</param>
 /// <param name="Turned">Parts whose hoop does not lie upright.</param>
-/// <param name="WorstErrorMm">The largest misfit of any join that is not exceeded 19 times in 20; null without joins.</param>
+/// <param name="WorstErrorMm">
+/// The largest misfit of any join, along its seam or where others meet it, that is not exceeded 19 times in 20; null without
+/// joins.
+/// </param>
 /// <param name="JoinsNotCovered">Joins whose sides do not lie over each other that far.</param>
 internal sealed record HoopTotals(
     int Parts,
     int LowerBound,
-    bool Proven,
+    bool? Proven,
     int Fixed,
     int Turned,
     int CutShapes,
@@ -96,7 +98,7 @@ internal sealed record HoopTotals(
         return new(
             parts.Length,
             plan.LowerBound,
-            plan.LowerBound == parts.Length,
+            plan.IsProven,
             plan.Hoopings.Count(h => recipe.Fields.Fixed.Contains(new(h.Field.Centre, h.Field.Turn))),
             parts.Count(part => part.TurnDeg != 0),
             plan.Seams.CutShapes,

@@ -44,11 +44,11 @@ internal static class JoinPlanner
             var rooms = meeting.Select(c => c.Room).ToList();
             // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
             var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
-            var atJunctions = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
-            var overlap = Math.Min(
-                recipe.Overlap.Width ?? Automatic(usual, atJunctions, rooms.Min(), recipe.Overlap.Edges),
-                most
-            );
+            var junction = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
+            var alongSeam = JoinFit.Misfit(usual);
+            var worst = Math.Max(alongSeam, junction?.Misfit ?? 0);
+            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(worst, rooms.Min(), recipe.Overlap.Edges), most);
+            var narrowest = Math.Min(overlap, rooms.Min());
             if (recipe.Overlap.Width > most)
                 problems.Add(
                     PlanProblems.OverlapTooWide(
@@ -66,10 +66,11 @@ internal static class JoinPlanner
                     WorstAt = at,
                     PredictedError = budget.Total,
                     Budget = budget,
-                    Within95 = usual,
-                    AtJunctions = atJunctions,
+                    AlongSeam = alongSeam,
+                    Junction = junction,
                     Overlap = overlap,
-                    Narrowest = Math.Min(overlap, rooms.Min()),
+                    Narrowest = narrowest,
+                    Covers = JoinFit.Covered(overlap, narrowest, recipe.Overlap.Edges),
                 }
             );
         }
@@ -94,12 +95,10 @@ internal static class JoinPlanner
     /// <summary>
     /// Enough for a misfit: both sides together, also where one of them has less room than the other.
     /// </summary>
-    private static int Automatic(double usual, double atJunctions, int room, EdgeRule edges) =>
+    private static int Automatic(int misfit, int room, EdgeRule edges) =>
         (int)
             Math.Ceiling(
-                Math.Max(
-                    SeamRoom.Least,
-                    Overlaps.ReachFor(Math.Max(Math.Max(usual, atJunctions), 2 * (usual - room)), edges)
-                ) / OverlapStep
+                Math.Max(SeamRoom.Least, Overlaps.ReachFor(Math.Max(misfit, 2.0 * (misfit - room)), edges))
+                    / OverlapStep
             ) * OverlapStep;
 }

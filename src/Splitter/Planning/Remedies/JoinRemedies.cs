@@ -47,8 +47,7 @@ internal sealed class JoinRemedies
 
     internal static ImmutableArray<Diagnostic> Warnings(Drafts drafts, PlanDraft draft)
     {
-        var edges = drafts.Recipe.Overlap.Edges;
-        var exceeding = draft.Joins.Where(join => JoinFit.Exceeds(join, edges)).ToList();
+        var exceeding = draft.Joins.Where(join => !join.IsCovered).ToList();
         if (exceeding.Count == 0)
             return [];
         var remedies = new JoinRemedies(drafts, draft);
@@ -58,7 +57,7 @@ internal sealed class JoinRemedies
                 PlanProblems.FitExceedsOverlap(
                     drafts.Recipe.PlaceOf(remedies.Advice(join).Key, "overlap.width", "registration"),
                     (Letters.Of(join.Earlier), Letters.Of(join.Later)),
-                    JoinFit.Worst(join, edges),
+                    (join.Within95, join.Covers),
                     remedies.Advice(join).Text,
                     draft.Hoop
                 )
@@ -142,25 +141,24 @@ internal sealed class JoinRemedies
     /// <summary>An overlap that would cover every join as it is now, and a little more: joins move with it.</summary>
     private int Wider()
     {
-        var need =
-            draft.Joins.Max(j => Overlaps.ReachFor(Math.Max(j.Within95, j.AtJunctions), recipe.Overlap.Edges)) * Spare;
+        var need = draft.Joins.Max(j => Overlaps.ReachFor(j.Within95, recipe.Overlap.Edges)) * Spare;
         return (int)Math.Ceiling(need / WidthStep) * WidthStep;
     }
 
     /// <summary>The same fields and seams with other rules: every join is there again.</summary>
-    private Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
+    private static Func<PartJoin, (double, double)?> Same(ImmutableArray<PartJoin> joins) =>
         join =>
             joins.FirstOrDefault(j => (j.Earlier, j.Later) == (join.Earlier, join.Later)) is { } now
-                ? JoinFit.Worst(now, recipe.Overlap.Edges)
+                ? (now.Within95, now.Covers)
                 : null;
 
     /// <summary>Another plan has other joins: what counts is its worst.</summary>
-    private Func<PartJoin, (double, double)?> Whole(Result<PlanDraft> planned)
+    private static Func<PartJoin, (double, double)?> Whole(Result<PlanDraft> planned)
     {
         if (!planned.TryGet(out var other))
             return _ => null;
         var worst = other
-            .Joins.Select(j => ((double Misfit, double Covered)?)JoinFit.Worst(j, recipe.Overlap.Edges))
+            .Joins.Select(j => ((double Misfit, double Covered)?)(j.Within95, j.Covers))
             .MaxBy(w => w?.Misfit / w?.Covered);
         // Without any join there is nothing to miss.
         return _ => worst ?? (0, Units.TapeStep);

@@ -30,7 +30,7 @@ public sealed partial class AdviceTests
         );
         var plan = Planned(followed);
         var join = Assert.Single(plan.Joins, j => (Letters.Of(j.Earlier), Letters.Of(j.Later)) == told.Parts);
-        Assert.Equal(told.Misfit, join.Within95 / 1000, 2);
+        Assert.Equal(told.Misfit, join.Within95 / 1000.0, 2);
         Assert.InRange(told.Misfit, 0, told.Covered);
         Assert.DoesNotContain(Told(followed), t => t.Parts == told.Parts);
     }
@@ -44,7 +44,7 @@ public sealed partial class AdviceTests
         var told = Assert.Single(Told(recipe).Where(t => t.Key == "fields.first").DistinctBy(t => t.Value));
         var followed = recipe.Replace("fields: { ", $"fields: {{ first: {told.Value}, ", StringComparison.Ordinal);
         var plan = Planned(followed);
-        Assert.Contains(plan.Joins, j => Math.Abs((j.Within95 / 1000) - told.Misfit) <= 0.005);
+        Assert.Contains(plan.Joins, j => Math.Abs((j.Within95 / 1000.0) - told.Misfit) <= 0.005);
         Assert.InRange(told.Misfit, 0, told.Covered);
         Assert.DoesNotContain(Pipeline.Plan(Request(followed)).Diagnostics, d => d.Code == "SPL3007");
     }
