@@ -16,7 +16,11 @@ internal static class Planner
         from draft in drafts.Of(hoop)
         from plan in Result.From(
             Finished(drafts.Recipe, drafts.Drawing, draft),
-            [.. Remedied(new(drafts, draft)), .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields)]
+            [
+                .. YieldRemarks.Of(drafts.Recipe, drafts.Drawing, draft),
+                .. Remedied(new(drafts, draft)),
+                .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields),
+            ]
         )
         select plan;
 

@@ -37,6 +37,9 @@ public sealed record Recipe
     /// <summary>How a hooping finds the last one.</summary>
     public required RegistrationRules Registration { get; init; }
 
+    /// <summary>How long things take.</summary>
+    public Machine Machine { get; init; } = new();
+
     /// <summary>What is written, and where to.</summary>
     public required OutputRules Output { get; init; }
 
@@ -380,6 +383,26 @@ public enum OutputKind
     Png,
 }
 
+/// <summary>A language of texts that people read.</summary>
+public enum SheetLanguage
+{
+    /// <summary>English.</summary>
+    English,
+
+    /// <summary>German.</summary>
+    German,
+}
+
+/// <summary>How texts that people read write lengths.</summary>
+public enum LengthUnit
+{
+    /// <summary>Millimetres, thread in metres.</summary>
+    Millimetres,
+
+    /// <summary>Inches, thread in yards.</summary>
+    Inches,
+}
+
 /// <summary>What is written, and where to.</summary>
 public sealed record OutputRules
 {
@@ -389,4 +412,10 @@ public sealed record OutputRules
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+
+    /// <summary>Of stop texts and work sheet.</summary>
+    public SheetLanguage Language { get; init; }
+
+    /// <summary>In stop texts and work sheet.</summary>
+    public LengthUnit Lengths { get; init; }
 }
