@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -9,9 +10,6 @@ namespace Splitter.Diagnostics;
 /// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
 internal static class PlanProblems
 {
-    /// <summary>Figures that differ are told apart: the larger is rounded up to this, µm, and the smaller down.</summary>
-    private const double Shown = 10;
-
     /// <param name="more">How many other shapes do so less far.</param>
     internal static Diagnostic ShapeSticksOut(
         Place place,
@@ -77,29 +75,49 @@ internal static class PlanProblems
             )
         );
 
+    /// <param name="joins">The worst one first.</param>
     internal static Diagnostic FitExceedsOverlap(
         Place place,
-        (string Earlier, string Later) parts,
-        (double Misfit, double Covered) fit,
+        ImmutableArray<PartJoin> joins,
         string advice,
         Hoop hoop
     ) =>
         Diagnostic.Warning(
             3007,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Math.Ceiling(fit.Misfit / Shown) * Shown / Units.Millimetre} mm (19 times in 20), more than the {Math.Floor(fit.Covered / Shown) * Shown / Units.Millimetre} mm that their overlap covers; {advice}"
-            )
+            $"hoop {hoop.Name}: {Misfit(joins[0])}{(joins.Length > 1 ? $"; so it is with {Pairs(joins[1..])}" : "")}; {advice}"
         );
 
-    internal static Diagnostic OverlapTooWide(Place place, (string Earlier, string Later) parts, int most, Hoop hoop) =>
+    private static string Misfit(PartJoin join)
+    {
+        var (misfit, covers) = (Hundredths(join.Within95), Hundredths(join.Covers));
+        var (earlier, later) = (Letters.Of(join.Earlier), Letters.Of(join.Later));
+        return join.IsWorstAtJunction
+            ? $"where parts {And(join.Junction!.Parts)} meet, they may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that the overlap of {earlier} and {later} covers"
+            : $"parts {earlier} and {later} may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that their overlap covers";
+    }
+
+    /// <param name="joins">The one that gets least first.</param>
+    /// <param name="fits">A width that all joins have room for and that covers their misfits; null when none was found.</param>
+    internal static Diagnostic OverlapTooWide(Place place, ImmutableArray<PartJoin> joins, int? fits, Hoop hoop) =>
         Diagnostic.Warning(
             3008,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} share too little ground for this overlap and get {Mm(most)} mm; place their fields closer together, or write a smaller 'overlap.width'"
+                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Mm(joins[0].Overlap)} mm{(joins.Length > 1 ? " or a little more" : "")}; {Serving(fits)}, or place their fields closer together"
             )
         );
+
+    private static string Serving(int? width) =>
+        width is { } fits
+            ? Invariant($"write 'overlap.width: {Mm(fits)} mm': planned so, all joins have room for it and are covered")
+            : "write 'overlap.width: auto', which asks for no more than there is room for";
+
+    private static string Pairs(ImmutableArray<PartJoin> joins) =>
+        string.Join(", ", joins.Select(join => $"{Letters.Of(join.Earlier)}-{Letters.Of(join.Later)}"));
+
+    private static string And(ImmutableArray<int> parts) =>
+        $"{string.Join(", ", parts[..^1].Select(Letters.Of))} and {Letters.Of(parts[^1])}";
 
     internal static Diagnostic ArtworkOffCloth(Place place, Box artwork, Box cloth) =>
         Diagnostic.Error(
@@ -216,6 +234,8 @@ internal static class PlanProblems
             1 => ", and 1 more shape",
             _ => Invariant($", and {more} more shapes"),
         };
+
+    private static string Hundredths(int micrometres) => Invariant($"{Units.ToMillimetres(micrometres):0.00}");
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 

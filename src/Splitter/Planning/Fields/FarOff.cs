@@ -28,8 +28,6 @@ internal static class FarOff
         {
             if (cloth is { } box && !Coverage.Overlap(field.Bounds, box))
                 yield return FieldProblems.FieldOffCloth(place, field, box);
-            else if (!Sews(drawing, template.Ground(field)))
-                yield return FieldProblems.FieldSewsNothing(place, field, drawing.Bounds);
         }
     }
 
@@ -46,7 +44,8 @@ internal static class FarOff
         );
     }
 
-    private static bool Sews(Drawing drawing, Box ground) =>
+    /// <summary>Something of the drawing comes into a ground.</summary>
+    internal static bool Sews(Drawing drawing, Box ground) =>
         drawing.Shapes.Any(shape =>
             shape.Footprint.Bounds.Meets(ground) && !Polygons.Intersect(shape.Footprint, Region.Of(ground)).IsEmpty
         );

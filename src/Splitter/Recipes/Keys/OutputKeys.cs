@@ -46,15 +46,37 @@ internal static class OutputKeys
         Default = "A4",
     };
 
+    internal static readonly Key<SheetLanguage> Language = new(
+        "language",
+        new WordKind<SheetLanguage>([("en", SheetLanguage.English), ("de", SheetLanguage.German)])
+    )
+    {
+        Says = "Language of what the person reads at the machine: English or German.",
+        Example = "de",
+        Default = "en",
+    };
+
+    internal static readonly Key<LengthUnit> Lengths = new(
+        "lengths",
+        new WordKind<LengthUnit>([("mm", LengthUnit.Millimetres), ("in", LengthUnit.Inches)])
+    )
+    {
+        Says = "Unit of lengths that the person reads at the machine.",
+        Example = "in",
+        Default = "mm",
+    };
+
     /// <summary>An empty folder stands for the default, which only the recipe's name can tell.</summary>
     internal static readonly GroupKind<OutputRules> Group = new(
-        [Folder, Files, Paper],
+        [Folder, Files, Paper, Language, Lengths],
         group =>
             new()
             {
                 Folder = group.OrNull(Folder) ?? "",
                 Files = group.Get(Files),
                 Paper = group.Get(Paper),
+                Language = group.Get(Language),
+                Lengths = group.Get(Lengths),
             }
     );
 }
