@@ -32,7 +32,7 @@ internal static class HandMade
     {
         var all = ImmutableArray.CreateBuilder<Step>();
         foreach (var (kind, thread, stop, moves) in steps)
-            all.Add(new(all.Count + 1, kind, thread, [.. moves], stop));
+            all.Add(new(all.Count + 1, kind, thread, [.. moves], stop is null ? [] : [stop]));
         return new(hooping, all.ToImmutable());
     }
 

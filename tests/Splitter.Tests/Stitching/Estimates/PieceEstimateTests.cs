@@ -54,7 +54,7 @@ public sealed class PieceEstimateTests
     {
         var set = made.Sets.Single();
         var estimates = HoopingEstimate.Of(made.Job.Recipe, made.Job.Drawing, set.Plan);
-        var tapes = set.Parts.Select(part => PartFigures.Of(part, PartTape.Of(part, "test"), 0)).ToList();
+        var tapes = set.Parts.Select(part => PartFigures.Of(made.Job.Recipe, part, PartTape.Of(part, "test"))).ToList();
         Within(Bound, estimates.Sum(e => e.Stitches), tapes.Sum(t => t.Counts.Stitches));
         Within(Bound, estimates.Sum(e => e.Minutes), tapes.Sum(t => t.Minutes));
         foreach (var (estimate, tape) in estimates.Zip(tapes))
