@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
