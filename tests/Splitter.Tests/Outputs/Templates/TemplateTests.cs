@@ -1,9 +1,7 @@
 using System.Globalization;
-using SkiaSharp;
 using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
-using Splitter.Outputs.Templates;
 using Splitter.Recipes;
 
 namespace Splitter.Tests.Outputs.Templates;
