@@ -93,7 +93,7 @@ internal static class SewKeys
         Says = "Stitches below the visible ones, in sewing order.",
         Example = "[edge, cross]",
         Otherwise =
-            "auto: edge below a fill; below satin nothing up to 1 mm width, then centre, edge from 2.5 mm, edge and cross from 5 mm",
+            "auto: edge below a fill, edge and cross from 10 mm width; below satin nothing up to 1 mm, then centre, edge from 2.5 mm, edge and cross from 5 mm",
     };
 
     internal static readonly Key<int> Pull = new("pull", new LengthKind("0 mm", "2 mm"))
