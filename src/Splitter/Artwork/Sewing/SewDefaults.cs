@@ -45,6 +45,7 @@ internal static class SewDefaults
             StitchLength = rule?.StitchLength ?? 4000,
             Underlay = rule?.Underlay ?? FillUnderlay(ground),
             Pull = rule?.Pull ?? 200,
+            Push = rule?.Push ?? 0,
         };
 
     internal static SewStyle Satin(SewRule? rule, ImmutableArray<Column> columns) =>
