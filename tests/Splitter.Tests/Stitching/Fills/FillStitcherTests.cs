@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Cutting;
 using Splitter.Geometry;
-using Splitter.Recipes;
 using Splitter.Stitching;
 using static Splitter.Tests.Stitching.Fills.FillCases;
 
