@@ -180,6 +180,9 @@ public sealed record SewRule(string Path, SewMatch Match)
 
     /// <summary>How far a stitch reaches past the edge on each side, against the thread's pull.</summary>
     public int? Pull { get; init; }
+
+    /// <summary>How far a fill is held back at edges along its rows, against the rows' push.</summary>
+    public int? Push { get; init; }
 }
 
 /// <summary>A thread of the recipe.</summary>
