@@ -30,6 +30,7 @@ internal sealed class CoverPage(SheetForm form, Recipe recipe, Drawing drawing, 
         var sheets = tilings.SelectMany(t => t.Printed).Count();
         var y = page.Top + TitleLetters + (Row / 2);
         canvas.Text(recipe.Title, new(page.Left, y), TitleLetters, Colour.Ink);
+        y += Row / 2;
         Line(texts.Subject);
         Line($"{texts.Cover(sheets)}: {recipe.Output.Paper}");
         y += Row / 2;
