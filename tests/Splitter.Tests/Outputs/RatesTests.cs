@@ -1,6 +1,5 @@
 using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
-using Splitter.Stitching;
 
 namespace Splitter.Tests.Outputs;
 
