@@ -64,7 +64,11 @@ public abstract record Shape
 }
 
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
-public sealed record FillShape : Shape;
+public sealed record FillShape : Shape
+{
+    /// <summary>Of the footprint, all but the rims under later shapes: where underlay lies; null where there are none.</summary>
+    public Region? Firm { get; init; }
+}
 
 /// <summary>One or more columns sewn across.</summary>
 public sealed record SatinShape : Shape

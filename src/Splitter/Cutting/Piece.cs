@@ -26,8 +26,11 @@ public abstract record Piece
 /// </summary>
 public sealed record FillPiece : Piece
 {
-    /// <summary>Ground of this hooping alone, without any overlap: where underlay lies.</summary>
+    /// <summary>Ground of this hooping alone, without any overlap.</summary>
     public required Region Core { get; init; }
+
+    /// <summary>Of this, where underlay lies: all but the rims under later shapes.</summary>
+    internal Region Firm => Shape is FillShape { Firm: { } firm } ? Polygons.Intersect(Core, firm) : Core;
 
     /// <summary>Ground of rows with even lattice numbers.</summary>
     public required Region EvenRows { get; init; }

@@ -1,87 +1,78 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Strtree;
+using Splitter.Artwork.Columns;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 
 namespace Splitter.Artwork.Sewing;
 
 /// <summary>Cuts away what later opaque shapes hide, so that thread does not pile up.</summary>
-internal static class Layers
+internal sealed class Layers
 {
-    /// <summary>
-    /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more only
-    /// thickens the edge. Common practice, no source.
-    /// </summary>
-    private const int Trap = 800;
+    private readonly ImmutableArray<Shape> drawn;
+    private readonly STRtree<int> covers = new();
 
-    /// <summary>
-    /// Hidden ground narrower than this stays sewn, µm: a small thing stands better on a closed fill, and holes break the
-    /// rows up. Common practice, no source.
-    /// </summary>
-    private const int NarrowestHole = 4000;
+    /// <summary>For each shape what is sewn of it under later ones; from the last on.</summary>
+    private readonly Region[] hidden;
 
-    /// <summary>What is left of a shape where it is narrower than this cannot be sewn, µm.</summary>
-    private const int NarrowestRest = 300;
-
-    /// <summary>Shapes in the same order, each with what is visible of it (and the trap). A hidden one is left out with a warning.</summary>
-    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
+    private Layers(ImmutableArray<Shape> drawn)
     {
-        var covers = new STRtree<int>();
-        for (var i = 0; i < shapes.Length; i++)
-            if (shapes[i] is not RunShape)
-                covers.Insert(ToEnvelope(shapes[i].Footprint.Bounds), i);
+        this.drawn = drawn;
+        hidden = [.. drawn.Select(_ => Region.Empty)];
+        for (var i = 0; i < drawn.Length; i++)
+            if (drawn[i] is not RunShape)
+                covers.Insert(ToEnvelope(drawn[i].Footprint.Bounds), i);
         covers.Build();
-
-        var (visible, problems) = (ImmutableArray.CreateBuilder<Shape>(shapes.Length), new List<Diagnostic>());
-        for (var i = 0; i < shapes.Length; i++)
-        {
-            var shape = shapes[i];
-            // The tree's order is of no concern: a union does not depend on it.
-            var later = covers.Query(ToEnvelope(shape.Footprint.Bounds)).Where(k => k > i);
-            var hidden = Hidden(Polygons.Union(later.Select(k => shapes[k].Footprint)));
-            if (Without(shape, hidden) is { } rest)
-                visible.Add(rest);
-            else
-                problems.Add(DrawingProblems.Hidden(shape.Place, shape.Id));
-        }
-        return Result.Of(visible.ToImmutable(), [.. problems]);
     }
 
-    /// <summary>The ground under a cover that need not be sewn: less the trap, without narrow places.</summary>
-    private static Region Hidden(Region cover) =>
-        Polygons.Offset(Polygons.Offset(cover, -(Trap + (NarrowestHole / 2))), NarrowestHole / 2);
-
-    private static Shape? Without(Shape shape, Region hidden)
+    /// <summary>
+    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left out
+    /// with a warning.
+    /// </summary>
+    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
     {
-        if (hidden.IsEmpty || !hidden.Bounds.Meets(shape.Footprint.Bounds))
+        var layers = new Layers(shapes);
+        var sewn = new Shape?[shapes.Length];
+        for (var i = shapes.Length - 1; i >= 0; i--)
+            sewn[i] = layers.Sewn(i);
+        return Result.From<ImmutableArray<Shape>>(
+            [.. sewn.OfType<Shape>()],
+            shapes.Where((_, i) => sewn[i] is null).Select(s => DrawingProblems.Hidden(s.Place, s.Id))
+        );
+    }
+
+    private Shape? Sewn(int index)
+    {
+        var shape = drawn[index];
+        // The tree's order is of no concern: a union does not depend on it.
+        var later = covers.Query(ToEnvelope(shape.Footprint.Bounds)).Where(k => k > index).ToList();
+        var cover = Polygons.Intersect(Polygons.Union(later.Select(k => drawn[k].Footprint)), shape.Footprint);
+        if (cover.IsEmpty)
             return shape;
-        var rest = Polygons.Subtract(shape.Footprint, hidden);
-        if (rest.Area >= shape.Footprint.Area)
-            return shape;
-        var ground = new PathClipping(hidden);
+        var ground = SewnGround.Of(shape.Footprint, cover, Polygons.Union(later.Select(k => hidden[k])));
+        if (ground.Sewn.IsEmpty)
+            return null;
+        var outside = new PathClipping(ground.Left);
         switch (shape)
         {
             case FillShape fill:
-                var kept = Wide(rest);
-                return kept.IsEmpty ? null : fill with { Footprint = kept };
+                hidden[index] = ground.Hidden;
+                return fill with { Footprint = ground.Sewn, Firm = ground.Firm };
             case SatinShape satin:
-                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, ground))];
-                return columns.IsEmpty || rest.IsEmpty ? null : satin with { Columns = columns, Footprint = rest };
+                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
+                hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);
+                return columns.IsEmpty ? null : satin with { Columns = columns, Footprint = ground.Sewn };
             case RunShape run:
                 ImmutableArray<Polyline> lines =
                 [
-                    .. run.Lines.SelectMany(l => ground.Outside(l)).Where(l => l.Length >= NarrowestRest),
+                    .. run.Lines.SelectMany(l => outside.Outside(l)).Where(l => l.Length >= SewnGround.NarrowestRest),
                 ];
-                return lines.IsEmpty || rest.IsEmpty ? null : run with { Lines = lines, Footprint = rest };
+                return lines.IsEmpty ? null : run with { Lines = lines, Footprint = ground.Sewn };
             default:
                 throw new InvalidOperationException($"Nothing is known to cut away of {shape.GetType().Name}.");
         }
     }
-
-    /// <summary>Those of the areas that are somewhere wide enough to sew.</summary>
-    private static Region Wide(Region rest) =>
-        new([.. rest.Polygons.Where(p => !Polygons.Offset(new Region([p]), -NarrowestRest / 2).IsEmpty)]);
 
     private static Envelope ToEnvelope(Box box) => new(box.Left, box.Right, box.Top, box.Bottom);
 }
