@@ -10,6 +10,9 @@ namespace Splitter.Artwork.Sewing;
 /// <summary>Cuts away what later opaque shapes hide, so that thread does not pile up.</summary>
 internal sealed class Layers
 {
+    /// <summary>A column of which no more than this lies beside thread of earlier shapes needs no underlay, µm: its inset.</summary>
+    private const int NarrowestFounded = 600;
+
     private readonly ImmutableArray<Shape> drawn;
     private readonly STRtree<int> covers = new();
 
@@ -37,16 +40,18 @@ internal sealed class Layers
         for (var i = shapes.Length - 1; i >= 0; i--)
             sewn[i] = layers.Sewn(i);
         return Result.From<ImmutableArray<Shape>>(
-            [.. sewn.OfType<Shape>()],
+            [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
             shapes.Where((_, i) => sewn[i] is null).Select(s => DrawingProblems.Hidden(s.Place, s.Id))
         );
     }
 
+    /// <summary>Those that are not lines and may touch a shape. In no order: what is made of them is a union.</summary>
+    private IEnumerable<int> Near(int index) => covers.Query(ToEnvelope(drawn[index].Footprint.Bounds));
+
     private Shape? Sewn(int index)
     {
         var shape = drawn[index];
-        // The tree's order is of no concern: a union does not depend on it.
-        var later = covers.Query(ToEnvelope(shape.Footprint.Bounds)).Where(k => k > index).ToList();
+        var later = Near(index).Where(k => k > index).ToList();
         var cover = Polygons.Intersect(Polygons.Union(later.Select(k => drawn[k].Footprint)), shape.Footprint);
         if (cover.IsEmpty)
             return shape;
@@ -72,6 +77,25 @@ internal sealed class Layers
             default:
                 throw new InvalidOperationException($"Nothing is known to cut away of {shape.GetType().Name}.");
         }
+    }
+
+    /// <summary>The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.</summary>
+    private Shape Founded(Shape shape, int index)
+    {
+        var laid = Polygons.Union(Near(index).Where(k => k < index).Select(k => hidden[k]));
+        var bare = Polygons.Subtract(shape.Footprint, laid);
+        return shape switch
+        {
+            FillShape fill when bare.Area < fill.Footprint.Area => fill with
+            {
+                Firm = Polygons.Intersect(fill.Firm ?? fill.Footprint, bare),
+            },
+            SatinShape satin when Polygons.Offset(bare, -NarrowestFounded / 2).IsEmpty => satin with
+            {
+                Style = satin.Style with { Underlay = [] },
+            },
+            _ => shape,
+        };
     }
 
     private static Envelope ToEnvelope(Box box) => new(box.Left, box.Right, box.Top, box.Bottom);
