@@ -66,8 +66,11 @@ public abstract record Shape
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
 public sealed record FillShape : Shape
 {
-    /// <summary>Of the footprint, all but the rims under later shapes: where underlay lies; null where there are none.</summary>
-    public Region? Firm { get; init; }
+    /// <summary>Of the footprint, what reaches under later shapes along edges that show.</summary>
+    internal Region Rims { get; init; } = Region.Empty;
+
+    /// <summary>Of the footprint, what lies on thread of earlier shapes.</summary>
+    internal Region Laid { get; init; } = Region.Empty;
 }
 
 /// <summary>One or more columns sewn across.</summary>

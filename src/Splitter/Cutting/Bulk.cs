@@ -47,9 +47,9 @@ internal sealed class Bulk
     {
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
         {
-            if (drawing.Shapes[shape] is not FillShape)
+            if (drawing.Shapes[shape] is not FillShape own)
                 continue;
-            var underDoubled = UnderDoubled(shape, pieces);
+            var underDoubled = Polygons.Union(UnderDoubled(shape, pieces), RimsUnderTwo(own, shape, pieces));
             if (covers[shape].IsEmpty && underDoubled.IsEmpty)
                 continue;
             var thinned = Polygons.Union(Fourth(shape), underDoubled);
@@ -77,6 +77,30 @@ internal sealed class Bulk
                     found.Add(Polygons.Intersect(twice, drawing.Shapes[other].Footprint));
         }
         return Polygons.Union(found);
+    }
+
+    /// <summary>
+    /// Rims of a shape under another one that two parts sew: one of them is the part that sews the rim, or lies as exactly
+    /// on it as parts can, and with the ends of all rows there would be more than three layers.
+    /// </summary>
+    private Region RimsUnderTwo(FillShape own, int shape, Piece?[][] pieces)
+    {
+        var rims = Polygons.Intersect(own.Rims, single);
+        if (rims.IsEmpty)
+            return rims;
+        return Polygons.Union(
+            from upper in Enumerable.Range(shape + 1, covers.Length - shape - 1)
+            where IsCut(upper) && covers[upper].Bounds.Meets(rims.Bounds)
+            select Polygons.Intersect(
+                rims,
+                Strip.Common([
+                    .. pieces
+                        .Select(part => part[upper])
+                        .OfType<FillPiece>()
+                        .Select(p => Polygons.Union(p.EvenRows, p.OddRows)),
+                ])
+            )
+        );
     }
 
     /// <summary>

@@ -29,8 +29,11 @@ public sealed record FillPiece : Piece
     /// <summary>Ground of this hooping alone, without any overlap.</summary>
     public required Region Core { get; init; }
 
-    /// <summary>Of this, where underlay lies: all but the rims under later shapes.</summary>
-    internal Region Firm => Shape is FillShape { Firm: { } firm } ? Polygons.Intersect(Core, firm) : Core;
+    /// <summary>
+    /// Of this, where underlay lies: not in rims under later shapes, nor on thread of earlier ones, which holds the cloth.
+    /// </summary>
+    internal Region Bare =>
+        Shape is FillShape fill ? Polygons.Subtract(Polygons.Subtract(Core, fill.Rims), fill.Laid) : Core;
 
     /// <summary>Ground of rows with even lattice numbers.</summary>
     public required Region EvenRows { get; init; }

@@ -63,7 +63,7 @@ internal sealed class Layers
         {
             case FillShape fill:
                 hidden[index] = ground.Hidden;
-                return fill with { Footprint = ground.Sewn, Firm = ground.Firm };
+                return fill with { Footprint = ground.Sewn, Rims = ground.Rims };
             case SatinShape satin:
                 ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
                 hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);
@@ -86,10 +86,7 @@ internal sealed class Layers
         var bare = Polygons.Subtract(shape.Footprint, laid);
         return shape switch
         {
-            FillShape fill when bare.Area < fill.Footprint.Area => fill with
-            {
-                Firm = Polygons.Intersect(fill.Firm ?? fill.Footprint, bare),
-            },
+            FillShape fill => fill with { Laid = Polygons.Intersect(fill.Footprint, laid) },
             SatinShape satin when Polygons.Offset(bare, -NarrowestFounded / 2).IsEmpty => satin with
             {
                 Style = satin.Style with { Underlay = [] },

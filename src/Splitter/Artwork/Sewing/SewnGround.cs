@@ -10,8 +10,8 @@ namespace Splitter.Artwork.Sewing;
 /// <param name="Left">Ground that is left out.</param>
 /// <param name="Sewn">All that is sewn.</param>
 /// <param name="Hidden">Of this, what lies under later shapes.</param>
-/// <param name="Firm">Of it, all but the rims: where underlay holds the cloth.</param>
-internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Region Firm)
+/// <param name="Rims">Of this, what reaches under them along edges that show.</param>
+internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Region Rims)
 {
     /// <summary>
     /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more only
@@ -52,7 +52,7 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
             left,
             sewn,
             Polygons.Intersect(sewn, cover),
-            Polygons.Intersect(sewn, Closed(Polygons.Intersect(shown, reach), NarrowestHole + (2 * Trap), sewn))
+            Polygons.Subtract(sewn, Closed(Polygons.Intersect(shown, reach), NarrowestHole + (2 * Trap), sewn))
         );
     }
 
