@@ -56,7 +56,7 @@ internal sealed class Bulk
             for (var hooping = 0; hooping < pieces.Length; hooping++)
                 if (pieces[hooping][shape] is FillPiece fill)
                 {
-                    var thin = Without(thinned, fill);
+                    var thin = Without(thinned, fill, own.Rims);
                     pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
                 }
         }
@@ -173,12 +173,12 @@ internal sealed class Bulk
 
     private bool IsCut(int shape) => owners[shape] is null;
 
-    private static FillPiece Without(Region fourth, FillPiece fill)
+    private static FillPiece Without(Region fourth, FillPiece fill, Region rims)
     {
         if (Polygons.Intersect(fourth, fill.EvenRows).IsEmpty && Polygons.Intersect(fourth, fill.OddRows).IsEmpty)
             return fill;
         var core = Polygons.Subtract(fill.Core, fourth);
-        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(p => p.Area < Crumb)]));
+        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(IsWorthless)]));
         var even = Polygons.Subtract(fill.EvenRows, gone);
         return fill with
         {
@@ -187,5 +187,10 @@ internal sealed class Bulk
             EvenRows = even,
             OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, gone),
         };
+
+        // A crumb, or a scrap of nothing but rims.
+        bool IsWorthless(Polygon p) =>
+            p.Area < Crumb
+            || (p.Area < Scraps.Smallest && Polygons.Subtract(new Region([p]), rims).Area <= Cores.Nothing);
     }
 }

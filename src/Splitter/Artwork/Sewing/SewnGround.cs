@@ -28,8 +28,8 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <summary>What shows of a shape, and is narrower than this everywhere, cannot be sewn, µm; tips are.</summary>
     internal const int NarrowestRest = 300;
 
-    /// <summary>Less than this is not cut out, µm: a thread's width and a little.</summary>
-    private const int NarrowestCut = 500;
+    /// <summary>Less than this is not cut out, µm: no more than a thread's width, so that hidden lines are.</summary>
+    private const int NarrowestCut = 300;
 
     /// <summary>Offsets stray by up to 10 µm each way; what is cut out leaves no splinters beside it.</summary>
     private const int Straying = 20;
