@@ -49,15 +49,15 @@ internal sealed class Bulk
         {
             if (drawing.Shapes[shape] is not FillShape own)
                 continue;
-            var underDoubled = Polygons.Union(UnderDoubled(shape, pieces), RimsUnderTwo(own, shape, pieces));
+            var underDoubled = UnderDoubled(shape, pieces);
             if (covers[shape].IsEmpty && underDoubled.IsEmpty)
                 continue;
             var thinned = Polygons.Union(Fourth(shape), underDoubled);
             for (var hooping = 0; hooping < pieces.Length; hooping++)
                 if (pieces[hooping][shape] is FillPiece fill)
                 {
-                    var thin = Without(thinned, fill, own.Rims);
-                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
+                    var thin = Without(thinned, fill);
+                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, own, shape, pieces) : thin;
                 }
         }
     }
@@ -80,37 +80,13 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// Rims of a shape under another one that two parts sew: one of them is the part that sews the rim, or lies as exactly
-    /// on it as parts can, and with the ends of all rows there would be more than three layers.
-    /// </summary>
-    private Region RimsUnderTwo(FillShape own, int shape, Piece?[][] pieces)
-    {
-        var rims = Polygons.Intersect(own.Rims, single);
-        if (rims.IsEmpty)
-            return rims;
-        return Polygons.Union(
-            from upper in Enumerable.Range(shape + 1, covers.Length - shape - 1)
-            where IsCut(upper) && covers[upper].Bounds.Meets(rims.Bounds)
-            select Polygons.Intersect(
-                rims,
-                Strip.Common([
-                    .. pieces
-                        .Select(part => part[upper])
-                        .OfType<FillPiece>()
-                        .Select(p => Polygons.Union(p.EvenRows, p.OddRows)),
-                ])
-            )
-        );
-    }
-
-    /// <summary>
     /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn,
-    /// nor under columns that two parts sew.
+    /// nor under columns that two parts sew, nor where a gap between parts would be hidden deep under others.
     /// </summary>
-    private FillPiece OnTop(FillPiece fill, int shape, Piece?[][] pieces)
+    private FillPiece OnTop(FillPiece fill, FillShape own, int shape, Piece?[][] pieces)
     {
         var overlap = Polygons.Subtract(Polygons.Union(fill.EvenRows, fill.OddRows), fill.Core);
-        var above = new List<Region>();
+        var above = new List<Region> { Polygons.Intersect(own.Deep, overlap) };
         for (var upper = shape + 1; upper < covers.Length && !overlap.IsEmpty; upper++)
         {
             if (!covers[upper].Bounds.Meets(overlap.Bounds))
@@ -151,7 +127,8 @@ internal sealed class Bulk
 
     /// <summary>
     /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
-    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not.
+    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not. Rims are as bad under one
+    /// that two parts sew, since rows of both end there; one of the two is the rim's own part, or lies as exactly on it.
     /// </summary>
     internal Region Fourth(int shape) => fourth[shape] ??= FindFourth(shape);
 
@@ -168,17 +145,19 @@ internal sealed class Bulk
             if (IsCut(upper))
                 underCut = Polygons.Union(underCut, cover);
         }
+        if (drawing.Shapes[shape] is FillShape { Rims: var rims })
+            twice.Add(Polygons.Intersect(rims, underCut));
         return Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice);
     }
 
     private bool IsCut(int shape) => owners[shape] is null;
 
-    private static FillPiece Without(Region fourth, FillPiece fill, Region rims)
+    private static FillPiece Without(Region fourth, FillPiece fill)
     {
         if (Polygons.Intersect(fourth, fill.EvenRows).IsEmpty && Polygons.Intersect(fourth, fill.OddRows).IsEmpty)
             return fill;
         var core = Polygons.Subtract(fill.Core, fourth);
-        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(IsWorthless)]));
+        var gone = Polygons.Union(fourth, new Region([.. core.Polygons.Where(p => p.Area < Crumb)]));
         var even = Polygons.Subtract(fill.EvenRows, gone);
         return fill with
         {
@@ -187,10 +166,5 @@ internal sealed class Bulk
             EvenRows = even,
             OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, gone),
         };
-
-        // A crumb, or a scrap of nothing but rims.
-        bool IsWorthless(Polygon p) =>
-            p.Area < Crumb
-            || (p.Area < Scraps.Smallest && Polygons.Subtract(new Region([p]), rims).Area <= Cores.Nothing);
     }
 }

@@ -29,11 +29,12 @@ public sealed record FillPiece : Piece
     /// <summary>Ground of this hooping alone, without any overlap.</summary>
     public required Region Core { get; init; }
 
-    /// <summary>
-    /// Of this, where underlay lies: not in rims under later shapes, nor on thread of earlier ones, which holds the cloth.
-    /// </summary>
-    internal Region Bare =>
-        Shape is FillShape fill ? Polygons.Subtract(Polygons.Subtract(Core, fill.Rims), fill.Laid) : Core;
+    /// <summary>Of this, where underlay lies; all of it if nothing else is said.</summary>
+    internal Region Bare
+    {
+        get => field ?? Core;
+        init;
+    }
 
     /// <summary>Ground of rows with even lattice numbers.</summary>
     public required Region EvenRows { get; init; }

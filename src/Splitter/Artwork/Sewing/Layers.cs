@@ -63,7 +63,7 @@ internal sealed class Layers
         {
             case FillShape fill:
                 hidden[index] = ground.Hidden;
-                return fill with { Footprint = ground.Sewn, Rims = ground.Rims };
+                return fill with { Footprint = ground.Sewn, Rims = ground.Rims, Deep = ground.Deep };
             case SatinShape satin:
                 ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
                 hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);

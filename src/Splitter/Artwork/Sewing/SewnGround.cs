@@ -10,8 +10,9 @@ namespace Splitter.Artwork.Sewing;
 /// <param name="Left">Ground that is left out.</param>
 /// <param name="Sewn">All that is sewn.</param>
 /// <param name="Hidden">Of this, what lies under later shapes.</param>
-/// <param name="Rims">Of this, what reaches under them along edges that show.</param>
-internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Region Rims)
+/// <param name="Rims">Of this, what reaches under them along edges that show, and ends there.</param>
+/// <param name="Deep">Of what is hidden, all that lies further in than a rim.</param>
+internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Region Rims, Region Deep)
 {
     /// <summary>
     /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more only
@@ -42,17 +43,19 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
         var shown = Polygons.Subtract(drawn, cover);
         var seeds = Polygons.Offset(shown, -NarrowestRest / 2);
         if (seeds.IsEmpty)
-            return new(drawn, Region.Empty, Region.Empty, Region.Empty);
+            return new(drawn, Region.Empty, Region.Empty, Region.Empty, Region.Empty);
         var reach = Polygons.Intersect(Polygons.Offset(seeds, (NarrowestRest / 2) + Trap), drawn);
         var wanted = Polygons.Subtract(Polygons.Union(reach, Closed(reach, NarrowestHole, drawn)), taken);
         var left = Polygons.Subtract(drawn, wanted);
         left = Polygons.Offset(Polygons.Offset(left, -NarrowestCut / 2), (NarrowestCut / 2) + Straying);
         var sewn = Shown(Polygons.Subtract(drawn, left), seeds);
+        var hidden = Polygons.Intersect(sewn, cover);
         return new(
             left,
             sewn,
-            Polygons.Intersect(sewn, cover),
-            Polygons.Subtract(sewn, Closed(Polygons.Intersect(shown, reach), NarrowestHole + (2 * Trap), sewn))
+            hidden,
+            Polygons.Subtract(sewn, Closed(Polygons.Intersect(shown, reach), NarrowestHole + (2 * Trap), sewn)),
+            Polygons.Subtract(hidden, reach)
         );
     }
 
