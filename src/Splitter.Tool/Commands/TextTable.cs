@@ -25,5 +25,8 @@ internal sealed class TextTable(params string[] heads)
     }
 
     private bool IsNumbers(int column) =>
-        rows.Count > 1 && rows.Skip(1).All(row => row[column].Length == 0 || char.IsAsciiDigit(row[column][0]));
+        rows.Count > 1 && rows.Skip(1).All(row => row[column].Length == 0 || char.IsAsciiDigit(First(row[column])));
+
+    /// <summary>What a cell begins with, behind the sign of a number.</summary>
+    private static char First(string cell) => cell is ['-', var next, ..] ? next : cell[0];
 }

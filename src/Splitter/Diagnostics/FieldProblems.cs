@@ -56,12 +56,56 @@ internal static class FieldProblems
             )
         );
 
-    internal static Diagnostic FieldSewsNothing(Place place, Field field, Box artwork) =>
+    internal static Diagnostic FieldLeftOut(Place place, Field field, Box artwork) =>
         Diagnostic.Warning(
             3024,
             place,
             Invariant(
-                $"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)} reaches nothing that is drawn (the artwork lies at {Stretch(artwork)} mm), and is an empty hooping; move it onto the artwork, or leave it out unless it is there to hand corners on"
+                $"{At(field)} would sew nothing and is left out of the plan (the artwork lies at {Stretch(artwork)} mm, and other fields sew what this one reaches); move it onto artwork that no other field sews, or take it out of the recipe"
+            )
+        );
+
+    internal static Diagnostic GridFieldsLeftOut(Place place, IReadOnlyList<Field> fields) =>
+        Diagnostic.Warning(
+            3026,
+            place,
+            Invariant(
+                $"hoop {fields[0].Hoop.Name}: {(fields.Count == 1 ? "a field" : Invariant($"{fields.Count} fields"))} of the grid would sew nothing and {(fields.Count == 1 ? "is" : "are")} left out of the plan, at {string.Join("; ", fields.Take(MostNamed).Select(f => Invariant($"x {Mm(f.Centre.X)}, y {Mm(f.Centre.Y)}")))}{(fields.Count > MostNamed ? Invariant($"; and {fields.Count - MostNamed} more") : "")}; write fewer 'columns' or 'rows' if the rest covers the artwork then, or list the other fields by hand"
+            )
+        );
+
+    internal static Diagnostic FirstSewsNothing(Place place, Point first, Field field, string advice) =>
+        Diagnostic.Error(
+            3027,
+            place,
+            Invariant(
+                $"{At(field)}, which holds the point x {Mm(first.X)}, y {Mm(first.Y)} and is sewn first, would sew nothing: other fields sew what it reaches; {advice}"
+            )
+        );
+
+    /// <param name="area">What it sews, µm².</param>
+    internal static Diagnostic HoopingSewsLittle(Place place, string letter, Field field, double area, string advice) =>
+        Diagnostic.Warning(
+            3028,
+            place,
+            Invariant(
+                $"{At(field)} (part {letter}) sews only {Math.Max(1, Math.Round(area / Units.SquareMillimetre))} mm², hardly worth a hooping; {advice}"
+            )
+        );
+
+    /// <param name="receivers">The parts that take corners from it.</param>
+    internal static Diagnostic HoopingHandsOn(
+        Place place,
+        string letter,
+        Field field,
+        IReadOnlyList<int> receivers,
+        string advice
+    ) =>
+        Diagnostic.Warning(
+            3029,
+            place,
+            Invariant(
+                $"{At(field)} (part {letter}) sews nothing, and is there only to hand corners on to {string.Join(", ", receivers.Select(Letters.Of))}; {advice}"
             )
         );
 
@@ -77,6 +121,9 @@ internal static class FieldProblems
                 $"hoop {hoop.Name}: fields hang over the cloth's edge, where only the stabilizer is in the hoop: {string.Join(", ", parts.Take(MostNamed).Select(p => $"part {p.Letter} by {Sides(p.By)}"))}{(parts.Count > MostNamed ? Invariant($", and {parts.Count - MostNamed} more") : "")} (as seen on the drawing); stick that edge of the cloth down well, or cut the cloth larger there ('cloth.size', 'cloth.artwork-at')"
             )
         );
+
+    private static string At(Field field) =>
+        Invariant($"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)}");
 
     private static string Sides(Overhang by) =>
         string.Join(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -9,9 +10,6 @@ namespace Splitter.Diagnostics;
 /// <summary>What planning has to say: SPL3000 to SPL3999. Lengths in the messages are millimetres.</summary>
 internal static class PlanProblems
 {
-    /// <summary>Figures that differ are told apart: the larger is rounded up to this, µm, and the smaller down.</summary>
-    private const double Shown = 10;
-
     /// <param name="more">How many other shapes do so less far.</param>
     internal static Diagnostic ShapeSticksOut(
         Place place,
@@ -77,29 +75,49 @@ internal static class PlanProblems
             )
         );
 
+    /// <param name="joins">The worst one first.</param>
     internal static Diagnostic FitExceedsOverlap(
         Place place,
-        (string Earlier, string Later) parts,
-        (double Misfit, double Covered) fit,
+        ImmutableArray<PartJoin> joins,
         string advice,
         Hoop hoop
     ) =>
         Diagnostic.Warning(
             3007,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Math.Ceiling(fit.Misfit / Shown) * Shown / Units.Millimetre} mm (19 times in 20), more than the {Math.Floor(fit.Covered / Shown) * Shown / Units.Millimetre} mm that their overlap covers; {advice}"
-            )
+            $"hoop {hoop.Name}: {Misfit(joins[0])}{(joins.Length > 1 ? $"; so it is with {Pairs(joins[1..])}" : "")}; {advice}"
         );
 
-    internal static Diagnostic OverlapTooWide(Place place, (string Earlier, string Later) parts, int most, Hoop hoop) =>
+    private static string Misfit(PartJoin join)
+    {
+        var (misfit, covers) = (Hundredths(join.Within95), Hundredths(join.Covers));
+        var (earlier, later) = (Letters.Of(join.Earlier), Letters.Of(join.Later));
+        return join.IsWorstAtJunction
+            ? $"where parts {And(join.Junction!.Parts)} meet, they may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that the overlap of {earlier} and {later} covers"
+            : $"parts {earlier} and {later} may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that their overlap covers";
+    }
+
+    /// <param name="joins">The one that gets least first.</param>
+    /// <param name="fits">A width that all joins have room for and that covers their misfits; null when none was found.</param>
+    internal static Diagnostic OverlapTooWide(Place place, ImmutableArray<PartJoin> joins, int? fits, Hoop hoop) =>
         Diagnostic.Warning(
             3008,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} share too little ground for this overlap and get {Mm(most)} mm; place their fields closer together, or write a smaller 'overlap.width'"
+                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Mm(joins[0].Overlap)} mm{(joins.Length > 1 ? " or a little more" : "")}; {Serving(fits)}, or place their fields closer together"
             )
         );
+
+    private static string Serving(int? width) =>
+        width is { } fits
+            ? Invariant($"write 'overlap.width: {Mm(fits)} mm': planned so, all joins have room for it and are covered")
+            : "write 'overlap.width: auto', which asks for no more than there is room for";
+
+    private static string Pairs(ImmutableArray<PartJoin> joins) =>
+        string.Join(", ", joins.Select(join => $"{Letters.Of(join.Earlier)}-{Letters.Of(join.Later)}"));
+
+    private static string And(ImmutableArray<int> parts) =>
+        $"{string.Join(", ", parts[..^1].Select(Letters.Of))} and {Letters.Of(parts[^1])}";
 
     internal static Diagnostic ArtworkOffCloth(Place place, Box artwork, Box cloth) =>
         Diagnostic.Error(
@@ -119,14 +137,14 @@ internal static class PlanProblems
             )
         );
 
-    /// <param name="folds">The crossing of the folds is to be held, too.</param>
+    /// <param name="folds">The crossing of the folds, if it is to be held, too.</param>
     /// <param name="fits">A field could hold all of it.</param>
-    internal static Diagnostic FirstNotHeld(Place place, Point first, bool folds, bool fits, Hoop hoop) =>
+    internal static Diagnostic FirstNotHeld(Place place, Point first, Point? folds, bool fits, Hoop hoop) =>
         Diagnostic.Error(
             3012,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds ? " together with the crossing of the folds" : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds ? "both" : "it")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds ? "'fields.first' or 'cloth.folds'" : "'fields.first'")}"
+                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds is { } at ? Invariant($" together with the crossing of the folds at x {Mm(at.X)}, y {Mm(at.Y)} mm on the drawing") : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds is null ? "it" : "both")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds is null ? "'fields.first'" : "'fields.first' or 'cloth.folds'")}"
             )
         );
 
@@ -140,10 +158,12 @@ internal static class PlanProblems
         );
 
     /// <param name="zones">One, or all.</param>
+    /// <param name="free">How far from a hoop's edge its stitches stay: so far from a zone nothing can be drawn.</param>
     /// <param name="ground">The box around what is not covered.</param>
     internal static Diagnostic ZoneKeepsGround(
         Place place,
         IReadOnlyList<Box> zones,
+        int free,
         IReadOnlyList<Shape> shapes,
         Box ground,
         Hoop hoop
@@ -152,7 +172,7 @@ internal static class PlanProblems
             3014,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or turn the artwork so that nothing is drawn there"
+                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or take out or move what is drawn there: {Clear(zones, free)}"
             )
         );
 
@@ -169,7 +189,7 @@ internal static class PlanProblems
         Diagnostic.Error(
             3016,
             place,
-            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end"
+            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end, or write a recipe for each side"
         );
 
     internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
@@ -196,6 +216,14 @@ internal static class PlanProblems
     private static string Zones(IReadOnlyList<Box> zones) =>
         zones.Count == 1 ? Zone(zones[0]) : Invariant($"the {zones.Count} forbidden zones together");
 
+    /// <summary>Where artwork may not be, or what it has to have beside it.</summary>
+    private static string Clear(IReadOnlyList<Box> zones, int free) =>
+        zones is [var zone]
+            ? Invariant(
+                $"hoops stitch no nearer to the zone than {Up(free)} mm, so leave x {Mm(zone.Left - free)} to {Mm(zone.Right + free)}, y {Mm(zone.Top - free)} to {Mm(zone.Bottom + free)} mm free, and shapes that are kept whole on one side of it"
+            )
+            : "between zones only what lies in a gap that a whole hoop has room in can be sewn";
+
     private static string Move(IReadOnlyList<Box> zones) =>
         zones.Count == 1 ? "make the zone smaller, or move it" : "make them smaller, or move them";
 
@@ -206,6 +234,8 @@ internal static class PlanProblems
             1 => ", and 1 more shape",
             _ => Invariant($", and {more} more shapes"),
         };
+
+    private static string Hundredths(int micrometres) => Invariant($"{Units.ToMillimetres(micrometres):0.00}");
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 

@@ -12,18 +12,22 @@ namespace Splitter.Outputs;
 /// About what a hooping amounts to, before it is stitched. Stops are those of the finished part, unless a piece turns out
 /// too small to sew.
 /// </summary>
-internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops)
+internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops, double Minutes)
 {
-    internal double Minutes => Rates.Minutes(Stitches, Stops, Trims);
-
     /// <summary>One for each hooping of a plan.</summary>
     internal static ImmutableArray<HoopingEstimate> Of(Recipe recipe, Drawing drawing, Plan plan)
     {
         var pieces = Cutter.Cut(drawing, plan, recipe.Overlap).ToLookup(piece => piece.Hooping);
-        return [.. plan.Hoopings.Select((hooping, i) => Of(plan, hooping, i == 0, pieces[i]))];
+        return [.. plan.Hoopings.Select((hooping, i) => Of(recipe.Machine, plan, hooping, i == 0, pieces[i]))];
     }
 
-    private static HoopingEstimate Of(Plan plan, Hooping hooping, bool first, IEnumerable<Piece> pieces)
+    private static HoopingEstimate Of(
+        Machine machine,
+        Plan plan,
+        Hooping hooping,
+        bool first,
+        IEnumerable<Piece> pieces
+    )
     {
         ImmutableArray<int>[] marks =
         [
@@ -37,11 +41,10 @@ internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops)
             .. ThreadOrder.Group(pieces, piece => piece).Select(group => group.Select(PieceEstimate.Of).ToArray()),
         ];
         var sewnMarks = marks.Where(m => !m.IsEmpty).ToList();
-        return new(
-            (int)Math.Round(marks.Sum(m => m.Sum()) + threads.Sum(t => t.Sum(piece => piece.Stitches))),
-            // Whatever a step begins anew, it begins farther away than thread may lie loose.
-            sewnMarks.Sum(m => m.Length - 1) + threads.Sum(t => t.Sum(piece => piece.Blocks) - 1),
-            Math.Max(0, sewnMarks.Count + threads.Length - 1)
-        );
+        var stitches = (int)Math.Round(marks.Sum(m => m.Sum()) + threads.Sum(t => t.Sum(piece => piece.Stitches)));
+        // Whatever a step begins anew, it begins farther away than thread may lie loose.
+        var trims = sewnMarks.Sum(m => m.Length - 1) + threads.Sum(t => t.Sum(piece => piece.Blocks) - 1);
+        var stops = Math.Max(0, sewnMarks.Count + threads.Length - 1);
+        return new(stitches, trims, stops, Rates.Minutes(machine, stitches, stops, trims));
     }
 }

@@ -98,7 +98,10 @@ internal static class ManifestWriter
         json.WriteStartObject("fields");
         json.WriteNumber("count", plan.Hoopings.Length);
         json.WriteNumber("lower_bound", plan.LowerBound);
-        json.WriteBoolean("proven", plan.LowerBound >= plan.Hoopings.Length);
+        if (plan.IsProven is { } proven)
+            json.WriteBoolean("proven", proven);
+        else
+            json.WriteNull("proven");
         json.WriteEndObject();
     }
 
@@ -218,12 +221,34 @@ internal static class ManifestWriter
             json.WriteNumber("weft", Rounded(join.Budget.Weft / Units.Millimetre, 3));
             json.WriteNumber("bias", Rounded(join.Budget.Bias / Units.Millimetre, 3));
             json.WriteEndObject();
-            json.WriteNumber("within_95_mm", Rounded(join.Within95 / Units.Millimetre, 3));
+            json.WriteNumber("within_95_mm", Millimetres(join.Within95));
+            json.WriteNumber("along_seam_mm", Millimetres(join.AlongSeam));
+            AtJunctions(json, plan, join);
             json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
             json.WriteNumber("narrowest_overlap_mm", Millimetres(join.Narrowest));
+            json.WriteNumber("covers_mm", Millimetres(join.Covers));
             json.WriteEndObject();
         }
         json.WriteEndArray();
+    }
+
+    /// <summary>Where others meet two parts; null where none do.</summary>
+    private static void AtJunctions(Utf8JsonWriter json, Plan plan, PartJoin join)
+    {
+        if (join.Junction is not { } junction)
+        {
+            json.WriteNull("at_junctions_mm");
+            json.WriteNull("junction");
+            return;
+        }
+        json.WriteNumber("at_junctions_mm", Millimetres(junction.Misfit));
+        json.WriteStartObject("junction");
+        json.WriteStartArray("parts");
+        foreach (var part in junction.Parts)
+            json.WriteStringValue(plan.Hoopings[part].Letter);
+        json.WriteEndArray();
+        At(json, "at_mm", junction.At);
+        json.WriteEndObject();
     }
 
     private static void TurnedLayers(Utf8JsonWriter json, Drawing drawing, Plan plan)

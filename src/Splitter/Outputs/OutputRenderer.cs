@@ -60,7 +60,7 @@ internal static class OutputRenderer
     )
     {
         var tape = PartTape.Of(part, job.Recipe.Title);
-        var figures = PartFigures.Of(part, tape, job.Recipe.Cloth.Thickness);
+        var figures = PartFigures.Of(job.Recipe, part, tape);
         var name = $"part-{part.Letter}";
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         if (kinds.Contains(OutputKind.Tape))

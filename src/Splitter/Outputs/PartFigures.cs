@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
+using Splitter.Recipes;
 using Splitter.Stitching;
 
 namespace Splitter.Outputs;
@@ -17,10 +18,19 @@ internal sealed record PartFigures
     /// <summary>Metres of needle thread by name, waste included, in the order in which threads are first sewn.</summary>
     internal required ImmutableArray<(string Thread, double Metres)> Threads { get; init; }
 
-    internal double Minutes => Rates.Minutes(Counts.Stitches, Counts.Stops, Counts.Trims);
+    /// <summary>At the machine, hooping not included.</summary>
+    internal required double Minutes { get; init; }
 
-    internal static PartFigures Of(Part part, Tape tape, int clothThickness) =>
-        new() { Counts = TapeCounts.Of(tape), Threads = Thread(part, clothThickness) };
+    internal static PartFigures Of(Recipe recipe, Part part, Tape tape)
+    {
+        var counts = TapeCounts.Of(tape);
+        return new()
+        {
+            Counts = counts,
+            Threads = Thread(part, recipe.Cloth.Thickness),
+            Minutes = Rates.Minutes(recipe.Machine, counts.Stitches, counts.Stops, counts.Trims),
+        };
+    }
 
     internal static string NameOf(Step step) => step.Thread?.Name ?? MarkingThread;
 

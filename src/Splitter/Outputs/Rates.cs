@@ -1,23 +1,27 @@
+using Splitter.Recipes;
+
 namespace Splitter.Outputs;
 
 /// <summary>What time and thread a part takes.</summary>
 internal static class Rates
 {
-    /// <summary>Stitches a minute. Common practice, no source: 600 to 800.</summary>
-    private const double StitchesPerMinute = 700;
+    private const double Minute = 60;
 
-    /// <summary>Minutes lost at a stop, with a change of thread. Common practice, no source: 1 to 2 minutes.</summary>
-    private const double MinutesPerStop = 90 / 60.0;
+    /// <summary>At the machine, hooping not included.</summary>
+    internal static double Minutes(Machine machine, int stitches, int stops, int trims) =>
+        ((double)stitches / machine.Speed) + (((stops * machine.Stop) + (trims * machine.Trim)) / Minute);
 
-    /// <summary>Minutes lost at a trim. Common practice, no source: 6 to 8 seconds.</summary>
-    private const double MinutesPerTrim = 7 / 60.0;
-
-    /// <summary>At the machine, mounting the cloth not included.</summary>
-    internal static double Minutes(int stitches, int stops, int trims) =>
-        (stitches / StitchesPerMinute) + (stops * MinutesPerStop) + (trims * MinutesPerTrim);
+    /// <summary>So many hoopings.</summary>
+    internal static double HoopingMinutes(Machine machine, int hoopings) => hoopings * machine.Hooping / Minute;
 
     /// <summary>Thread for tails and breaks beside what is sewn. Handbook practice: 10 to 20 %.</summary>
     internal const double ThreadWaste = 0.15;
+
+    /// <summary>
+    /// Bobbin thread for a length of needle thread. Common practice, no source: a third to a half, since the needle thread
+    /// of embroidery is drawn to the underside; the half, so that nobody runs out.
+    /// </summary>
+    internal const double BobbinShare = 0.5;
 
     /// <summary>
     /// Needle thread of one stitch, micrometres. Stitch type 301 of ISO 4915 (lockstitch): the stitch's length on the

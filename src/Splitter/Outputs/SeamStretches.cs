@@ -28,8 +28,12 @@ internal sealed record SeamStretch(SeamGround Ground, Polyline Line);
 /// <summary>Seams divided by what a person sees at them.</summary>
 internal static class SeamStretches
 {
-    internal static ImmutableArray<SeamStretch> Of(Drawing drawing, Plan plan) =>
-        Of(drawing, plan.Owners, plan.SeamLines);
+    /// <summary>Of the parts that join: where nothing is cut between two, cloth only lies between their shapes.</summary>
+    internal static ImmutableArray<SeamStretch> Of(Drawing drawing, Plan plan)
+    {
+        var joined = plan.Joins.Select(j => (j.Earlier, j.Later)).ToHashSet();
+        return Of(drawing, plan.Owners, [.. plan.SeamLines.Where(s => joined.Contains((s.Earlier, s.Later)))]);
+    }
 
     /// <param name="owners">For each shape the part that sews it whole, or null when seams cut it.</param>
     internal static ImmutableArray<SeamStretch> Of(

@@ -11,6 +11,9 @@ public sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
     /// <summary>A, B, … Z, AA, …</summary>
     public string Letter => Hooping.Letter;
 
+    /// <summary>Names of corners on the cloth that come out before its body is sewn over them.</summary>
+    public ImmutableArray<string> TakenOut { get; init; } = [];
+
     /// <summary>Where the hoop lies.</summary>
     public Field Field => Hooping.Field;
 }
@@ -38,8 +41,18 @@ public enum StepKind
 /// <param name="Number">From 1 within its part.</param>
 /// <param name="Thread">Null for marks: any thread that contrasts.</param>
 /// <param name="Moves">In sewing order.</param>
-/// <param name="Stop">What the person does when the machine stops after it; null after the last step.</param>
-public sealed record Step(int Number, StepKind Kind, SewThread? Thread, ImmutableArray<Move> Moves, string? Stop);
+/// <param name="Actions">What the person does when the machine stops after it, in this order; empty after the last step.</param>
+public sealed record Step(
+    int Number,
+    StepKind Kind,
+    SewThread? Thread,
+    ImmutableArray<Move> Moves,
+    ImmutableArray<string> Actions
+)
+{
+    /// <summary>All that the person does at the stop; null after the last step.</summary>
+    public string? Stop => Actions.IsEmpty ? null : string.Join(" ", Actions);
+}
 
 /// <summary>A block and how the needle comes to it.</summary>
 /// <param name="Trim">The thread is cut before the needle moves.</param>

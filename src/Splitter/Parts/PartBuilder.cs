@@ -3,6 +3,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Stitching;
+using Splitter.Texts;
 
 namespace Splitter.Parts;
 
@@ -12,19 +13,35 @@ namespace Splitter.Parts;
 /// </summary>
 internal static class PartBuilder
 {
-    internal static ImmutableArray<Part> Build(Drawing drawing, Plan plan, ImmutableArray<SewnPiece> sewn)
+    internal static ImmutableArray<Part> Build(
+        Drawing drawing,
+        Plan plan,
+        ImmutableArray<SewnPiece> sewn,
+        Phrasebook say
+    )
     {
+        var stops = new StopTexts(say);
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
         var takenOut = SewnOver.TakenOut(plan, byHooping);
         return
         [
             .. plan.Hoopings.Select(
-                (hooping, i) => new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i]), takenOut[i]))
+                (hooping, i) =>
+                    new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i], stops), takenOut[i], stops))
+                    {
+                        TakenOut = takenOut[i],
+                    }
             ),
         ];
     }
 
-    private static IEnumerable<Draft> Steps(Drawing drawing, Plan plan, int index, IEnumerable<SewnPiece> sewn)
+    private static IEnumerable<Draft> Steps(
+        Drawing drawing,
+        Plan plan,
+        int index,
+        IEnumerable<SewnPiece> sewn,
+        StopTexts stops
+    )
     {
         var hooping = plan.Hoopings[index];
         if (index == 0 && !plan.PlacementLines.IsEmpty)
@@ -32,7 +49,7 @@ internal static class PartBuilder
                 StepKind.Placement,
                 null,
                 [.. plan.PlacementLines.Select(MarkStitcher.Line)],
-                StopTexts.MountOnFolds(hooping)
+                stops.MountOnFolds(hooping)
             );
         if (!hooping.Takes.IsEmpty)
         {
@@ -41,7 +58,7 @@ internal static class PartBuilder
                 StepKind.Corners,
                 null,
                 [.. taken.Select(MarkStitcher.Corner)],
-                StopTexts.SetCorners(hooping, [.. taken.Select(c => c.Id)])
+                stops.SetCorners(hooping, [.. taken.Select(c => c.Id)])
             );
         }
         if (!hooping.Alignments.IsEmpty)
@@ -49,7 +66,7 @@ internal static class PartBuilder
                 StepKind.Alignment,
                 null,
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
-                StopTexts.LookAtAlignment
+                stops.LookAtAlignment
             );
         Point? needle = null;
         foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
@@ -60,44 +77,60 @@ internal static class PartBuilder
                 needle
             );
             needle = blocks[^1].End;
-            yield return new(StepKind.Body, drawing.Threads[group[0].Piece.Shape.Thread], blocks, null);
+            yield return new(StepKind.Body, drawing.Threads[group[0].Piece.Shape.Thread], blocks, []);
         }
         if (!hooping.Gives.IsEmpty)
             yield return new(
                 StepKind.NextCorners,
                 null,
                 [.. hooping.Gives.Select(i => MarkStitcher.Corner(plan.Corners[i]))],
-                null
+                []
             );
     }
 
     /// <summary>A step before its number and the stop that the next step asks for are known.</summary>
-    private sealed record Draft(StepKind Kind, SewThread? Thread, ImmutableArray<Block> Blocks, string? Stop);
+    private sealed record Draft(
+        StepKind Kind,
+        SewThread? Thread,
+        ImmutableArray<Block> Blocks,
+        ImmutableArray<string> Stop
+    );
 
-    private static ImmutableArray<Step> Numbered(IEnumerable<Draft> drafts, ImmutableArray<string> takenOut)
+    private static ImmutableArray<Step> Numbered(
+        IEnumerable<Draft> drafts,
+        ImmutableArray<string> takenOut,
+        StopTexts stops
+    )
     {
         ImmutableArray<Draft> all = [.. drafts];
         return
         [
-            .. all.Select((step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i, takenOut))),
+            .. all.Select(
+                (step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i, takenOut, stops))
+            ),
         ];
     }
 
     /// <summary>The stop after a step: its own work, the corners that the body would sew over, the thread of the next.</summary>
-    private static string? Stop(ImmutableArray<Draft> steps, int index, ImmutableArray<string> takenOut)
+    private static ImmutableArray<string> Stop(
+        ImmutableArray<Draft> steps,
+        int index,
+        ImmutableArray<string> takenOut,
+        StopTexts stops
+    )
     {
         if (index == steps.Length - 1)
-            return null;
+            return [];
         var next = steps[index + 1];
         var change =
-            next.Thread is { } thread ? StopTexts.Thread(thread)
-            : next.Kind == StepKind.NextCorners ? StopTexts.CornersForLater
+            next.Thread is { } thread ? stops.Thread(thread)
+            : next.Kind == StepKind.NextCorners ? stops.CornersForLater
             : null;
         var corners =
             takenOut.IsEmpty || steps[index].Kind == StepKind.Body || next.Kind != StepKind.Body
                 ? null
-                : StopTexts.TakeOut(takenOut);
-        return string.Join(" ", new[] { steps[index].Stop, corners, change }.Where(text => text is not null));
+                : stops.TakeOut(takenOut);
+        return [.. steps[index].Stop, .. new[] { corners, change }.OfType<string>()];
     }
 
     private static ImmutableArray<Move> Moves(Draft step) =>

@@ -13,8 +13,14 @@ public sealed record Plan
     /// <summary>One hooping a field, in sewing order: the first is part A.</summary>
     public required ImmutableArray<Hooping> Hoopings { get; init; }
 
-    /// <summary>No plan has fewer fields than this.</summary>
+    /// <summary>No plan whose neighbouring fields share ground that holds corners has fewer fields than this.</summary>
     public required int LowerBound { get; init; }
+
+    /// <summary>A person has listed the fields, or asked for a grid.</summary>
+    public bool IsPlacedByHand { get; init; }
+
+    /// <summary>No plan has fewer fields; null where nothing is claimed, since a person has placed them.</summary>
+    public bool? IsProven => IsPlacedByHand ? null : LowerBound == Hoopings.Length;
 
     /// <summary>For each shape of the drawing the hooping that sews it whole, or null when seams cut it.</summary>
     public required ImmutableArray<int?> Owners { get; init; }
@@ -126,14 +132,11 @@ public sealed record PartJoin
     /// <summary>What that consists of.</summary>
     public required ErrorBudget Budget { get; init; }
 
-    /// <summary>The misfit there stays within this, micrometres, 19 times in 20.</summary>
-    public required double Within95 { get; init; }
+    /// <summary>At no place along the seam do the two sides miss each other by more than this, micrometres, 19 times in 20.</summary>
+    public required int AlongSeam { get; init; }
 
-    /// <summary>
-    /// Where three parts or more meet along this join: the diameter of a circle, micrometres, that holds the places at which
-    /// they come out while any two of them miss each other by no more than 19 times in 20; 0 where only two meet.
-    /// </summary>
-    public double AtJunctions { get; init; }
+    /// <summary>Where others meet the two parts, and that asks most of their overlap; null where they only meet each other.</summary>
+    public Junction? Junction { get; init; }
 
     /// <summary>How far each side runs past the seam, micrometres.</summary>
     public required int Overlap { get; init; }
@@ -143,7 +146,33 @@ public sealed record PartJoin
     /// as far as <see cref="Overlap"/>.
     /// </summary>
     public required int Narrowest { get; init; }
+
+    /// <summary>The largest misfit that the overlap covers, micrometres.</summary>
+    public required int Covers { get; init; }
+
+    /// <summary>
+    /// By how much the two parts may miss each other, micrometres, 19 times in 20: along the seam or where others meet them,
+    /// whichever is more. It is this that everything tells of a join.
+    /// </summary>
+    public int Within95 => Math.Max(AlongSeam, Junction?.Misfit ?? 0);
+
+    /// <summary>A junction asks more of the overlap than the seam does.</summary>
+    public bool IsWorstAtJunction => Within95 > AlongSeam;
+
+    /// <summary>Where one looks for that misfit.</summary>
+    public Point Weakest => IsWorstAtJunction ? Junction!.At : WorstAt;
+
+    /// <summary>The misfit is covered, 19 times in 20.</summary>
+    public bool IsCovered => Within95 <= Covers;
 }
+
+/// <summary>Where three parts or more meet.</summary>
+/// <param name="Parts">Indexes of their hoopings, in order.</param>
+/// <param name="Misfit">
+/// The diameter of a circle, micrometres, that holds the places at which all of them come out, 19 times in 20: no hole opens
+/// while the overlaps of their seams cover it.
+/// </param>
+public sealed record Junction(Point At, ImmutableArray<int> Parts, int Misfit);
 
 /// <summary>
 /// A shape that is sewn before one that lies under it: the lower one, if it is a fill, is cut at the edge that one sees.

@@ -16,9 +16,16 @@ internal static class Planner
         from draft in drafts.Of(hoop)
         from plan in Result.From(
             Finished(drafts.Recipe, drafts.Drawing, draft),
-            [.. JoinRemedies.Warnings(drafts, draft), .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields)]
+            [
+                .. YieldRemarks.Of(drafts.Recipe, drafts.Drawing, draft),
+                .. Remedied(new(drafts, draft)),
+                .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields),
+            ]
         )
         select plan;
+
+    private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts) =>
+        WidthRemedy.Warnings(redrafts).Concat(JoinRemedies.Warnings(redrafts));
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
     {
@@ -44,6 +51,7 @@ internal static class Planner
                 ),
             ],
             LowerBound = layout.LowerBound,
+            IsPlacedByHand = recipe.Fields.Place is not FewestFields,
             Owners = division.Owners,
             SeamLines = division.Seams,
             TurnedLayers = division.Turned,

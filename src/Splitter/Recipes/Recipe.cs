@@ -37,6 +37,9 @@ public sealed record Recipe
     /// <summary>How a hooping finds the last one.</summary>
     public required RegistrationRules Registration { get; init; }
 
+    /// <summary>How long things take.</summary>
+    public Machine Machine { get; init; } = new();
+
     /// <summary>What is written, and where to.</summary>
     public required OutputRules Output { get; init; }
 
@@ -312,6 +315,9 @@ public sealed record GridFields(int Columns, int Rows, Turn Turn) : FieldPlaceme
 /// <summary>How parts meet.</summary>
 public sealed record OverlapRules
 {
+    /// <summary>No recipe asks for more than this, micrometres: an overlap is sewn twice, and gets thick.</summary>
+    internal const int Widest = 20 * Units.Millimetre;
+
     /// <summary>How far a cut edge runs past the seam; null sizes it from the predicted fit.</summary>
     public int? Width { get; init; }
 
@@ -348,6 +354,9 @@ public sealed record RegistrationRules
     /// <summary>How closely a corner is set over a tack: one standard deviation per axis.</summary>
     public int Accuracy { get; init; } = 300;
 
+    /// <summary>No recipe asks for more corners than this: each is a tack to set and to take out at every hooping.</summary>
+    internal const int MostCorners = 6;
+
     /// <summary>How many corners a hooping takes where there is room; at least two.</summary>
     public int CornerCount { get; init; } = 3;
 
@@ -374,6 +383,26 @@ public enum OutputKind
     Png,
 }
 
+/// <summary>A language of texts that people read.</summary>
+public enum SheetLanguage
+{
+    /// <summary>English.</summary>
+    English,
+
+    /// <summary>German.</summary>
+    German,
+}
+
+/// <summary>How texts that people read write lengths.</summary>
+public enum LengthUnit
+{
+    /// <summary>Millimetres, thread in metres.</summary>
+    Millimetres,
+
+    /// <summary>Inches, thread in yards.</summary>
+    Inches,
+}
+
 /// <summary>What is written, and where to.</summary>
 public sealed record OutputRules
 {
@@ -383,4 +412,10 @@ public sealed record OutputRules
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+
+    /// <summary>Of stop texts and work sheet.</summary>
+    public SheetLanguage Language { get; init; }
+
+    /// <summary>In stop texts and work sheet.</summary>
+    public LengthUnit Lengths { get; init; }
 }

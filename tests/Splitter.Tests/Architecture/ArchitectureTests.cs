@@ -17,6 +17,7 @@ public sealed class ArchitectureTests
     private static readonly ImmutableArray<string> Flow =
     [
         "Recipes",
+        "Texts",
         "Artwork",
         "Planning",
         "Cutting",

@@ -247,9 +247,10 @@ public sealed class JunctionTests
                 WorstAt = Middle,
                 PredictedError = 300,
                 Budget = new(300, 0, 0, 0, 0),
-                Within95 = 500,
+                AlongSeam = 500,
                 Overlap = meeting.Overlap,
                 Narrowest = meeting.Overlap,
+                Covers = 500,
             };
     }
 

@@ -20,7 +20,8 @@ public sealed class LayerTests
     [InlineData("frog")]
     public void OverlapsStackNoMoreThanThreeLayers(string name)
     {
-        var outlook = Pipeline.Plan(RequestFor(name)).Value;
+        var outlook =
+            name == "lighthouse-bay" ? Examples.Planned(name, "small") : Pipeline.Plan(RequestFor(name)).Value;
         var (plan, drawing) = (outlook.Plans[0], outlook.Job.Drawing);
         var pieces = Cutter.Cut(drawing, plan, outlook.Job.Recipe.Overlap);
         var map = new LayerMap(drawing, pieces);
@@ -39,18 +40,16 @@ public sealed class LayerTests
     }
 
     private static Request RequestFor(string name) =>
-        name == "lighthouse-bay"
-            ? Repository.Request(Repository.Path("recipes", $"{name}.yaml"), "small")
-            : new(
-                $"{name}.yaml",
-                Encoding.UTF8.GetBytes(
-                    $$"""
-                    splitter: 1
-                    artwork: { file: {{name}}.svg, width: 400 mm }
-                    hoops: [{ name: small, field: 130 x 180 mm }]
-                    output: { folder: parts }
-                    """
-                ),
-                file => new(File.ReadAllBytes(Repository.Path("tests", "Splitter.Benchmarks", "Drawings", file)), null)
-            );
+        new(
+            $"{name}.yaml",
+            Encoding.UTF8.GetBytes(
+                $$"""
+                splitter: 1
+                artwork: { file: {{name}}.svg, width: 400 mm }
+                hoops: [{ name: small, field: 130 x 180 mm }]
+                output: { folder: parts }
+                """
+            ),
+            file => new(File.ReadAllBytes(Repository.Path("tests", "Splitter.Benchmarks", "Drawings", file)), null)
+        );
 }

@@ -22,7 +22,7 @@ public sealed class ScrapTests
     [InlineData("faroe-islands", "large", 0)]
     public void EveryScrapThatStaysHasAReason(string recipe, string hoop, int most)
     {
-        var outlook = Pipeline.Plan(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop)).Value;
+        var outlook = Examples.Planned(recipe, hoop);
         var (plan, drawing) = (outlook.Plans[0], outlook.Job.Drawing);
         var fills = Cutter
             .Cut(drawing, plan, outlook.Job.Recipe.Overlap)

@@ -34,7 +34,8 @@ public sealed class CoverageTests(ITestOutputHelper output)
 
     [SkippableTheory]
     [MemberData(nameof(Recipes))]
-    public void TheRecipesAreCovered(string recipe, string hoop) => Check(StitchSubject.OfRecipe(recipe, hoop));
+    public void TheRecipesAreCovered(string recipe, string hoop) =>
+        Check(StitchSubject.OfRecipe(recipe, hoop), () => Examples.Made(recipe, hoop));
 
     public static TheoryData<string, string> Drawings
     {
@@ -66,12 +67,21 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Check(new(icon, request, File.ReadAllText(file)));
     }
 
-    private void Check(StitchSubject subject)
+    private void Check(StitchSubject subject) =>
+        Check(
+            subject,
+            () =>
+            {
+                var made = Pipeline.Make(subject.Request);
+                Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
+                return made.Value;
+            }
+        );
+
+    private void Check(StitchSubject subject, Func<Production> make)
     {
         Skip.IfNot(Renderer.IsThere, "rsvg-convert is not installed (Debian package librsvg2-bin).");
-        var made = Pipeline.Make(subject.Request);
-        Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
-        var (covered, spilled, coloured) = Agreement.Of(SewnCloth.Of(made.Value.Sets.Single()), subject.Artwork);
+        var (covered, spilled, coloured) = Agreement.Of(SewnCloth.Of(make().Sets.Single()), subject.Artwork);
         var figures = FormattableString.Invariant(
             $"{subject.Name}: covered {covered:P2}, spilled {spilled:P2}, colour {coloured:P2}"
         );

@@ -16,7 +16,7 @@ public sealed class PartsMeetTests
     [InlineData("faroe-islands", "small")]
     [InlineData("faroe-islands", "large")]
     public void EveryStitchOfTheExamplesLiesInTheUsableFieldAndEveryCornerMeetsItself(string recipe, string hoop) =>
-        Check(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop), clearance: 3);
+        Check(Examples.Made(recipe, hoop), clearance: 3);
 
     /// <summary>Random polygons, hoops and turns.</summary>
     [Fact]
@@ -58,16 +58,19 @@ public sealed class PartsMeetTests
                 """
             );
         requests.Holds(
-            r => Check(new("random.yaml", Encoding.UTF8.GetBytes(r.Recipe), _ => default), r.Clearance),
+            r =>
+            {
+                var made = Pipeline.Make(new("random.yaml", Encoding.UTF8.GetBytes(r.Recipe), _ => default));
+                Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
+                Check(made.Value, r.Clearance);
+            },
             cases: 25
         );
     }
 
-    private static void Check(Request request, int clearance)
+    private static void Check(Production made, int clearance)
     {
-        var made = Pipeline.Make(request);
-        Assert.True(made.Succeeded, string.Join("\n", made.Diagnostics));
-        var files = made.Value.Sets.Single().Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
+        var files = made.Sets.Single().Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
         using var manifest = JsonDocument.Parse(files["manifest.json"]);
         var hoop = manifest.RootElement.GetProperty("hoop");
         var halfU = (hoop.GetProperty("width_mm").GetDouble() / 2) - clearance;

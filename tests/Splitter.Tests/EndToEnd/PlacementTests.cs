@@ -20,8 +20,10 @@ public sealed class PlacementTests
     [InlineData("large")]
     public void TheFoldsLieWhereThePersonFolds(string hoop)
     {
-        var made = Pipeline.Make(Repository.Request(Repository.Path("recipes", "lighthouse-bay.yaml"), hoop));
-        var files = made.Value.Sets.Single().Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
+        var files = Examples
+            .Made("lighthouse-bay", hoop)
+            .Sets.Single()
+            .Files.ToDictionary(f => f.Path.Split('/')[^1], f => f.Bytes.ToArray());
         using var manifest = JsonDocument.Parse(files["manifest.json"]);
         var first = manifest.RootElement.GetProperty("parts")[0];
         Assert.Equal("placement", first.GetProperty("steps")[0].GetProperty("kind").GetString());

@@ -32,7 +32,7 @@ internal static class HandMade
     {
         var all = ImmutableArray.CreateBuilder<Step>();
         foreach (var (kind, thread, stop, moves) in steps)
-            all.Add(new(all.Count + 1, kind, thread, [.. moves], stop));
+            all.Add(new(all.Count + 1, kind, thread, [.. moves], stop is null ? [] : [stop]));
         return new(hooping, all.ToImmutable());
     }
 
@@ -75,9 +75,10 @@ internal static class HandMade
                 WorstAt = new(50_000, 60_000),
                 PredictedError = 412.3456,
                 Budget = new(412.3456, 0, 0, 0, 0),
-                Within95 = 713.7,
+                AlongSeam = 720,
                 Overlap = 1600,
                 Narrowest = 1600,
+                Covers = 1920,
             },
         ],
         Corners =

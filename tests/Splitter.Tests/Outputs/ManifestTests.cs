@@ -43,7 +43,7 @@ public sealed class ManifestTests
             HandMade.Plan.Hoopings[0],
             (StepKind.Body, HandMade.Blue, null, [new(HandMade.Block("a", StitchUse.Fill, points), false)])
         );
-        var figures = PartFigures.Of(part, PartTape.Of(part, ""), 600);
+        var figures = PartFigures.Of(HandMade.Recipe, part, PartTape.Of(part, ""));
         // The first penetration of a thread goes through the cloth and lays no length.
         var (thread, metres) = figures.Threads.Single();
         Assert.Equal("deep water", thread);

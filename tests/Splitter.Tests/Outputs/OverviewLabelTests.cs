@@ -37,7 +37,7 @@ public sealed class OverviewLabelTests
     [Fact]
     public void OnTheDemoNoWordHidesTheCornerOfATackOrAnotherWord()
     {
-        var outlook = DemoPlan.Large;
+        var outlook = Examples.Planned("lighthouse-bay", "large");
         var plan = Assert.Single(outlook.Plans);
         var picture = OverviewPicture.Of(outlook.Job.Recipe, outlook.Job.Drawing, plan, []);
         // Three points in the corners' colour are a corner; the last one is the legend's.
@@ -66,7 +66,7 @@ public sealed class OverviewLabelTests
     [Fact]
     public void TheDemoIsReadOnASheetOfA4()
     {
-        var outlook = DemoPlan.Large;
+        var outlook = Examples.Planned("lighthouse-bay", "large");
         var picture = OverviewPicture.Of(outlook.Job.Recipe, outlook.Job.Drawing, outlook.Plans[0], []);
         var (wide, high) = (Math.Max(picture.Width, picture.Height), Math.Min(picture.Width, picture.Height));
         var scale = Math.Min(297_000.0 / wide, 210_000.0 / high);

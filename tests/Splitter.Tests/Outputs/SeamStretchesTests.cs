@@ -50,6 +50,14 @@ public sealed class SeamStretchesTests
     }
 
     [Fact]
+    public void WherePartsDoNotJoinThereIsNoSeam()
+    {
+        var plan = HandMade.Plan;
+        Assert.NotEmpty(SeamStretches.Of(HandMade.Drawing, plan));
+        Assert.Empty(SeamStretches.Of(HandMade.Drawing, plan with { Joins = [] }));
+    }
+
+    [Fact]
     public void EveryStretchOfRandomArtworkIsWhatLiesOnTop() =>
         (
             from shapes in SeamSamples.Shapes(150, 120).List[1, 20]
@@ -78,7 +86,7 @@ public sealed class SeamStretchesTests
     [Fact]
     public void EveryStretchOfTheDemoIsWhatLiesOnTop()
     {
-        var outlook = DemoPlan.Large;
+        var outlook = Examples.Planned("lighthouse-bay", "large");
         var plan = Assert.Single(outlook.Plans);
         var found = IsWhatLiesOnTop(outlook.Job.Drawing, plan.Owners, plan.SeamLines);
         // The fields part sky, satin and bare cloth, and pass motifs: the demo shows every kind.

@@ -46,6 +46,9 @@ public class RecipeKeysTests
         Assert.Equal(new FieldRules { Place = new FewestFields() }, recipe.Fields);
         Assert.Equal(new OverlapRules { Seams = SeamRule.LeastVisible }, recipe.Overlap);
         Assert.Equal(new RegistrationRules(), recipe.Registration);
+        Assert.Equal(new Machine(), recipe.Machine);
+        Assert.Equal(SheetLanguage.English, recipe.Output.Language);
+        Assert.Equal(LengthUnit.Millimetres, recipe.Output.Lengths);
         Assert.Equal(new OutputRules { Folder = "" }.Files.AsEnumerable(), recipe.Output.Files);
         Assert.Equal("parts/bay", recipe.Output.Folder);
         Assert.Equal("bay", recipe.Title);

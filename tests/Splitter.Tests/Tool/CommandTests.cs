@@ -187,6 +187,26 @@ public sealed class CommandTests : IDisposable
         Assert.Matches("(?m)^stitches, about +[0-9]+ +[0-9]+$", ran.Output);
     }
 
+    /// <summary>Nobody has shown that there is no better plan without them.</summary>
+    [Fact]
+    public async Task PlanSaysThatItsBoundTakesFixedFieldsForGranted()
+    {
+        const string Fixed = """
+            splitter: 1
+            artwork:
+              shapes:
+                - { wkt: "POLYGON ((0 0, 230 0, 230 160, 0 160, 0 0))", id: band, fill: "#336699" }
+            hoops:
+              - { name: small, field: 130 x 180 mm }
+            fields:
+              fixed:
+                - { center: [115 mm, 80 mm] }
+
+            """;
+        var ran = await ToolRun.Run("plan", Written("fixed.yaml", Fixed));
+        Assert.Matches(@"(?m)^hoopings +3 \(proven, with what is fixed\)$", ran.Output);
+    }
+
     /// <summary>The table's figures, keys in the described order, at most three decimals; and nothing but errors when there are some.</summary>
     [Fact]
     public async Task PlanAnswersAProgramWithTheSameFacts()
@@ -199,11 +219,11 @@ public sealed class CommandTests : IDisposable
         var small = result.GetProperty("hoops")[0];
         Assert.Equal("hoop width_mm height_mm totals seam_mm parts corners joins", Keys(small));
         Assert.Equal(
-            "parts lower_bound proven turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes",
+            "parts lower_bound proven fixed turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes",
             Keys(small.GetProperty("totals"))
         );
         Assert.Equal(
-            "between worst_at_mm predicted_error_mm budget error_95_mm overlap_mm covers_mm covered",
+            "between worst_at_mm predicted_error_mm budget error_95_mm along_seam_mm at_junctions_mm junction overlap_mm covers_mm covered",
             Keys(small.GetProperty("joins")[0])
         );
         Assert.Equal(

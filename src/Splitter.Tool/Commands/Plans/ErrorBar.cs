@@ -16,9 +16,13 @@ internal sealed record ErrorBar(double FullMm)
         Unsure = '!',
         Edge = '|';
 
+    /// <summary>Beside an error that is told for a junction.</summary>
+    internal const string Junction = "*";
+
     internal const string Explanation =
         "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = cloth that gives;\n"
         + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar of '='.\n"
+        + "* = where three parts or more meet, which asks for more than the seam does: the circle in which they come out.\n"
         + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n";
 
     internal string Heading => Invariant($"0 to {FullMm:0.0} mm");

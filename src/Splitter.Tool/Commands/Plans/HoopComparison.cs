@@ -5,17 +5,18 @@ namespace Splitter.Tool.Commands.Plans;
 /// <summary>Hoops side by side: what another hoop would cost or save.</summary>
 internal static class HoopComparison
 {
+    /// <summary>What is known of fewer hoopings; fixed fields are not called into question.</summary>
+    private static string Bound(HoopTotals totals) =>
+        totals.Proven is not { } proven
+            ? "placed by hand"
+            : (proven ? "proven" : Invariant($"at least {totals.LowerBound}"))
+                + (totals.Fixed > 0 ? ", with what is fixed" : "");
+
     internal static string Of(IReadOnlyList<HoopPlan> hoops)
     {
         var table = new TextTable(["hoop", .. hoops.Select(hoop => hoop.Hoop)]);
         Row("field", hoop => Invariant($"{hoop.WidthMm} x {hoop.HeightMm} mm"));
-        Row(
-            "hoopings",
-            hoop =>
-                hoop.Totals.Proven
-                    ? Invariant($"{hoop.Totals.Parts} (proven)")
-                    : Invariant($"{hoop.Totals.Parts} (at least {hoop.Totals.LowerBound})")
-        );
+        Row("hoopings", hoop => Invariant($"{hoop.Totals.Parts} ({Bound(hoop.Totals)})"));
         Row("of them turned", hoop => Invariant($"{hoop.Totals.Turned}"));
         Row("shapes cut", hoop => Invariant($"{hoop.Totals.CutShapes}"));
         Row("seams show", hoop => Invariant($"{hoop.Totals.SeamCost:0.0}"));

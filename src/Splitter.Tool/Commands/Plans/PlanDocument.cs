@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Tool.Commands.Plans;
 
@@ -48,15 +49,14 @@ internal sealed record HoopPlan(
 {
     internal static HoopPlan Of(Job job, Plan plan)
     {
-        var edges = job.Recipe.Overlap.Edges;
         var estimates = Outputs.HoopingEstimate.Of(job.Recipe, job.Drawing, plan);
         PlannedPart[] parts = [.. plan.Hoopings.Select((h, i) => PlannedPart.Of(plan, h, estimates[i]))];
-        PlannedJoin[] joins = [.. plan.Joins.Select(join => PlannedJoin.Of(plan, join, edges))];
+        PlannedJoin[] joins = [.. plan.Joins.Select(join => PlannedJoin.Of(plan, join))];
         return new(
             plan.Hoop.Name,
             PlanDocument.Mm(plan.Hoop.Width),
             PlanDocument.Mm(plan.Hoop.Height),
-            HoopTotals.Of(plan, parts, joins),
+            HoopTotals.Of(job.Recipe, plan, parts, joins),
             SeamLengths.Of(Outputs.SeamStretches.Of(job.Drawing, plan)),
             parts,
             [.. plan.Corners.Select(corner => PlannedCorner.Of(plan, corner))],
@@ -66,14 +66,20 @@ internal sealed record HoopPlan(
 }
 
 /// <summary>What hoops are compared by.</summary>
-/// <param name="Proven">No plan has fewer parts.</param>
+/// <param name="LowerBound">No plan with the same fixed fields has fewer parts.</param>
+/// <param name="Proven">There are no more parts than that; null where fields are placed by hand, and nothing is claimed.</param>
+/// <param name="Fixed">How many of them the recipe fixes.</param>
 /// <param name="Turned">Parts whose hoop does not lie upright.</param>
-/// <param name="WorstErrorMm">The largest misfit of any join that is not exceeded 19 times in 20; null without joins.</param>
+/// <param name="WorstErrorMm">
+/// The largest misfit of any join, along its seam or where others meet it, that is not exceeded 19 times in 20; null without
+/// joins.
+/// </param>
 /// <param name="JoinsNotCovered">Joins whose sides do not lie over each other that far.</param>
 internal sealed record HoopTotals(
     int Parts,
     int LowerBound,
-    bool Proven,
+    bool? Proven,
+    int Fixed,
     int Turned,
     int CutShapes,
     double SeamCost,
@@ -86,13 +92,14 @@ internal sealed record HoopTotals(
     double EstimatedMinutes
 )
 {
-    internal static HoopTotals Of(Plan plan, PlannedPart[] parts, PlannedJoin[] joins)
+    internal static HoopTotals Of(Recipe recipe, Plan plan, PlannedPart[] parts, PlannedJoin[] joins)
     {
         var worst = joins.OrderByDescending(join => join.ErrorMm).FirstOrDefault();
         return new(
             parts.Length,
             plan.LowerBound,
-            plan.LowerBound == parts.Length,
+            plan.IsProven,
+            plan.Hoopings.Count(h => recipe.Fields.Fixed.Contains(new(h.Field.Centre, h.Field.Turn))),
             parts.Count(part => part.TurnDeg != 0),
             plan.Seams.CutShapes,
             Math.Round(plan.Seams.Cost, 1),

@@ -73,7 +73,11 @@ internal static class PlanText
             "worst at x",
             "y"
         );
+        // Without any star the column needs no room for one.
+        var none = hoop.Joins.Any(join => join.IsWorstAtJunction) ? " " : "";
         foreach (var join in hoop.Joins)
+        {
+            var at = join.IsWorstAtJunction ? join.Junction!.AtMm : join.WorstAtMm;
             table.Add(
                 string.Join("-", join.Between),
                 Invariant($"{join.Budget.SettingMm:0.00}"),
@@ -82,13 +86,14 @@ internal static class PlanText
                 Invariant($"{join.Budget.WeftMm:0.00}"),
                 Invariant($"{join.Budget.BiasMm:0.00}"),
                 Invariant($"{join.RmsErrorMm:0.00}"),
-                Invariant($"{join.ErrorMm:0.00}"),
+                Invariant($"{join.ErrorMm:0.00}{(join.IsWorstAtJunction ? ErrorBar.Junction : none)}"),
                 Invariant($"{join.CoversMm:0.00}"),
                 scale.Of(join),
                 Invariant($"{join.OverlapMm:0.00}"),
-                Invariant($"{join.WorstAtMm[0]:0.0}"),
-                Invariant($"{join.WorstAtMm[1]:0.0}")
+                Invariant($"{at[0]:0.0}"),
+                Invariant($"{at[1]:0.0}")
             );
+        }
         return table.ToString();
     }
 }

@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using Splitter.Outputs;
 using Splitter.Planning;
-using Splitter.Planning.Fit;
 
 namespace Splitter.Tool.Commands.Plans;
 
@@ -50,9 +49,11 @@ internal sealed record PlannedCorner(string Id, double XMm, double YMm, string S
         );
 }
 
-/// <summary>One join of a plan, at the place where it is worst.</summary>
-/// <param name="RmsErrorMm">Root mean square misfit, as the manifest's <c>predicted_error_mm</c>.</param>
-/// <param name="ErrorMm">The misfit that is not exceeded 19 times in 20.</param>
+/// <summary>One join of a plan.</summary>
+/// <param name="WorstAtMm">Where the root mean square misfit is largest.</param>
+/// <param name="RmsErrorMm">Root mean square misfit there, as the manifest's <c>predicted_error_mm</c>.</param>
+/// <param name="ErrorMm">The misfit that is not exceeded 19 times in 20: the larger of the next two.</param>
+/// <param name="AtJunctionsMm">Where others meet the two parts; null where none do.</param>
 /// <param name="OverlapMm">How far each side runs past the seam.</param>
 /// <param name="CoversMm">How far both sides lie over each other.</param>
 /// <param name="Covered">The misfit stays below that, 19 times in 20.</param>
@@ -62,22 +63,40 @@ internal sealed record PlannedJoin(
     [property: JsonPropertyName("predicted_error_mm")] double RmsErrorMm,
     ErrorParts Budget,
     [property: JsonPropertyName("error_95_mm")] double ErrorMm,
+    double AlongSeamMm,
+    double? AtJunctionsMm,
+    PlannedJunction? Junction,
     double OverlapMm,
     double CoversMm,
     bool Covered
 )
 {
-    internal static PlannedJoin Of(Plan plan, PartJoin join, Recipes.EdgeRule edges) =>
+    [JsonIgnore]
+    internal bool IsWorstAtJunction => AtJunctionsMm > AlongSeamMm;
+
+    internal static PlannedJoin Of(Plan plan, PartJoin join) =>
         new(
             [plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter],
             PlanDocument.At(join.WorstAt),
             PlanDocument.Mm(join.PredictedError),
             ErrorParts.Of(join.Budget),
             PlanDocument.Mm(join.Within95),
+            PlanDocument.Mm(join.AlongSeam),
+            join.Junction is { } junction ? PlanDocument.Mm(junction.Misfit) : null,
+            PlannedJunction.Of(plan, join.Junction),
             PlanDocument.Mm(join.Overlap),
-            PlanDocument.Mm(JoinFit.Covered(join, edges)),
-            !JoinFit.Exceeds(join, edges)
+            PlanDocument.Mm(join.Covers),
+            join.IsCovered
         );
+}
+
+/// <summary>Where others meet two parts, and that asks most of their overlap.</summary>
+internal sealed record PlannedJunction(IReadOnlyList<string> Parts, double[] AtMm)
+{
+    internal static PlannedJunction? Of(Plan plan, Junction? junction) =>
+        junction is null
+            ? null
+            : new([.. junction.Parts.Select(i => plan.Hoopings[i].Letter)], PlanDocument.At(junction.At));
 }
 
 /// <summary>What an error consists of: root mean squares, whose squares add up.</summary>

@@ -20,6 +20,10 @@ internal static class Figures
     internal static string Millimetres(int micrometres) =>
         ((decimal)micrometres / Units.Millimetre).ToString("0.#", CultureInfo.InvariantCulture);
 
+    /// <summary>How far parts may miss each other, mm: a figure that is a whole number of hundredths already.</summary>
+    internal static string Misfit(int micrometres) =>
+        ((decimal)micrometres / Units.Millimetre).ToString("0.00", CultureInfo.InvariantCulture);
+
     internal static string Minutes(double minutes)
     {
         var whole = (int)Math.Ceiling(minutes);

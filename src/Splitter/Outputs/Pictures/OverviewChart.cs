@@ -1,13 +1,10 @@
-using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Fit;
-using Splitter.Recipes;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>For each join a bar as long as its parts may miss each other, on a pale one as long as they overlap.</summary>
-internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeRule edges) : IPanel
+internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPanel
 {
     /// <summary>Joins below each other; more stand in a second column.</summary>
     private const int MostRows = 14;
@@ -40,7 +37,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         Swatch(Sure, "19 times in 20 less");
         Swatch(Covered, "they overlap");
         Swatch(MarkInk.TooFar, "not covered");
-        var full = plan.Joins.Select(join => JoinFit.Worst(join, edges)).Max(w => Math.Max(w.Misfit, w.Covered));
+        var full = plan.Joins.Max(join => Math.Max(join.Within95, join.Covers));
         foreach (var (join, i) in plan.Joins.Select((join, i) => (join, i)))
             Bar(
                 join,
@@ -56,9 +53,9 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         }
     }
 
-    private void Bar(PartJoin join, double full, Point line)
+    private void Bar(PartJoin join, int full, Point line)
     {
-        var (error, covered) = JoinFit.Worst(join, edges);
+        var (error, covered) = (join.Within95, join.Covers);
         canvas.Text(
             $"{plan.Hoopings[join.Earlier].Letter}-{plan.Hoopings[join.Later].Letter}",
             line,
@@ -70,7 +67,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
         if (error > covered)
             Stretch(covered, error, letters / 2, MarkInk.TooFar);
         canvas.Text(
-            string.Create(CultureInfo.InvariantCulture, $"{error / Units.Millimetre:0.00} mm"),
+            $"{Figures.Misfit(error)} mm",
             line with
             {
                 X = line.X + (FigureAt * letters),
@@ -80,12 +77,12 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan, EdgeR
             Side.Right
         );
 
-        void Stretch(double from, double to, int height, Colour colour)
+        void Stretch(int from, int to, int height, Colour colour)
         {
             var middle = line.Y - (letters / 2);
             canvas.Area(new Box(Along(from), middle - (height / 2), Along(to), middle + (height / 2)), colour);
         }
 
-        int Along(double error) => line.X + (BarAt * letters) + Units.Round(error / full * BarLength * letters);
+        int Along(int error) => line.X + (BarAt * letters) + Units.Round(error / (double)full * BarLength * letters);
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Planning;
 
@@ -39,10 +38,7 @@ internal sealed class OverviewKey : IPanel
     {
         var join = plan.Joins[0];
         var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{earlier}-{later} {join.Within95 / Units.Millimetre:0.0}: {earlier} and {later} may be so far apart here, mm"
-        );
+        return $"{earlier}-{later} {Figures.Misfit(join.Within95)}: {earlier} and {later} may be so far apart here, mm";
     }
 
     private int Row => letters * 18 / 10;

@@ -172,7 +172,7 @@ internal sealed class OverviewMap
             room.Take(Box.Around([at]).Grown(letters / 2));
         }
         foreach (var join in plan.Joins)
-            room.Take(Box.Around([Laid(join.WorstAt)]).Grown(letters / 2));
+            room.Take(Box.Around([Laid(join.Weakest)]).Grown(letters / 2));
     }
 
     private void Corners()
@@ -194,9 +194,7 @@ internal sealed class OverviewMap
         var names = plan
             .Corners.Select(c => CornerName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
             .ToList();
-        var errors = plan
-            .Joins.Select(join => ErrorTag.Of(recipe, plan, join, Laid(join.WorstAt), room, letters))
-            .ToList();
+        var errors = plan.Joins.Select(join => ErrorTag.Of(plan, join, Laid(join.Weakest), room, letters)).ToList();
         Signs();
         foreach (var name in names)
             name.DrawLine(canvas);

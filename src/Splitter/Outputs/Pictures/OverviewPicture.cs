@@ -122,7 +122,7 @@ internal sealed class OverviewPicture
         var panels = ImmutableArray.CreateBuilder<IPanel>();
         panels.Add(new OverviewTable(canvas, letters, plan, parts));
         if (!plan.Joins.IsEmpty)
-            panels.Add(new OverviewChart(canvas, letters, plan, recipe.Overlap.Edges));
+            panels.Add(new OverviewChart(canvas, letters, plan));
         panels.Add(new OverviewKey(canvas, letters, plan, [.. grounds]));
         if (!parts.IsEmpty)
             panels.Add(new OverviewThreads(canvas, letters, drawing.Threads, parts));

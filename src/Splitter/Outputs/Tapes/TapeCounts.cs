@@ -28,12 +28,15 @@ internal sealed record TapeCounts
     /// <summary>Stitches of each step.</summary>
     internal required ImmutableArray<int> Steps { get; init; }
 
+    /// <summary>Trims of each step.</summary>
+    internal required ImmutableArray<int> StepTrims { get; init; }
+
     internal static TapeCounts Of(Tape tape)
     {
-        var (u, v, jumps, trims, inRow) = (0, 0, 0, 0, 0);
+        var (u, v, jumps, inRow) = (0, 0, 0, 0);
         var (left, bottom, right, top) = (int.MaxValue, int.MaxValue, int.MinValue, int.MinValue);
         var longest = 0.0;
-        var steps = new List<int> { 0 };
+        var (steps, trims) = (new List<int> { 0 }, new List<int> { 0 });
         foreach (var record in tape.Records)
         {
             (u, v) = (u + record.U, v + record.V);
@@ -41,12 +44,13 @@ internal sealed record TapeCounts
             {
                 case TapeCommand.Stop:
                     steps.Add(0);
+                    trims.Add(0);
                     inRow = 0;
                     break;
                 case TapeCommand.Jump:
                     jumps++;
                     inRow++;
-                    trims += inRow == TapeRecord.TrimJumps && steps[^1] > 0 ? 1 : 0;
+                    trims[^1] += inRow == TapeRecord.TrimJumps && steps[^1] > 0 ? 1 : 0;
                     break;
                 default:
                     if (inRow == 0 && steps[^1] > 0)
@@ -66,11 +70,12 @@ internal sealed record TapeCounts
         {
             Stitches = stitches,
             Jumps = jumps,
-            Trims = trims,
+            Trims = trims.Sum(),
             Stops = steps.Count - 1,
             Bounds = stitches == 0 ? default : new(left, bottom, right, top),
             Longest = longest,
             Steps = [.. steps],
+            StepTrims = [.. trims],
         };
     }
 }

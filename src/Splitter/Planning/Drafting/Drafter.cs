@@ -20,37 +20,57 @@ internal static class Drafter
     /// <summary>The draft of the layout whose seams show least.</summary>
     internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
         from layouts in FieldPlacer.Place(recipe, drawing, hoop)
-        from draft in DraftChoice.Best([
-            // In parallel, in the order of the layouts.
-            .. DraftChoice
-                .Tried(drawing, layouts)
-                .AsParallel()
-                .AsOrdered()
-                .Select(layout => Draft(recipe, drawing, hoop, layout)),
-        ])
-        from refined in Refined(recipe, drawing, draft)
-        select refined;
+        from draft in Busy(
+            recipe,
+            drawing,
+            Refined(
+                recipe,
+                drawing,
+                DraftChoice.Best([
+                    // In parallel, in the order of the layouts.
+                    .. DraftChoice
+                        .Tried(drawing, layouts)
+                        .AsParallel()
+                        .AsOrdered()
+                        .Select(layout => Draft(recipe, drawing, hoop, layout)),
+                ])
+            )
+        )
+        select draft;
+
+    /// <summary>The draft without hoopings that sew nothing, but for those that the rest needs to reach each other.</summary>
+    private static Result<PlanDraft> Busy(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
+    {
+        if (!drafted.TryGet(out var draft) || Yields.Empty(drawing, draft.Division) is not { IsEmpty: false } empty)
+            return drafted;
+        var layout = FieldPlacer.Without(recipe, drawing, draft.Layout, empty);
+        if (layout.Fields.Length == draft.Layout.Fields.Length)
+            return drafted;
+        var fewer = Draft(recipe, drawing, draft.Hoop, layout);
+        return fewer.Succeeded ? Busy(recipe, drawing, fewer) : drafted;
+    }
 
     /// <summary>The draft with its fields moved a little, now that it is known how seams run, if that makes it better.</summary>
-    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, PlanDraft draft)
+    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
     {
         if (
-            recipe.Fields.Place is not FewestFields
+            !drafted.TryGet(out var draft)
+            || recipe.Fields.Place is not FewestFields
             || recipe.Overlap.Seams != SeamRule.LeastVisible
             || draft.Division.Cost.Cost == 0
             || !DraftChoice.CanDraftMore(drawing, draft.Layout)
         )
-            return Result.Of(draft);
+            return drafted;
         var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);
         if (layout.Fields.SequenceEqual(draft.Layout.Fields))
-            return Result.Of(draft);
+            return drafted;
         // Another order may suit the moved fields better, but it was in this one that they were moved.
         Func<Result<PlanDraft>>[] ways =
         [
             () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
             () => Draft(recipe, drawing, draft.Hoop, layout),
         ];
-        return DraftChoice.Best([Result.Of(draft), .. ways.AsParallel().AsOrdered().Select(way => way())]);
+        return DraftChoice.Best([drafted, .. ways.AsParallel().AsOrdered().Select(way => way())]);
     }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
@@ -69,6 +89,6 @@ internal static class Drafter
         from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, layout.Fields.Length, corners)
-        from joins in JoinPlanner.Plan(recipe, layout, division, fit)
+        let joins = JoinPlanner.Plan(recipe, division, fit)
         select new PlanDraft(hoop, layout, sequence, division, corners, joins);
 }

@@ -15,8 +15,6 @@ internal static class Coverage
         FieldTemplate template
     )
     {
-        if (recipe.Cloth.OnDrawing is { } cloth && !cloth.Contains(drawing.Bounds))
-            yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, cloth);
         if (layout.Fields.IsEmpty)
         {
             yield return PlanProblems.NoCover(recipe.PlaceOf("fields.place"), template.Hoop);
@@ -32,7 +30,7 @@ internal static class Coverage
                 ? PlanProblems.FirstNotHeld(
                     recipe.PlaceOf("fields.first"),
                     first,
-                    recipe.Cloth is { UprightFold: not null, LevelFold: not null },
+                    Folds.Crossing(recipe.Cloth),
                     (template with { Reach = 0 }).Fits(held),
                     template.Hoop
                 )

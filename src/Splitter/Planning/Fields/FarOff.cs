@@ -6,14 +6,16 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// Names what a recipe places so far off that hoopings would be empty: they cost as much as others, and fields that link
-/// them to the rest come on top.
+/// Names what lies beside the cloth, and what a recipe places so far off that hoopings would be empty: they cost as much as
+/// others, and fields that link them to the rest come on top. Known before any field is laid.
 /// </summary>
 internal static class FarOff
 {
     internal static IEnumerable<Diagnostic> Problems(Recipe recipe, Drawing drawing, FieldTemplate template)
     {
         var cloth = recipe.Cloth.OnDrawing;
+        if (cloth is { } whole && !whole.Contains(drawing.Bounds))
+            yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, whole);
         if (recipe.Fields.First is { } first)
         {
             var place = recipe.PlaceOf("fields.first");
@@ -26,8 +28,6 @@ internal static class FarOff
         {
             if (cloth is { } box && !Coverage.Overlap(field.Bounds, box))
                 yield return FieldProblems.FieldOffCloth(place, field, box);
-            else if (!Sews(drawing, template.Ground(field)))
-                yield return FieldProblems.FieldSewsNothing(place, field, drawing.Bounds);
         }
     }
 
@@ -44,7 +44,8 @@ internal static class FarOff
         );
     }
 
-    private static bool Sews(Drawing drawing, Box ground) =>
+    /// <summary>Something of the drawing comes into a ground.</summary>
+    internal static bool Sews(Drawing drawing, Box ground) =>
         drawing.Shapes.Any(shape =>
             shape.Footprint.Bounds.Meets(ground) && !Polygons.Intersect(shape.Footprint, Region.Of(ground)).IsEmpty
         );

@@ -60,7 +60,8 @@ internal static class FieldPlacer
         ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
         {
             ImmutableArray<Field> fields = [.. placed, .. Listed(recipe.Fields.Fixed, template)];
-            return [Laid(fields, PointBound.Of(task, fields.Length), template)];
+            fields = Reaching(drawing, fields, task);
+            return [Laid(fields, PointBound.Of(task.With(fields), fields.Length), template)];
         }
     }
 
@@ -80,6 +81,55 @@ internal static class FieldPlacer
         var fields = Refining.Refined(task, layout.Fields, shown);
         var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
         return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
+    }
+
+    /// <summary>The fields that the recipe lays on the drawing, those of a grid without a line of their own.</summary>
+    internal static ImmutableArray<(Field Field, Place? Place)> Placed(Recipe recipe, Drawing drawing, Hoop hoop)
+    {
+        var template = Template(recipe, drawing, hoop, Turning.Of(recipe, hoop));
+        var cover = drawing.Bounds.Joined(FirstField.Held(recipe, drawing.Bounds.Centre) ?? Box.Empty);
+        ImmutableArray<Field> grid = recipe.Fields.Place is GridFields g ? FieldGrid.Fields(cover, g, template) : [];
+        return
+        [
+            .. grid.Select(field => (field, (Place?)null)),
+            .. HandPlaced.Of(recipe, template).Select(placed => (placed.Field, (Place?)placed.Place)),
+        ];
+    }
+
+    /// <summary>A layout without those of some fields that the rest does not need; the same when it needs all of them.</summary>
+    internal static Layout Without(Recipe recipe, Drawing drawing, Layout layout, ImmutableArray<int> numbers)
+    {
+        var hoop = layout.Fields[0].Hoop;
+        var template = Template(recipe, drawing, hoop, Turning.Of(recipe, hoop));
+        var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
+        var rest = Needed(layout.Fields, [.. numbers.Select(i => layout.Fields[i])], task);
+        var left = task.With(rest);
+        var bound = left.Fixed.Length == task.Fixed.Length ? layout.LowerBound : PointBound.Of(left, rest.Length);
+        var fewer = Laid(rest, Math.Min(bound, rest.Length), template);
+        return Coverage.Problems(recipe, drawing, fewer, template).Any() ? layout : fewer;
+    }
+
+    /// <summary>Fields without those that reach nothing drawn, unless the rest needs them.</summary>
+    private static ImmutableArray<Field> Reaching(Drawing drawing, ImmutableArray<Field> fields, CoverTask task) =>
+        Needed(fields, [.. fields.Where(f => !FarOff.Sews(drawing, task.Template.Ground(f)))], task);
+
+    /// <summary>Fields without empty ones, as long as the rest reach each other as well, and one can be sewn first.</summary>
+    private static ImmutableArray<Field> Needed(
+        ImmutableArray<Field> fields,
+        ImmutableArray<Field> empty,
+        CoverTask task
+    )
+    {
+        foreach (var field in empty)
+        {
+            var rest = fields.Remove(field);
+            if (
+                Links.Groups(rest, task).Count <= Links.Groups(fields, task).Count
+                && (task.Held is not { } held || rest.Any(f => f.Usable.Contains(held)))
+            )
+                fields = rest;
+        }
+        return fields;
     }
 
     // Stitches reach past the artwork's edge by the pull compensation, and by half a step of the tape.

@@ -19,13 +19,16 @@ internal static class Folds
     /// <summary>How far a line runs on past the crossing, µm, so that the crossing is seen as one.</summary>
     private const int Beyond = 2 * Units.Millimetre;
 
+    /// <summary>Where the folds cross on the drawing; null when the recipe does not give both.</summary>
+    internal static Point? Crossing(Cloth cloth) =>
+        cloth is { UprightFold: { } upright, LevelFold: { } level } ? OnDrawing(cloth, upright, level) : null;
+
     /// <summary>The ground that the first field must hold; null when the recipe does not give both folds.</summary>
     /// <param name="towards">The upright line is held on this side of the crossing.</param>
     internal static Box? Held(Cloth cloth, Point towards)
     {
-        if (cloth is not { UprightFold: { } upright, LevelFold: { } level })
+        if (Crossing(cloth) is not { } crossing)
             return null;
-        var crossing = OnDrawing(cloth, upright, level);
         var up = towards.Y < crossing.Y;
         return new Box(
             crossing.X - (Hold / 2),

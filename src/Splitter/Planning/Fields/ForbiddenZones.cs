@@ -44,6 +44,7 @@ internal static class ForbiddenZones
                 return PlanProblems.ZoneKeepsGround(
                     place,
                     some,
+                    template.Clearance + template.Reach,
                     missed.ConvertAll(m => m.Shape),
                     Box.Around(missed.Select(m => m.Ground)),
                     template.Hoop

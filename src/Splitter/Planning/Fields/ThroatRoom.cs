@@ -1,4 +1,5 @@
 using Splitter.Diagnostics;
+using Splitter.Geometry;
 using Splitter.Recipes;
 using static System.FormattableString;
 
@@ -38,14 +39,23 @@ internal static class ThroatRoom
         );
     }
 
+    /// <summary>What a field gives up that does not stand as it did.</summary>
+    private static string Other(Turn turn, Field field) =>
+        Turning.IsUpright(turn) == Turning.IsUpright(field.Turn)
+            ? ""
+            : "; it then covers other ground, and more hoopings may be needed";
+
     private static string Advice(Recipe recipe, Field field, bool byHand) =>
         (Turning.Roomier(field, recipe), recipe.Fields.Place) switch
         {
             (null, _) => Else,
-            ({ } turn, _) when byHand => Invariant($"write 'turn: {(int)turn} deg' for it"),
+            ({ } turn, _) when byHand => Invariant($"write 'turn: {(int)turn} deg' for it{Other(turn, field)}"),
             ({ } turn, GridFields) => Invariant(
-                $"list the fields by hand, with 'turn: {(int)turn} deg' for such as this"
+                $"list the fields by hand, with 'turn: {(int)turn} deg' for such as this{Other(turn, field)}"
             ),
-            ({ } turn, _) => Invariant($"allow {(int)turn} deg under 'fields.turns'"),
+            // Other fields then lie where the throat allows it, and not where fewest of them cover all.
+            ({ } turn, _) => Invariant(
+                $"allow {(int)turn} deg under 'fields.turns'; the number of hoopings may rise by it"
+            ),
         };
 }

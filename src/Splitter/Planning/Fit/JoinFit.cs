@@ -2,35 +2,27 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning.Fit;
 
-/// <summary>How a predicted misfit compares with what covers it.</summary>
+/// <summary>
+/// A misfit and what covers it as they are told: rounded once, and against the plan, so that every table, picture and
+/// warning shows the very figures by which a join is judged.
+/// </summary>
 internal static class JoinFit
 {
-    /// <summary>
-    /// How far the rows of both sides lie over each other at least, µm: those that reach less, and where the seam runs up to
-    /// the edge of a field, what that leaves of them.
-    /// </summary>
-    internal static double Covered(PartJoin join, EdgeRule edges)
-    {
-        var reach = Overlaps.Short(join.Overlap, edges);
-        return reach + Math.Min(reach, join.Narrowest);
-    }
+    /// <summary>Figures are told in whole steps of this, µm: two decimals of a millimetre, finer than any of them is known.</summary>
+    private const int Step = 10;
+
+    /// <summary>A misfit, µm: rounded up.</summary>
+    internal static int Misfit(double misfit) => (int)Math.Ceiling(misfit / Step) * Step;
 
     /// <summary>
-    /// The misfit that weighs most on the overlap, along the seam or where others meet it, and what covers it, µm. What the
-    /// edge of a field takes away from one side counts along the seam only.
+    /// How far the rows of both sides lie over each other at least, µm, rounded down: those that reach less, and where the
+    /// seam runs up to the edge of a field, what that leaves of them. Where three parts come out in a circle of this diameter
+    /// and only one of them is short of room by m, there is a place within reach of all: the circle's middle, moved towards
+    /// that part by m/2, is no more than m/2 further from the others.
     /// </summary>
-    internal static (double Misfit, double Covered) Worst(PartJoin join, EdgeRule edges)
+    internal static int Covered(int overlap, int narrowest, EdgeRule edges)
     {
-        var (along, junctions) = (Covered(join, edges), Overlaps.Together(join.Overlap, edges));
-        return join.AtJunctions / junctions > join.Within95 / along
-            ? (join.AtJunctions, junctions)
-            : (join.Within95, along);
-    }
-
-    /// <summary>More often than once in 20 times the misfit is not covered.</summary>
-    internal static bool Exceeds(PartJoin join, EdgeRule edges)
-    {
-        var (misfit, covered) = Worst(join, edges);
-        return misfit > covered;
+        var reach = Overlaps.Short(overlap, edges);
+        return (int)Math.Round(reach + Math.Min(reach, narrowest)) / Step * Step;
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
@@ -15,15 +14,9 @@ internal static class JoinPlanner
     /// <summary>How closely a seam is searched for its worst place, µm: small beside the distance of two corners.</summary>
     private const int SampleDistance = 5 * Units.Millimetre;
 
-    internal static Result<ImmutableArray<PartJoin>> Plan(
-        Recipe recipe,
-        Layout layout,
-        Division division,
-        PredictedFit fit
-    )
+    internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit)
     {
         var joins = ImmutableArray.CreateBuilder<PartJoin>();
-        var problems = new List<Diagnostic>();
         var junctions = new SeamJunctions(division.Seams, fit);
         var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
         foreach (var meeting in meetings)
@@ -44,20 +37,11 @@ internal static class JoinPlanner
             var rooms = meeting.Select(c => c.Room).ToList();
             // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
             var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
-            var atJunctions = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
-            var overlap = Math.Min(
-                recipe.Overlap.Width ?? Automatic(usual, atJunctions, rooms.Min(), recipe.Overlap.Edges),
-                most
-            );
-            if (recipe.Overlap.Width > most)
-                problems.Add(
-                    PlanProblems.OverlapTooWide(
-                        recipe.PlaceOf("overlap.width"),
-                        (Letters.Of(earlier), Letters.Of(later)),
-                        most,
-                        layout.Fields[0].Hoop
-                    )
-                );
+            var junction = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
+            var alongSeam = JoinFit.Misfit(usual);
+            var worst = Math.Max(alongSeam, junction?.Misfit ?? 0);
+            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(worst, rooms.Min(), recipe.Overlap.Edges), most);
+            var narrowest = Math.Min(overlap, rooms.Min());
             joins.Add(
                 new PartJoin
                 {
@@ -66,14 +50,15 @@ internal static class JoinPlanner
                     WorstAt = at,
                     PredictedError = budget.Total,
                     Budget = budget,
-                    Within95 = usual,
-                    AtJunctions = atJunctions,
+                    AlongSeam = alongSeam,
+                    Junction = junction,
                     Overlap = overlap,
-                    Narrowest = Math.Min(overlap, rooms.Min()),
+                    Narrowest = narrowest,
+                    Covers = JoinFit.Covered(overlap, narrowest, recipe.Overlap.Edges),
                 }
             );
         }
-        return Result.From(joins.ToImmutable(), problems);
+        return joins.ToImmutable();
     }
 
     /// <summary>
@@ -94,12 +79,10 @@ internal static class JoinPlanner
     /// <summary>
     /// Enough for a misfit: both sides together, also where one of them has less room than the other.
     /// </summary>
-    private static int Automatic(double usual, double atJunctions, int room, EdgeRule edges) =>
+    private static int Automatic(int misfit, int room, EdgeRule edges) =>
         (int)
             Math.Ceiling(
-                Math.Max(
-                    SeamRoom.Least,
-                    Overlaps.ReachFor(Math.Max(Math.Max(usual, atJunctions), 2 * (usual - room)), edges)
-                ) / OverlapStep
+                Math.Max(SeamRoom.Least, Overlaps.ReachFor(Math.Max(misfit, 2.0 * (misfit - room)), edges))
+                    / OverlapStep
             ) * OverlapStep;
 }

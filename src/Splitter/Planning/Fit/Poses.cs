@@ -24,7 +24,7 @@ namespace Splitter.Planning.Fit;
 internal sealed class Poses
 {
     /// <summary>Errors of its own that setting a hooping brings: two of shift and one of turn.</summary>
-    private const int OfSetting = 3;
+    internal const int OfSetting = 3;
 
     /// <summary>Errors of its own that its cloth brings: warp, weft and bias.</summary>
     private const int OfCloth = 3;
@@ -174,30 +174,21 @@ internal sealed class Poses
         return sum;
     }
 
-    /// <summary>How the misfit of two hoopings at a place spreads, and what makes it, µm².</summary>
-    internal Misfit Covariance(int one, int other, Point at)
+    /// <summary>By how much one standard deviation of each error moves a place of a hooping; errors of later ones do not.</summary>
+    internal Moves MovesAt(int hooping, Point at)
     {
-        var (late, early) = (Math.Max(one, other), Math.Min(one, other));
-        var (a, b) = (poses[late], poses[early]);
+        var pose = poses[hooping];
         at -= origin;
-        var misfit = default(Misfit);
-        if (late == early)
-            return misfit;
-        for (var c = 0; c < a.X.Length; c++)
+        var (x, y) = (new double[pose.X.Length], new double[pose.X.Length]);
+        for (var c = 0; c < x.Length; c++)
+            (x[c], y[c]) = (pose.X[c] - (pose.Turn[c] * at.Y), pose.Y[c] + (pose.Turn[c] * at.X));
+        for (var kind = OfSetting; kind < stride; kind++)
         {
-            var (x, y, turn) = (a.X[c], a.Y[c], a.Turn[c]);
-            if (c < b.X.Length)
-                (x, y, turn) = (x - b.X[c], y - b.Y[c], turn - b.Turn[c]);
-            var (dx, dy) = (x - (turn * at.Y), y + (turn * at.X));
-            var (of, kind) = Math.DivRem(c, stride);
-            if (kind >= OfSetting && (of == late || of == early))
-            {
-                var (gx, gy) = Give(of == late ? a : b, at, kind - OfSetting);
-                (dx, dy) = of == late ? (dx + gx, dy + gy) : (dx - gx, dy - gy);
-            }
-            misfit = misfit.With(kind, dx, dy);
+            var (gx, gy) = Give(pose, at, kind - OfSetting);
+            var c = (hooping * stride) + kind;
+            (x[c], y[c]) = (x[c] + gx, y[c] + gy);
         }
-        return misfit;
+        return new(x, y, stride);
     }
 
     /// <summary>
@@ -225,31 +216,5 @@ internal sealed class Poses
             _ => (stretch.Bias * across, stretch.Bias * along),
         };
         return ((a * cos) - (b * sin), (a * sin) + (b * cos));
-    }
-
-    /// <summary>How a misfit spreads over x and y, and its squared parts.</summary>
-    internal readonly record struct Misfit(
-        double XX,
-        double YY,
-        double XY,
-        double Setting,
-        double Warp,
-        double Weft,
-        double Bias
-    )
-    {
-        internal Misfit With(int kind, double x, double y)
-        {
-            var square = (x * x) + (y * y);
-            return new(
-                XX + (x * x),
-                YY + (y * y),
-                XY + (x * y),
-                Setting + (kind < OfSetting ? square : 0),
-                Warp + (kind == OfSetting ? square : 0),
-                Weft + (kind == OfSetting + 1 ? square : 0),
-                Bias + (kind == OfSetting + 2 ? square : 0)
-            );
-        }
     }
 }

@@ -15,10 +15,8 @@ internal sealed class PredictedFit
     /// </summary>
     private const int Roundings = 2;
 
-    /// <summary>
-    /// Mean square of one rounding in x and y, µm²: an error spread evenly over a step has a variance of step²/12 per axis.
-    /// </summary>
-    private const double OfRounding = 2 * (double)Units.TapeStep * Units.TapeStep / 12;
+    /// <summary>Variance of one rounding, µm² per axis: an error spread evenly over a step has step²/12.</summary>
+    private const double OfRounding = (double)Units.TapeStep * Units.TapeStep / 12;
 
     private readonly Poses poses;
 
@@ -34,13 +32,13 @@ internal sealed class PredictedFit
     /// <summary>What makes two parts miss each other at a place.</summary>
     internal ErrorBudget Budget(int one, int other, Point at)
     {
-        var misfit = poses.Covariance(one, other, at);
+        var misfit = Misfit(one, other, at);
         return new(
-            Math.Sqrt(misfit.Setting),
-            Math.Sqrt(Roundings * OfRounding),
-            Math.Sqrt(misfit.Warp),
-            Math.Sqrt(misfit.Weft),
-            Math.Sqrt(misfit.Bias)
+            Math.Sqrt(Enumerable.Range(0, Poses.OfSetting).Sum(misfit.Square)),
+            Math.Sqrt(2 * Roundings * OfRounding),
+            Math.Sqrt(misfit.Square(Poses.OfSetting)),
+            Math.Sqrt(misfit.Square(Poses.OfSetting + 1)),
+            Math.Sqrt(misfit.Square(Poses.OfSetting + 2))
         );
     }
 
@@ -51,8 +49,32 @@ internal sealed class PredictedFit
     /// </summary>
     internal double Within95(int one, int other, Point at)
     {
-        var misfit = poses.Covariance(one, other, at);
-        var round = Roundings * OfRounding / 2;
-        return NormalSpread.Within95(misfit.XX + round, misfit.YY + round, misfit.XY);
+        var misfit = Misfit(one, other, at);
+        var (xx, xy, _, yy) = misfit.With(misfit);
+        const double Round = Roundings * OfRounding;
+        return NormalSpread.Within95(xx + Round, yy + Round, xy);
     }
+
+    /// <summary>
+    /// The diameter, µm, that the smallest circle around the places at which three parts or more come out exceeds once in
+    /// twenty times. What their misfits have in common counts: hoopings that are set by each other err alike.
+    /// </summary>
+    internal double Circle95(ImmutableArray<int> parts, Point at)
+    {
+        var first = poses.MovesAt(parts[0], at);
+        ImmutableArray<Moves> away = [.. parts.Skip(1).Select(part => poses.MovesAt(part, at).From(first))];
+        var spread = new double[2 * away.Length, 2 * away.Length];
+        for (var i = 0; i < away.Length; i++)
+        for (var j = 0; j < away.Length; j++)
+        {
+            var (xx, xy, yx, yy) = away[i].With(away[j]);
+            // The rounding of the first part is in all of them.
+            var round = i == j ? Roundings * OfRounding : OfRounding;
+            (spread[2 * i, 2 * j], spread[2 * i, (2 * j) + 1]) = (xx + round, xy);
+            (spread[(2 * i) + 1, 2 * j], spread[(2 * i) + 1, (2 * j) + 1]) = (yx, yy + round);
+        }
+        return CircleSpread.Within95(spread);
+    }
+
+    private Moves Misfit(int one, int other, Point at) => poses.MovesAt(other, at).From(poses.MovesAt(one, at));
 }

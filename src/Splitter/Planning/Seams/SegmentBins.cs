@@ -36,6 +36,8 @@ internal sealed class SegmentBins<T>
     /// <summary>All that may come near a straight line; some come more than once.</summary>
     internal IEnumerable<Segment> Near(Point from, Point to)
     {
+        if (bins.Count == 0)
+            yield break;
         foreach (var (a, b) in Along(from, to))
         foreach (var segment in Near(Box.Around([a, b]).Grown(1)))
             yield return segment;

@@ -45,9 +45,36 @@ internal static class OutputKeys
         NotYet = "leave it out until templates are",
     };
 
+    internal static readonly Key<SheetLanguage> Language = new(
+        "language",
+        new WordKind<SheetLanguage>([("en", SheetLanguage.English), ("de", SheetLanguage.German)])
+    )
+    {
+        Says = "Language of what the person reads at the machine: English or German.",
+        Example = "de",
+        Default = "en",
+    };
+
+    internal static readonly Key<LengthUnit> Lengths = new(
+        "lengths",
+        new WordKind<LengthUnit>([("mm", LengthUnit.Millimetres), ("in", LengthUnit.Inches)])
+    )
+    {
+        Says = "Unit of lengths that the person reads at the machine.",
+        Example = "in",
+        Default = "mm",
+    };
+
     /// <summary>An empty folder stands for the default, which only the recipe's name can tell.</summary>
     internal static readonly GroupKind<OutputRules> Group = new(
-        [Folder, Files, Paper],
-        group => new() { Folder = group.OrNull(Folder) ?? "", Files = group.Get(Files) }
+        [Folder, Files, Paper, Language, Lengths],
+        group =>
+            new()
+            {
+                Folder = group.OrNull(Folder) ?? "",
+                Files = group.Get(Files),
+                Language = group.Get(Language),
+                Lengths = group.Get(Lengths),
+            }
     );
 }

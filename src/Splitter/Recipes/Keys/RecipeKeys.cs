@@ -82,6 +82,13 @@ internal static class RecipeKeys
         Default = "{}",
     };
 
+    internal static readonly Key<Machine> Machine = new("machine", MachineKeys.Group)
+    {
+        Says = "How long things take, for estimates.",
+        Example = "{ speed: 700, stop: 90 s, trim: 7 s, hooping: 15 min }",
+        Default = "{}",
+    };
+
     internal static readonly Key<OutputRules> Output = new("output", OutputKeys.Group)
     {
         Says = "What is written, and where to.",
@@ -91,7 +98,7 @@ internal static class RecipeKeys
 
     /// <summary>The language.</summary>
     internal static readonly GroupKind<Recipe> Group = new(
-        [Splitter, Title, Artwork, Threads, Cloth, Hoops, Fields, Overlap, Registration, Output],
+        [Splitter, Title, Artwork, Threads, Cloth, Hoops, Fields, Overlap, Registration, Machine, Output],
         Build,
         Check
     );
@@ -161,6 +168,7 @@ internal static class RecipeKeys
             Fields = group.Get(Fields),
             Overlap = group.Get(Overlap),
             Registration = group.Get(Registration),
+            Machine = group.Get(Machine),
             Output = output.Folder.Length > 0 ? output : output with { Folder = FolderOf(reading.File) },
             Places = reading.Places.ToImmutable(),
         };

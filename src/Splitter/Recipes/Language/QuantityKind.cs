@@ -88,6 +88,14 @@ internal sealed class AngleKind() : QuantityKind<double>("an angle", [new("deg",
     protected override Maybe<double> From(decimal amount, string text, Given given) => (double)amount;
 }
 
+/// <summary>A time; whole seconds.</summary>
+internal sealed class TimeKind(string least, string most)
+    : QuantityKind<int>("a time", [new("s", 1), new("min", 60)], least, most)
+{
+    protected override Maybe<int> From(decimal amount, string text, Given given) =>
+        (int)decimal.Round(amount, MidpointRounding.AwayFromZero);
+}
+
 /// <summary>A percentage; a share of one.</summary>
 internal sealed class PercentKind(string most) : QuantityKind<double>("a percentage", [new("%", 0.01m)], "0 %", most)
 {

@@ -20,8 +20,7 @@ public sealed class PieceEstimateTests
     [InlineData("lighthouse-bay", "large")]
     [InlineData("faroe-islands", "small")]
     [InlineData("faroe-islands", "large")]
-    public void TheDemosAreEstimatedWithinTheBound(string recipe, string hoop) =>
-        Compare(Repository.Request(Repository.Path("recipes", $"{recipe}.yaml"), hoop));
+    public void TheDemosAreEstimatedWithinTheBound(string recipe, string hoop) => Compare(Examples.Made(recipe, hoop));
 
     /// <summary>Open drawings, and no figure of the estimate was measured on them.</summary>
     [Theory]
@@ -39,23 +38,23 @@ public sealed class PieceEstimateTests
             """;
         var folder = Repository.Path("tests", "Splitter.Benchmarks", "Drawings");
         Compare(
-            new(
-                $"{drawing}.yaml",
-                Encoding.UTF8.GetBytes(recipe),
-                path => new(File.ReadAllBytes(Path.Combine(folder, path)), null)
-            )
-            {
-                Jobs = 2,
-            }
+            Pipeline
+                .Make(
+                    new(
+                        $"{drawing}.yaml",
+                        Encoding.UTF8.GetBytes(recipe),
+                        path => new(File.ReadAllBytes(Path.Combine(folder, path)), null)
+                    )
+                )
+                .Value
         );
     }
 
-    private static void Compare(Request request)
+    private static void Compare(Production made)
     {
-        var made = Pipeline.Make(request).Value;
         var set = made.Sets.Single();
         var estimates = HoopingEstimate.Of(made.Job.Recipe, made.Job.Drawing, set.Plan);
-        var tapes = set.Parts.Select(part => PartFigures.Of(part, PartTape.Of(part, "test"), 0)).ToList();
+        var tapes = set.Parts.Select(part => PartFigures.Of(made.Job.Recipe, part, PartTape.Of(part, "test"))).ToList();
         Within(Bound, estimates.Sum(e => e.Stitches), tapes.Sum(t => t.Counts.Stitches));
         Within(Bound, estimates.Sum(e => e.Minutes), tapes.Sum(t => t.Minutes));
         foreach (var (estimate, tape) in estimates.Zip(tapes))

@@ -90,6 +90,9 @@ internal sealed record CoverTask(
     /// <summary>How far a field hangs over the cloth's edges, all sides together, µm.</summary>
     internal int OverEdge(Field field) => Cloth is { } cloth ? ClothEdge.Beyond(cloth, field.Bounds).Sum() : 0;
 
+    /// <summary>The same with no fixed fields but those among these.</summary>
+    internal CoverTask With(ImmutableArray<Field> fields) => this with { Fixed = [.. Fixed.Where(fields.Contains)] };
+
     /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
     internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
     {

@@ -38,45 +38,19 @@ internal static class PointBound
             return task.Fixed.Length;
         var size = task.GroundOf(task.Turns[0]);
         int[] lengths = [.. new[] { size.Width, size.Height }.Distinct().Order()];
-        var inside = task
-            .Drawn.Select(d => (d.Bounds, Rings: d.Rings.ToImmutableArray(), Holds: Polygons.Containment(d)))
-            .ToArray();
-        bool Drawn(Point p) => Array.Exists(inside, d => d.Bounds.Contains(p) && d.Holds(p.X, p.Y));
-        // Where a shape goes on all around, it is cut at the field's edge, and the seam needs room there.
-        bool Deep(Box b) =>
-            Array.Exists(inside, d => d.Bounds.Contains(b) && d.Holds(b.Left, b.Top) && !Crossed(d.Rings, b));
+        var ground = new DrawnGround(task.Drawn, task.Bounds);
+        ImmutableArray<Box> outermost = [.. Outermost(task)];
         var bound = Math.Max(1, task.Fixed.Length);
         for (var abreast = 1; abreast <= MostAbreast; abreast++)
             foreach (var length in lengths)
             {
                 if (bound >= known)
                     return bound;
-                var boxes = Things(task, (length / abreast) + 1, Drawn, Deep);
+                var boxes = Things(task, (length / abreast) + 1, ground, outermost);
                 if (boxes.Count <= MostPoints)
                     bound = Math.Max(bound, Of(task, boxes, known, mostWork));
             }
         return bound;
-    }
-
-    /// <summary>An edge comes near the box, or crosses it.</summary>
-    private static bool Crossed(ImmutableArray<Ring> rings, Box box)
-    {
-        foreach (var ring in rings)
-        {
-            var before = ring.Points[^1];
-            foreach (var point in ring.Points)
-            {
-                if (
-                    Math.Max(before.X, point.X) > box.Left
-                    && Math.Min(before.X, point.X) < box.Right
-                    && Math.Max(before.Y, point.Y) > box.Top
-                    && Math.Min(before.Y, point.Y) < box.Bottom
-                )
-                    return true;
-                before = point;
-            }
-        }
-        return false;
     }
 
     private static int Of(CoverTask task, List<Box> things, int known, long mostWork)
@@ -130,35 +104,49 @@ internal static class PointBound
         return true;
     }
 
-    /// <summary>Lattice points on drawn ground, boxes that must stay whole, and points where outlines are outermost.</summary>
-    private static List<Box> Things(CoverTask task, int pitch, Func<Point, bool> drawn, Func<Box, bool> deep)
+    /// <summary>Boxes that must stay whole, and points where outlines are outermost.</summary>
+    /// <returns>The outermost first: what lies inside is held by fields that are there for the edge.</returns>
+    private static IEnumerable<Box> Outermost(CoverTask task) =>
+        task
+            .Wholes.Concat(
+                task.Drawn.SelectMany(d => d.Rings)
+                    .SelectMany(ring =>
+                        new[]
+                        {
+                            ring.Points.MinBy(p => (p.X, p.Y)),
+                            ring.Points.MaxBy(p => (p.X, p.Y)),
+                            ring.Points.MinBy(p => (p.Y, p.X)),
+                            ring.Points.MaxBy(p => (p.Y, p.X)),
+                        }
+                    )
+                    .Select(p => new Box(p.X, p.Y, p.X, p.Y))
+            )
+            .Distinct()
+            .OrderBy(e => Depth(e, task.Bounds))
+            .ThenBy(e => (e.Top, e.Left, e.Bottom, e.Right));
+
+    /// <summary>Lattice points on drawn ground, and some of what is outermost.</summary>
+    private static List<Box> Things(CoverTask task, int pitch, DrawnGround ground, ImmutableArray<Box> outermost)
     {
         var box = task.Bounds;
         var things = new List<Box>();
         foreach (var y in Lattice(box.Top, box.Bottom, pitch))
         foreach (var x in Lattice(box.Left, box.Right, pitch))
-            if (drawn(new(x, y)))
+            if (ground.Holds(new(x, y)))
                 things.Add(Roomy(new(x, y, x, y)));
-        var extra = new List<Box>(task.Wholes);
-        foreach (var points in task.Drawn.SelectMany(d => d.Rings).Select(r => r.Points))
-            extra.AddRange(
-                new[]
-                {
-                    points.MinBy(p => (p.X, p.Y)),
-                    points.MaxBy(p => (p.X, p.Y)),
-                    points.MinBy(p => (p.Y, p.X)),
-                    points.MaxBy(p => (p.Y, p.X)),
-                }.Select(p => new Box(p.X, p.Y, p.X, p.Y))
-            );
-        // The outermost first: what lies inside is held by fields that are there for the edge.
         var added = new List<Box>();
-        foreach (var e in extra.Distinct().OrderBy(e => Depth(e, box)).ThenBy(e => (e.Top, e.Left, e.Bottom, e.Right)))
-            if (added.Count < MostExtra && !added.Exists(a => Near(a, e, (int)(pitch * SameThing))))
+        foreach (var e in outermost)
+        {
+            if (added.Count == MostExtra)
+                break;
+            if (!added.Exists(a => Near(a, e, (int)(pitch * SameThing))))
                 added.Add(e);
+        }
         things.AddRange(added);
         return things;
 
-        Box Roomy(Box point) => task.Around(point) is var around && deep(around) ? around : point;
+        // Where a shape goes on all around, it is cut at the field's edge, and the seam needs room there.
+        Box Roomy(Box point) => task.Around(point) is var around && ground.HoldsDeep(around) ? around : point;
     }
 
     private static int Depth(Box box, Box all) =>

@@ -1,0 +1,78 @@
+using System.Globalization;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Texts;
+
+/// <summary>Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.</summary>
+internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
+{
+    /// <summary>Keeps a number and its unit on one line, and thousands together.</summary>
+    private const string Space = "\u00a0";
+
+    /// <summary>Exactly, by the international yard and pound agreement of 1959 (from memory).</summary>
+    private const double YardsPerMetre = 1 / 0.9144;
+
+    private bool Inches => unit == LengthUnit.Inches;
+
+    /// <summary>Thousands apart.</summary>
+    internal static string Count(int count) => Grouped(count.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>To a tenth of a millimetre, or a hundredth of an inch: as closely as one reads a ruler.</summary>
+    internal string Length(double micrometres) => $"{Number(micrometres)}{Space}{Unit}";
+
+    /// <summary>To a hundredth of a millimetre, or a thousandth of an inch: how closely things fit.</summary>
+    internal string Fine(double micrometres) =>
+        Inches
+            ? $"{Text(micrometres / Units.Inch, "0.000")}{Space}in"
+            : $"{Text(micrometres / Units.Millimetre, "0.0#")}{Space}mm";
+
+    /// <summary>Whole millimetres, or tenths of an inch: cloth and stabilizer.</summary>
+    internal string Rough(double micrometres) => $"{RoughNumber(micrometres)}{Space}{Unit}";
+
+    internal string RoughSize(double width, double height) => $"{RoughNumber(width)}{Space}×{Space}{Rough(height)}";
+
+    internal string Size(double width, double height) => $"{Number(width)}{Space}×{Space}{Length(height)}";
+
+    /// <summary>Thread, rounded up: nobody is to run out. Metres or yards.</summary>
+    internal string Thread(double metres) =>
+        Inches
+            ? $"{Count((int)Math.Ceiling(metres * YardsPerMetre))}{Space}yd"
+            : $"{Count((int)Math.Ceiling(metres))}{Space}m";
+
+    /// <summary>Rounded up to whole minutes.</summary>
+    internal static string Time(double minutes)
+    {
+        var whole = (int)Math.Ceiling(minutes);
+        return whole < 60 ? $"{whole}{Space}min"
+            : whole % 60 == 0 ? $"{Count(whole / 60)}{Space}h"
+            : $"{Count(whole / 60)}{Space}h{Space}{whole % 60:00}{Space}min";
+    }
+
+    private string Unit => Inches ? "in" : "mm";
+
+    private string Number(double micrometres) =>
+        Inches ? Text(micrometres / Units.Inch, "0.00") : Text(micrometres / Units.Millimetre, "0.#");
+
+    private string RoughNumber(double micrometres) =>
+        Inches ? Text(micrometres / Units.Inch, "0.#") : Text(micrometres / Units.Millimetre, "0");
+
+    private string Text(double value, string format)
+    {
+        // In decimal, so that halves are rounded as one does by hand; adding nothing makes minus nothing nothing.
+        var text = Math.Round((decimal)value, 3, MidpointRounding.AwayFromZero)
+            .ToString(format, CultureInfo.InvariantCulture);
+        var point = text.IndexOf('.', StringComparison.Ordinal);
+        var (whole, rest) = point < 0 ? (text, "") : (text[..point], text[point..]);
+        var all = Grouped(whole) + rest;
+        return language == SheetLanguage.German ? all.Replace('.', ',') : all;
+    }
+
+    private static string Grouped(string digits)
+    {
+        // Four digits alone are read as easily without a gap.
+        for (var at = digits.Length - 3; at > 0 && digits.Length > 4; at -= 3)
+            digits = digits.Insert(at, Space);
+        return digits;
+    }
+}
