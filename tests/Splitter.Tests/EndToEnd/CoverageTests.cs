@@ -1,4 +1,8 @@
 using System.Text;
+using Splitter.Cutting;
+using Splitter.Parts;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
 using Xunit.Abstractions;
 
 namespace Splitter.Tests.EndToEnd;
@@ -12,6 +16,10 @@ public sealed class CoverageTests(ITestOutputHelper output)
     private const double Covered = 0.97;
     private const double Spilled = 0.03;
     private const double Coloured = 0.95;
+
+    /// <summary>A layer beyond three covers more than half of a square millimetre; on this share of squares at most.</summary>
+    private const double TooThick = 3.5,
+        Thick = 0.005;
 
     public static TheoryData<string, string> Recipes
     {
@@ -67,7 +75,7 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Check(new(icon, request, File.ReadAllText(file)));
     }
 
-    private void Check(StitchSubject subject) =>
+    private Production Check(StitchSubject subject) =>
         Check(
             subject,
             () =>
@@ -89,5 +97,6 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Assert.True(covered >= Covered, figures);
         Assert.True(spilled <= Spilled, figures);
         Assert.True(coloured >= Coloured, figures);
+        return made.Value;
     }
 }
