@@ -35,10 +35,49 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <summary>Offsets stray by up to 10 µm each way; what is cut out leaves no splinters beside it.</summary>
     private const int Straying = 20;
 
+    /// <summary>More hiding polygons than this are looked at one by one.</summary>
+    private const int Many = 100;
+
     /// <param name="drawn">What the artwork draws.</param>
     /// <param name="cover">What later shapes hide.</param>
     /// <param name="taken">Of this, where one of them is sewn under another.</param>
-    internal static SewnGround Of(Region drawn, Region cover, Region taken)
+    internal static SewnGround Of(Region drawn, Region cover, Region taken) =>
+        cover.Polygons.Length > Many ? OneByOne(drawn, cover, taken) : At(drawn, cover, taken);
+
+    /// <summary>Near each hiding polygon alone: the engine compares each of thousands with all others.</summary>
+    private static SewnGround OneByOne(Region drawn, Region cover, Region taken)
+    {
+        var near = cover
+            .Polygons.Select(polygon =>
+            {
+                var (own, window) = (new Region([polygon]), polygon.Outer.Bounds.Grown(NarrowestHole + (2 * Trap)));
+                var ground = At(
+                    Polygons.Intersect(drawn, Region.Of(window)),
+                    Within(cover, window),
+                    Within(taken, window)
+                );
+                return (
+                    Left: Polygons.Intersect(ground.Left, own),
+                    Rims: Polygons.Intersect(ground.Rims, own),
+                    Deep: Polygons.Intersect(ground.Deep, own)
+                );
+            })
+            .ToList();
+        var left = Polygons.Union(near.Select(n => n.Left));
+        var sewn = Shown(Polygons.Subtract(drawn, left), Polygons.Subtract(drawn, cover));
+        return new(
+            left,
+            sewn,
+            Polygons.Intersect(sewn, cover),
+            Polygons.Intersect(Polygons.Union(near.Select(n => n.Rims)), sewn),
+            Polygons.Intersect(Polygons.Union(near.Select(n => n.Deep)), sewn)
+        );
+
+        static Region Within(Region region, Box window) =>
+            Polygons.Intersect(new([.. region.Polygons.Where(p => p.Outer.Bounds.Meets(window))]), Region.Of(window));
+    }
+
+    private static SewnGround At(Region drawn, Region cover, Region taken)
     {
         var shown = Polygons.Subtract(drawn, cover);
         var seeds = Polygons.Offset(shown, -NarrowestRest / 2);

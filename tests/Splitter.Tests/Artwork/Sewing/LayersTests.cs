@@ -121,6 +121,19 @@ public sealed class LayersTests
         Assert.InRange(area / 100, sewn - 0.1, sewn + 0.1);
     }
 
+    /// <summary>Many things are looked at one by one, and leave the same holes as one does.</summary>
+    [Fact]
+    public void ManyThingsLeaveAHoleEach()
+    {
+        var many = Enumerable
+            .Range(0, 1600)
+            .Select(Shape (i) => Samples.Rectangle($"thing-{i}", 5 + (15 * (i % 40)), 5 + (15 * (i / 40)), 9, 9));
+        var area = Sewn([Samples.Rectangle("ground", 0, 0, 610, 610), .. many])[0].Area / 1e6;
+        var one = Sewn([Samples.Rectangle("ground", 0, 0, 610, 610), Samples.Rectangle("thing", 5, 5, 9, 9)])[0];
+        Assert.Equal((610.0 * 610) - area, 1600 * ((610.0 * 610) - (one.Area / 1e6)), 1600 * 0.5);
+        Assert.InRange((610.0 * 610) - (one.Area / 1e6), 50, 56);
+    }
+
     /// <summary>By shape; nothing for those that are hidden.</summary>
     private static ImmutableArray<Region> Sewn(ImmutableArray<Shape> drawn)
     {
