@@ -39,6 +39,9 @@ public sealed record SewStyle
 
     /// <summary>How far a stitch reaches past the edge on each side.</summary>
     public int Pull { get; init; }
+
+    /// <summary>How far a fill is held back across its rows; its footprint is already.</summary>
+    public int Push { get; init; }
 }
 
 /// <summary>One thing that is sewn with one thread. Its kind says what geometry the stitches follow.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
+using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
@@ -31,6 +32,8 @@ internal static class OutputRenderer
             files.Add(new("overview.svg", SvgWriter.Write(overview)));
         if (kinds.Contains(OutputKind.Png))
             files.Add(new("overview.png", Png(overview)));
+        if (kinds.Contains(OutputKind.Template))
+            files.Add(new(Template.FileName(job.Recipe.Output.Paper), Template.Write(job.Recipe, job.Drawing, plan)));
         files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];

@@ -180,6 +180,9 @@ public sealed record SewRule(string Path, SewMatch Match)
 
     /// <summary>How far a stitch reaches past the edge on each side, against the thread's pull.</summary>
     public int? Pull { get; init; }
+
+    /// <summary>How far a fill is held back at edges along its rows, against the rows' push.</summary>
+    public int? Push { get; init; }
 }
 
 /// <summary>A thread of the recipe.</summary>
@@ -381,6 +384,19 @@ public enum OutputKind
 
     /// <summary>The overview as PNG.</summary>
     Png,
+
+    /// <summary>The design and every field in true scale on paper, as PDF.</summary>
+    Template,
+}
+
+/// <summary>Paper to print on.</summary>
+public enum Paper
+{
+    /// <summary>210 x 297 mm, ISO 216.</summary>
+    A4,
+
+    /// <summary>8.5 x 11 in.</summary>
+    Letter,
 }
 
 /// <summary>A language of texts that people read.</summary>
@@ -412,6 +428,9 @@ public sealed record OutputRules
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+
+    /// <summary>What templates are printed on.</summary>
+    public Paper Paper { get; init; }
 
     /// <summary>Of stop texts and work sheet.</summary>
     public SheetLanguage Language { get; init; }

@@ -21,12 +21,13 @@ internal static class OutputKeys
                 ("svg", OutputKind.Svg),
                 ("csv", OutputKind.Csv),
                 ("png", OutputKind.Png),
+                ("template", OutputKind.Template),
             ])
             {
-                NotYet = [("worksheet", "leave it out for now"), ("template", "leave it out for now")],
+                NotYet = [("worksheet", "leave it out for now")],
             },
             1,
-            4
+            5
         )
     )
     {
@@ -35,14 +36,14 @@ internal static class OutputKeys
         Default = "[tape, svg, csv, png]",
     };
 
-    internal static readonly Key<string> Paper = new(
+    internal static readonly Key<Paper> Paper = new(
         "paper",
-        new WordKind<string>([("A4", "A4"), ("Letter", "Letter")])
+        new WordKind<Paper>([("A4", Recipes.Paper.A4), ("Letter", Recipes.Paper.Letter)])
     )
     {
-        Says = "Paper of the template.",
-        Example = "A4",
-        NotYet = "leave it out until templates are",
+        Says = "Paper that templates are printed on.",
+        Example = "Letter",
+        Default = "A4",
     };
 
     internal static readonly Key<SheetLanguage> Language = new(
@@ -73,6 +74,7 @@ internal static class OutputKeys
             {
                 Folder = group.OrNull(Folder) ?? "",
                 Files = group.Get(Files),
+                Paper = group.Get(Paper),
                 Language = group.Get(Language),
                 Lengths = group.Get(Lengths),
             }

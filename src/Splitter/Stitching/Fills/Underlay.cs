@@ -131,7 +131,12 @@ internal sealed class Underlay
         var (start, end) = (StandAt(needle.At, polygon), StandAt(to, polygon));
         var goal = ground.SectionOf[end.Span];
         if (start.Span != end.Span && router.Nearest(start, _ => true, s => s == goal) is not null)
-            needle.Along(Trail.Over(ground, router.Walk(start, end.Span), start.U, end.U), use, StitchLength);
+            needle.Along(
+                Trail.Over(ground, router.Walk(start, end.Span), start.U, end.U),
+                use,
+                StitchLength,
+                ground.Scan.Outline
+            );
         needle.Straight(to, use, StitchLength, corner: true);
     }
 
