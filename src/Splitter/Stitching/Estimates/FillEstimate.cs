@@ -55,7 +55,7 @@ internal static class FillEstimate
     {
         if (style.Underlay.IsEmpty)
             return 0;
-        var inside = Polygons.Offset(piece.Core, -Fills.Underlay.Inset);
+        var inside = Polygons.Offset(piece.Bare, -Fills.Underlay.Inset);
         var stitches = 0.0;
         foreach (var kind in style.Underlay)
             if (kind == UnderlayKind.Edge)
