@@ -67,7 +67,17 @@ public abstract record Shape
 }
 
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
-public sealed record FillShape : Shape;
+public sealed record FillShape : Shape
+{
+    /// <summary>Of the footprint, what reaches under later shapes along edges that show, and ends there.</summary>
+    internal Region Rims { get; init; } = Region.Empty;
+
+    /// <summary>Of the footprint, what lies further under later shapes than a rim, and is sewn since it is narrow.</summary>
+    internal Region Deep { get; init; } = Region.Empty;
+
+    /// <summary>Of the footprint, what lies on thread of earlier shapes.</summary>
+    internal Region Laid { get; init; } = Region.Empty;
+}
 
 /// <summary>One or more columns sewn across.</summary>
 public sealed record SatinShape : Shape

@@ -385,6 +385,9 @@ public enum OutputKind
     /// <summary>The overview as PNG.</summary>
     Png,
 
+    /// <summary>The page beside the machine, for paper and screen.</summary>
+    WorkSheet,
+
     /// <summary>The design and every field in true scale on paper, as PDF.</summary>
     Template,
 }
@@ -429,7 +432,7 @@ public sealed record OutputRules
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
 
-    /// <summary>What templates are printed on.</summary>
+    /// <summary>What is printed on.</summary>
     public Paper Paper { get; init; }
 
     /// <summary>Of stop texts and work sheet.</summary>

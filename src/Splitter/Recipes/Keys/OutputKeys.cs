@@ -21,18 +21,16 @@ internal static class OutputKeys
                 ("svg", OutputKind.Svg),
                 ("csv", OutputKind.Csv),
                 ("png", OutputKind.Png),
+                ("worksheet", OutputKind.WorkSheet),
                 ("template", OutputKind.Template),
-            ])
-            {
-                NotYet = [("worksheet", "leave it out for now")],
-            },
+            ]),
             1,
-            5
+            6
         )
     )
     {
         Says = "Kinds of files; manifest and sums are always written.",
-        Example = "[tape, svg, png]",
+        Example = "[tape, svg, png, worksheet]",
         Default = "[tape, svg, csv, png]",
     };
 
@@ -41,7 +39,7 @@ internal static class OutputKeys
         new WordKind<Paper>([("A4", Recipes.Paper.A4), ("Letter", Recipes.Paper.Letter)])
     )
     {
-        Says = "Paper that templates are printed on.",
+        Says = "Paper that work sheet and templates are printed on.",
         Example = "Letter",
         Default = "A4",
     };

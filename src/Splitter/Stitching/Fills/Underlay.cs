@@ -42,7 +42,7 @@ internal sealed class Underlay
         var style = piece.Shape.Style;
         kinds = style.Underlay;
         cross = new(style.Angle + 90, CrossSpacing, StitchLength);
-        var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Core, -Inset);
+        var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
             .Rings.Where(r => r.ToPolyline().Length >= Shortest)
             .ToLookup(r => PolygonAt(r.Points[0]));
