@@ -13,6 +13,9 @@ public sealed class FillLawsTests
     /// <summary>How far outside the ground a hidden way may lie where it follows the outline: half a thread's width, µm.</summary>
     private const double Beside = Shortcut.Straying + (StitchRules.GridSlack / 2);
 
+    /// <summary>Measured on these grounds: as many.</summary>
+    private const int MostHoles = 9;
+
     private const int RowSpacing = 400,
         StitchLength = 4000;
 
@@ -113,6 +116,26 @@ public sealed class FillLawsTests
                 },
                 cases: 60
             );
+
+    /// <summary>
+    /// Rows alone have about one penetration on a square millimetre, and three where they end. Ways and ties bring more;
+    /// a way that turned on every row brought up to thirteen.
+    /// </summary>
+    [Fact]
+    public void NowhereDoesABlockPierceASquareMillimetreTooOften() =>
+        Drawn.Holds(
+            c =>
+            {
+                foreach (var block in FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay)))
+                {
+                    var fullest = block
+                        .Stitches.GroupBy(s => (Math.Floor(s.At.X / 1000.0), Math.Floor(s.At.Y / 1000.0)))
+                        .Max(g => g.Count());
+                    Assert.InRange(fullest, 1, MostHoles);
+                }
+            },
+            cases: 150
+        );
 
     /// <summary>
     /// Penetrations lie evenly in all directions: in none do they line up so that lines of them are further apart than
