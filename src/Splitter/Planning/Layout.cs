@@ -7,10 +7,7 @@ namespace Splitter.Planning;
 /// <param name="Grounds">
 /// The usable fields, less how far stitches reach past the artwork's edge (pull, and the tape's rounding).
 /// </param>
-/// <param name="LowerBound">
-/// No cover of the drawing has fewer fields, if fields that meet are to share ground that holds corners. Fields that a
-/// person lists by hand may share less.
-/// </param>
+/// <param name="LowerBound">No plan of the drawing has fewer fields.</param>
 internal sealed record Layout(ImmutableArray<Field> Fields, ImmutableArray<Box> Grounds, int LowerBound)
 {
     /// <summary>The same fields in another order.</summary>

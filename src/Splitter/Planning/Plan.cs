@@ -13,7 +13,7 @@ public sealed record Plan
     /// <summary>One hooping a field, in sewing order: the first is part A.</summary>
     public required ImmutableArray<Hooping> Hoopings { get; init; }
 
-    /// <summary>No plan whose neighbouring fields share ground that holds corners has fewer fields than this.</summary>
+    /// <summary>No plan has fewer fields than this.</summary>
     public required int LowerBound { get; init; }
 
     /// <summary>A person has listed the fields, or asked for a grid.</summary>

@@ -50,7 +50,7 @@ internal static class Planner
                         }
                 ),
             ],
-            LowerBound = layout.LowerBound,
+            LowerBound = Held(layout),
             IsPlacedByHand = recipe.Fields.Place is not FewestFields,
             Owners = division.Owners,
             SeamLines = division.Seams,
@@ -61,6 +61,14 @@ internal static class Planner
             Seams = division.Cost,
         };
     }
+
+    /// <summary>The bound, which this plan itself keeps; else it is none.</summary>
+    private static int Held(Layout layout) =>
+        layout.LowerBound <= layout.Fields.Length
+            ? layout.LowerBound
+            : throw new InvalidOperationException(
+                $"A bound of {layout.LowerBound} fields is wrong: a plan has {layout.Fields.Length}."
+            );
 
     private static ImmutableArray<int> Indexes(ImmutableArray<Corner> corners, Func<Corner, bool> belongs) =>
         [.. Enumerable.Range(0, corners.Length).Where(i => belongs(corners[i]))];

@@ -17,7 +17,7 @@ internal static class PlainGrid
     /// <summary>The better of both turns of the hoop; upright where they are as good.</summary>
     internal static GridFields Of(Recipe recipe, Drawing drawing, Hoop hoop)
     {
-        var common = CommonGround.Narrowest(recipe.Registration);
+        var common = CommonGround.Least(recipe.Registration);
         var (width, height) = (hoop.Width - (2 * recipe.Fields.Clearance), hoop.Height - (2 * recipe.Fields.Clearance));
         var sheet = drawing.Bounds;
         var (upright, turned) = (

@@ -61,7 +61,7 @@ internal static class FieldPlacer
         {
             ImmutableArray<Field> fields = [.. placed, .. Listed(recipe.Fields.Fixed, template)];
             fields = Reaching(drawing, fields, task);
-            return [Laid(fields, PointBound.Of(task.With(fields), fields.Length), template)];
+            return [Laid(fields, LowerBound.Of(task.With(fields), fields.Length), template)];
         }
     }
 
@@ -103,10 +103,11 @@ internal static class FieldPlacer
         var template = Template(recipe, drawing, hoop, Turning.Of(recipe, hoop));
         var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
         var rest = Needed(layout.Fields, [.. numbers.Select(i => layout.Fields[i])], task);
+        if (Coverage.Problems(recipe, drawing, Laid(rest, layout.LowerBound, template), template).Any())
+            return layout;
         var left = task.With(rest);
-        var bound = left.Fixed.Length == task.Fixed.Length ? layout.LowerBound : PointBound.Of(left, rest.Length);
-        var fewer = Laid(rest, Math.Min(bound, rest.Length), template);
-        return Coverage.Problems(recipe, drawing, fewer, template).Any() ? layout : fewer;
+        var isFreer = left.Fixed.Length < task.Fixed.Length;
+        return Laid(rest, isFreer ? LowerBound.Of(left, rest.Length) : layout.LowerBound, template);
     }
 
     /// <summary>Fields without those that reach nothing drawn, unless the rest needs them.</summary>

@@ -130,7 +130,7 @@ public sealed class TurningTests
             Assert.Contains("allow 90 deg under 'fields.turns'", error.Message, StringComparison.Ordinal);
             return;
         }
-        var common = Units.ToMillimetres(CommonGround.Narrowest(recipe.Registration)) - 0.2;
+        var common = Units.ToMillimetres(CommonGround.Least(recipe.Registration)) - 0.2;
         var fewest = length <= 99.8 ? 1 : (int)Math.Ceiling((length - common) / (99.8 - common));
         Assert.Equal(fewest, found.Value[0].Fields.Length);
     }

@@ -4,7 +4,7 @@ namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>The smallest covers that a search found, all of the same size and linked.</summary>
 /// <param name="Covers">The one that promises to fit best first; empty when there is none.</param>
-/// <param name="LowerBound">No cover has fewer fields.</param>
+/// <param name="LowerBound">No plan has fewer fields, not even one that a person lays.</param>
 internal sealed record FewestAnswer(ImmutableArray<ImmutableArray<Field>> Covers, int LowerBound);
 
 /// <summary>
@@ -43,9 +43,12 @@ internal static class FewestSearch
             foreach (var cover in Shelves.Covers(task))
                 if (Linked(task, cover) is { } linked)
                     found.Add(linked);
+        if (found.Size == 1)
+            return new(found.Covers, 1);
+        // Of covers whose seams have room: no other is looked for.
         var bound = PointBound.Of(task, found.Size ?? MostFields, 0);
         if (found.Size > MostAtOnce)
-            return new(found.Covers, PointBound.Of(task, found.Size.Value, PointBound.MostWork));
+            return new(found.Covers, LowerBound.Of(task, found.Size.Value));
         int? bounded = null;
         foreach (var features in Features)
         {
@@ -64,7 +67,7 @@ internal static class FewestSearch
             if (found.Size is { } size)
                 Search(task, candidates, size, MostWorkForOthers, found);
         }
-        return new(found.Covers, bound);
+        return new(found.Covers, LowerBound.Of(task, bound));
     }
 
     /// <summary>

@@ -5,8 +5,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// A lower bound on the number of fields: whatever covers the drawing covers any number of its points, and each box that
-/// must stay whole. For points a field may be pushed right and down until its left and top edge each meet one of them, so
+/// A lower bound on the number of fields of a cover: whatever covers the drawing covers any number of its points, and each
+/// box that must stay whole; with room for seams around them where the task has rules for neighbours. For points a field may be pushed right and down until its left and top edge each meet one of them, so
 /// that few places are to be looked at and nothing is lost. Points lie in a lattice just too wide for one more of them to
 /// fit a field: then they count for more than their ground.
 /// </summary>

@@ -66,8 +66,8 @@ internal static class Positions
                 foreach (var t in turns)
                 {
                     found[t].Add(Inside(t, Down(at, t)));
-                    foreach (var s in shared)
-                        open.Enqueue(Down(at, t) + lengths[t] - s);
+                    foreach (var step in Steps(t, shared))
+                        open.Enqueue(Down(at, t) + step);
                 }
             }
             seen.Clear();
@@ -79,12 +79,16 @@ internal static class Positions
                 foreach (var t in turns)
                 {
                     found[t].Add(Inside(t, Up(at - lengths[t], t)));
-                    foreach (var s in shared)
-                        open.Enqueue(Up(at - lengths[t], t) + s);
+                    foreach (var step in Steps(t, shared))
+                        open.Enqueue(Up(at - lengths[t], t) + lengths[t] - step);
                 }
             }
             return found;
         }
+
+        // From one field of a chain to the next; one that is too narrow to share as much leads nowhere.
+        IEnumerable<int> Steps(int turn, int[] shared) =>
+            shared.Select(s => lengths[turn] - s).Where(step => step >= Units.TapeStep);
 
         void Put(int turn, int at) => places[turn].Add(Inside(turn, at));
 
