@@ -15,12 +15,6 @@ internal sealed class OrderTask
     /// <summary>A hooping is set by this many others at most: three corners can come from no more.</summary>
     internal const int MostDonors = 3;
 
-    /// <summary>
-    /// Donors are sought among this many neighbours, those with the most common ground: further ones only touch a corner of
-    /// the field.
-    /// </summary>
-    private const int MostNeighbours = 6;
-
     private readonly ImmutableArray<Box> commons;
     private readonly Dictionary<(int Field, int A, int B, int C), ImmutableArray<(Point At, int Donor)>> ideals = [];
     private readonly Dictionary<(int, int), ImmutableArray<Point>> meetings;
@@ -56,21 +50,7 @@ internal sealed class OrderTask
                 )
                 .Select((points, f) => points.IsEmpty ? Extremes.Of(layout.Grounds[f]) : points),
         ];
-        Neighbours =
-        [
-            .. Enumerable
-                .Range(0, Count)
-                .Select(f =>
-                    Enumerable
-                        .Range(0, Count)
-                        .Where(g => g != f && CommonGround.HoldsOne(Common(f, g), Rules))
-                        .OrderByDescending(g => (long)Common(f, g).Width * Common(f, g).Height)
-                        .ThenBy(g => g)
-                        .Take(MostNeighbours)
-                        .Order()
-                        .ToImmutableArray()
-                ),
-        ];
+        Neighbours = Donors.Of(Count, first, Common, Rules);
     }
 
     internal RegistrationRules Rules { get; }
