@@ -83,29 +83,35 @@ internal static class FieldProblems
             )
         );
 
-    /// <param name="area">What it sews, µm².</param>
-    internal static Diagnostic HoopingSewsLittle(Place place, string letter, Field field, double area, string advice) =>
+    /// <param name="thread">How much, µm.</param>
+    internal static Diagnostic HoopingSewsLittle(
+        Place place,
+        string letter,
+        Field field,
+        double thread,
+        string advice
+    ) =>
         Diagnostic.Warning(
             3028,
             place,
             Invariant(
-                $"{At(field)} (part {letter}) sews only {Math.Max(1, Math.Round(area / Units.SquareMillimetre))} mm², hardly worth a hooping; {advice}"
+                $"{At(field)} (part {letter}) sews only {Math.Max(1, Math.Round(thread / Units.Millimetre))} mm of thread, hardly worth a hooping; {advice}"
             )
         );
 
-    /// <param name="receivers">The parts that take corners from it.</param>
-    internal static Diagnostic HoopingHandsOn(
+    /// <param name="receivers">The parts that take corners from it; empty for none.</param>
+    internal static Diagnostic HoopingSewsNothing(
         Place place,
         string letter,
         Field field,
-        IReadOnlyList<int> receivers,
+        string receivers,
         string advice
     ) =>
         Diagnostic.Warning(
             3029,
             place,
             Invariant(
-                $"{At(field)} (part {letter}) sews nothing, and is there only to hand corners on to {string.Join(", ", receivers.Select(Letters.Of))}; {advice}"
+                $"{At(field)} (part {letter}) sews nothing{(receivers.Length > 0 ? $", and is there only to hand corners on to {receivers}" : "")}; {advice}"
             )
         );
 

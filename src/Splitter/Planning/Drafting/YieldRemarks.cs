@@ -11,28 +11,55 @@ internal static class YieldRemarks
 {
     internal static IEnumerable<Diagnostic> Of(Recipe recipe, Drawing drawing, PlanDraft draft)
     {
-        var (placed, areas) = (FieldPlacer.Placed(recipe, drawing, draft.Hoop), Yields.Of(drawing, draft.Division));
+        var (placed, yields) = (FieldPlacer.Placed(recipe, drawing, draft.Hoop), Yields.Of(drawing, draft.Division));
         foreach (var problem in LeftOut(recipe, drawing, draft, placed))
             yield return problem;
-        for (var i = 0; i < areas.Length; i++)
+        var most = yields.MaxBy(y => y.Thread);
+        for (var i = 0; i < yields.Length; i++)
         {
-            if (areas[i] >= Yields.Little)
-                continue;
             var field = draft.Layout.Fields[i];
             var byHand = placed.FirstOrDefault(p => p.Field == field && p.Place is not null).Place;
-            var (place, advice) = Remedy(recipe, i, byHand, areas[i] < Yields.Nothing);
-            yield return areas[i] >= Yields.Nothing
-                ? FieldProblems.HoopingSewsLittle(place, Letters.Of(i), field, areas[i], advice)
-            : i == 0 && recipe.Fields.First is { } first && byHand is null
-                ? FieldProblems.FirstSewsNothing(place, first, field, advice)
-            : FieldProblems.HoopingHandsOn(
-                place,
-                Letters.Of(i),
-                field,
-                [.. draft.Corners.Where(c => c.Donor == i).SelectMany(c => c.Receivers).Distinct().Order()],
-                advice
-            );
+            if (yields[i].IsNothing)
+                yield return SewsNothing(recipe, draft, i, byHand);
+            else if (yields[i].IsLittleBeside(most))
+            {
+                var (place, advice) = Remedy(
+                    recipe,
+                    i,
+                    byHand,
+                    "move this field onto more of the artwork, or leave it out and let others sew that",
+                    "move what it sews nearer to the rest, leave that out, or take a larger hoop"
+                );
+                yield return FieldProblems.HoopingSewsLittle(place, Letters.Of(i), field, yields[i].Thread, advice);
+            }
         }
+    }
+
+    private static Diagnostic SewsNothing(Recipe recipe, PlanDraft draft, int hooping, Place? byHand)
+    {
+        var field = draft.Layout.Fields[hooping];
+        var receivers = string.Join(
+            ", ",
+            draft
+                .Corners.Where(c => c.Donor == hooping)
+                .SelectMany(c => c.Receivers)
+                .Distinct()
+                .Order()
+                .Select(Letters.Of)
+        );
+        var (place, advice) =
+            receivers.Length == 0
+                ? Remedy(recipe, hooping, byHand, "leave it out", "take a larger hoop")
+                : Remedy(
+                    recipe,
+                    hooping,
+                    byHand,
+                    "lay others so that they share ground, and leave this one out",
+                    $"take a larger hoop, or move what is sewn by {receivers} nearer to the rest"
+                );
+        return hooping == 0 && recipe.Fields.First is { } first && byHand is null
+            ? FieldProblems.FirstSewsNothing(place, first, field, advice)
+            : FieldProblems.HoopingSewsNothing(place, Letters.Of(hooping), field, receivers, advice);
     }
 
     /// <summary>Fields of the recipe that are not in the plan, since they would sew nothing.</summary>
@@ -53,16 +80,19 @@ internal static class YieldRemarks
     }
 
     /// <summary>The key that makes a hooping so, and what to write instead.</summary>
-    private static (Place Place, string Advice) Remedy(Recipe recipe, int hooping, Place? byHand, bool isEmpty)
+    /// <param name="laid">What to do with a field that a person laid.</param>
+    /// <param name="chosen">What to do where no key of the recipe makes it so.</param>
+    private static (Place Place, string Advice) Remedy(
+        Recipe recipe,
+        int hooping,
+        Place? byHand,
+        string laid,
+        string chosen
+    )
     {
         var fields = recipe.Fields;
         if (byHand is { } line)
-            return (
-                line,
-                isEmpty
-                    ? "lay others so that they share ground, and leave this one out"
-                    : "move this field onto more of the artwork, or leave it out and let others sew that"
-            );
+            return (line, laid);
         if (hooping == 0 && fields.First is not null)
             return (
                 recipe.PlaceOf("fields.first"),
@@ -85,11 +115,8 @@ internal static class YieldRemarks
                 recipe.PlaceOf("fields.fixed"),
                 "move the fixed fields so that they leave no remnants, or leave one out"
             );
-        return (
-            recipe.PlaceOf(fields.First is null ? "fields.place" : "fields.first"),
-            fields.First is null
-                ? "move what it sews nearer to the rest, leave that out, or take a larger hoop"
-                : "write another point under 'fields.first', or leave it out"
-        );
+        return fields.First is null
+            ? (recipe.PlaceOf("fields.place"), chosen)
+            : (recipe.PlaceOf("fields.first"), "write another point under 'fields.first', or leave it out");
     }
 }
