@@ -2,8 +2,8 @@ using Splitter.Benchmarks.Figures;
 
 return args switch
 {
-    ["figures"] => PlanFigures.Write(),
     ["figures", "--row", var name] => PlanFigures.PrintRow(name),
+    ["figures", ..] => PlanFigures.Write(args[1..]),
     ["stitches", ..] => StitchFigures.Write(args[1..]),
     _ => Usage(),
 };
@@ -12,7 +12,8 @@ static int Usage()
 {
     Console.Error.WriteLine(
         """
-        figures            plan the demo, the coastline and 20 open drawings; write the table of plans in DEVELOPERS.md
+        figures [NAME…]    plan the demo, the coastline and 20 open drawings; write the table of plans in DEVELOPERS.md, or
+                           with names only print these
         stitches [NAME…]   sew the demo, the coastline and 30 open drawings, compare thread with artwork; write the table of
                            stitches in DEVELOPERS.md, or with names only print these
         """

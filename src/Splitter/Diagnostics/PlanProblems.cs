@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -74,29 +75,49 @@ internal static class PlanProblems
             )
         );
 
+    /// <param name="joins">The worst one first.</param>
     internal static Diagnostic FitExceedsOverlap(
         Place place,
-        (string Earlier, string Later) parts,
-        (int Misfit, int Covered) fit,
+        ImmutableArray<PartJoin> joins,
         string advice,
         Hoop hoop
     ) =>
         Diagnostic.Warning(
             3007,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} may miss each other by up to {Hundredths(fit.Misfit)} mm (19 times in 20), more than the {Hundredths(fit.Covered)} mm that their overlap covers; {advice}"
-            )
+            $"hoop {hoop.Name}: {Misfit(joins[0])}{(joins.Length > 1 ? $"; so it is with {Pairs(joins[1..])}" : "")}; {advice}"
         );
 
-    internal static Diagnostic OverlapTooWide(Place place, (string Earlier, string Later) parts, int most, Hoop hoop) =>
+    private static string Misfit(PartJoin join)
+    {
+        var (misfit, covers) = (Hundredths(join.Within95), Hundredths(join.Covers));
+        var (earlier, later) = (Letters.Of(join.Earlier), Letters.Of(join.Later));
+        return join.IsWorstAtJunction
+            ? $"where parts {And(join.Junction!.Parts)} meet, they may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that the overlap of {earlier} and {later} covers"
+            : $"parts {earlier} and {later} may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that their overlap covers";
+    }
+
+    /// <param name="joins">The one that gets least first.</param>
+    /// <param name="fits">A width that all joins have room for and that covers their misfits; null when none was found.</param>
+    internal static Diagnostic OverlapTooWide(Place place, ImmutableArray<PartJoin> joins, int? fits, Hoop hoop) =>
         Diagnostic.Warning(
             3008,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {parts.Earlier} and {parts.Later} share too little ground for this overlap and get {Mm(most)} mm; place their fields closer together, or write a smaller 'overlap.width'"
+                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Mm(joins[0].Overlap)} mm{(joins.Length > 1 ? " or a little more" : "")}; {Serving(fits)}, or place their fields closer together"
             )
         );
+
+    private static string Serving(int? width) =>
+        width is { } fits
+            ? Invariant($"write 'overlap.width: {Mm(fits)} mm': planned so, all joins have room for it and are covered")
+            : "write 'overlap.width: auto', which asks for no more than there is room for";
+
+    private static string Pairs(ImmutableArray<PartJoin> joins) =>
+        string.Join(", ", joins.Select(join => $"{Letters.Of(join.Earlier)}-{Letters.Of(join.Later)}"));
+
+    private static string And(ImmutableArray<int> parts) =>
+        $"{string.Join(", ", parts[..^1].Select(Letters.Of))} and {Letters.Of(parts[^1])}";
 
     internal static Diagnostic ArtworkOffCloth(Place place, Box artwork, Box cloth) =>
         Diagnostic.Error(

@@ -19,6 +19,15 @@ public readonly record struct Box(int Left, int Top, int Right, int Bottom)
     public Point Centre => new((int)(((long)Left + Right) >> 1), (int)(((long)Top + Bottom) >> 1));
 
     /// <summary>The box around points.</summary>
+    public static Box Around(ReadOnlySpan<Point> points)
+    {
+        var box = Empty;
+        foreach (var p in points)
+            box = box.Including(p);
+        return box;
+    }
+
+    /// <summary>The box around points.</summary>
     public static Box Around(IEnumerable<Point> points)
     {
         var box = Empty;

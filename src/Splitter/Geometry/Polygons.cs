@@ -123,11 +123,11 @@ internal static class Polygons
             return a;
         if (IsBox(a) && a.Bounds.Contains(b.Bounds))
             return b;
-        return ToRegion(Overlay(a, b, SpatialFunction.Intersection));
+        return ToRegion(Overlay(a.Near(b.Bounds), b.Near(a.Bounds), SpatialFunction.Intersection));
     }
 
     internal static Region Subtract(Region a, Region b) =>
-        a.Bounds.Meets(b.Bounds) ? ToRegion(Overlay(a, b, SpatialFunction.Difference)) : a;
+        a.Bounds.Meets(b.Bounds) ? ToRegion(Overlay(a, b.Near(a.Bounds), SpatialFunction.Difference)) : a;
 
     /// <summary>The region grown by a distance in micrometres, or shrunk by a negative one.</summary>
     internal static Region Offset(Region region, double by, Join join = Join.Round)

@@ -18,11 +18,14 @@ internal static class Planner
             Finished(drafts.Recipe, drafts.Drawing, draft),
             [
                 .. YieldRemarks.Of(drafts.Recipe, drafts.Drawing, draft),
-                .. JoinRemedies.Warnings(drafts, draft),
+                .. Remedied(new(drafts, draft)),
                 .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields),
             ]
         )
         select plan;
+
+    private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts) =>
+        WidthRemedy.Warnings(redrafts).Concat(JoinRemedies.Warnings(redrafts));
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
     {

@@ -315,6 +315,9 @@ public sealed record GridFields(int Columns, int Rows, Turn Turn) : FieldPlaceme
 /// <summary>How parts meet.</summary>
 public sealed record OverlapRules
 {
+    /// <summary>No recipe asks for more than this, micrometres: an overlap is sewn twice, and gets thick.</summary>
+    internal const int Widest = 20 * Units.Millimetre;
+
     /// <summary>How far a cut edge runs past the seam; null sizes it from the predicted fit.</summary>
     public int? Width { get; init; }
 
@@ -350,6 +353,9 @@ public sealed record RegistrationRules
 {
     /// <summary>How closely a corner is set over a tack: one standard deviation per axis.</summary>
     public int Accuracy { get; init; } = 300;
+
+    /// <summary>No recipe asks for more corners than this: each is a tack to set and to take out at every hooping.</summary>
+    internal const int MostCorners = 6;
 
     /// <summary>How many corners a hooping takes where there is room; at least two.</summary>
     public int CornerCount { get; init; } = 3;

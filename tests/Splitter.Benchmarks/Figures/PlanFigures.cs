@@ -10,9 +10,16 @@ namespace Splitter.Benchmarks.Figures;
 /// </summary>
 internal static class PlanFigures
 {
-    internal static int Write()
+    /// <summary>Writes the whole table, or prints the lines of some subjects.</summary>
+    internal static int Write(string[] names)
     {
-        var rows = Subject.All().Select(s => RowOf(s.Name)).ToList();
+        var asked = Subject.All().Select(s => s.Name).Where(name => names.Length == 0 || names.Contains(name));
+        var rows = asked.Select(RowOf).ToList();
+        if (names.Length > 0)
+        {
+            rows.ForEach(row => Console.WriteLine(row.Line()));
+            return 0;
+        }
         FigureTable.Write(
             "figures",
             [

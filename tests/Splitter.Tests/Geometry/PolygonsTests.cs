@@ -181,4 +181,28 @@ public sealed class PolygonsTests
 
         public int GetHashCode(Polygon polygon) => polygon.Outer.Points.Length;
     }
+
+    /// <summary>Ground with rows of holes: what a small thing has in common with it does not depend on the holes elsewhere.</summary>
+    [Fact]
+    public void NearABoxGroundIsTheSame()
+    {
+        var holes = from x in Enumerable.Range(0, 8) from y in Enumerable.Range(0, 8) select (X: x * 10.0, Y: y * 10.0);
+        var ground = Polygons.Subtract(
+            Samples.Ground(0, 0, 80, 0, 80, 80, 0, 80),
+            Polygons.Union(
+                holes.Select(h =>
+                    Samples.Ground(h.X + 2, h.Y + 2, h.X + 7, h.Y + 2, h.X + 7, h.Y + 7, h.X + 2, h.Y + 7)
+                )
+            )
+        );
+        var thing = Samples.Ground(24, 24, 47, 31, 30, 52);
+        var near = ground.Near(thing.Bounds);
+        Assert.Equal((3 * 4) + 1, near.Rings.Count());
+        Assert.Same(ground, ground.Near(ground.Bounds));
+        Assert.Equal(
+            thing.Area,
+            Polygons.Intersect(ground, thing).Area + Polygons.Subtract(thing, ground).Area,
+            Units.SquareMillimetre / 1000.0
+        );
+    }
 }

@@ -50,7 +50,20 @@ internal static class Layers
 
     /// <summary>The ground under a cover that need not be sewn: less the trap, without narrow places.</summary>
     private static Region Hidden(Region cover) =>
-        Polygons.Offset(Polygons.Offset(cover, -(Trap + (NarrowestHole / 2))), NarrowestHole / 2);
+        // One by one: each grows back inside itself, and the engine compares each of thousands with all others.
+        new([
+            .. cover
+                .Polygons.SelectMany(polygon =>
+                    Polygons
+                        .Offset(
+                            Polygons.Offset(new Region([polygon]), -(Trap + (NarrowestHole / 2))),
+                            NarrowestHole / 2
+                        )
+                        .Polygons
+                )
+                .OrderBy(p => p.Outer.Points[0])
+                .ThenBy(p => p.Outer.Points[1]),
+        ]);
 
     private static Shape? Without(Shape shape, Region hidden)
     {

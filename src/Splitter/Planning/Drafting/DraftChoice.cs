@@ -28,10 +28,14 @@ internal static class DraftChoice
     /// <summary>A large drawing is drafted once.</summary>
     internal static bool CanDraftMore(Drawing drawing, Layout layout) => Most(drawing, layout) > 1;
 
-    private static int Most(Drawing drawing, Layout layout)
+    private static int Most(Drawing drawing, Layout layout) =>
+        (int)Math.Clamp(MostWork / Work(drawing, layout), 1, MostTried);
+
+    /// <summary>What one layout takes to draft, in corners of outlines times fields.</summary>
+    internal static long Work(Drawing drawing, Layout layout)
     {
         var corners = drawing.Shapes.Sum(s => (long)s.Footprint.Rings.Sum(r => r.Points.Length));
-        return (int)Math.Clamp(MostWork / Math.Max(1, corners * layout.Fields.Length), 1, MostTried);
+        return Math.Max(1, corners * layout.Fields.Length);
     }
 
     /// <summary>The draft to take; without any, what is wrong with the first layout.</summary>

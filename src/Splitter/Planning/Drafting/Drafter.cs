@@ -89,6 +89,6 @@ internal static class Drafter
         from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
         from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, layout.Fields.Length, corners)
-        from joins in JoinPlanner.Plan(recipe, layout, division, fit)
+        let joins = JoinPlanner.Plan(recipe, division, fit)
         select new PlanDraft(hoop, layout, sequence, division, corners, joins);
 }

@@ -18,11 +18,14 @@ internal static class CircleSpread
 
     /// <summary>
     /// The directions are spread evenly by multiples of these, taken modulo 1: square roots of primes (Richtmyer's sequence,
-    /// 1951), two for each place.
+    /// 1951), two for each place but one. There are 46: no 25 parts meet.
     /// </summary>
     private static readonly double[] Steps =
     [
-        .. new[] { 2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53 }.Select(p => Math.Sqrt(p)),
+        .. Enumerable
+            .Range(2, 198)
+            .Where(n => Enumerable.Range(2, n - 2).All(d => n % d != 0))
+            .Select(prime => Math.Sqrt(prime)),
     ];
 
     /// <summary>The diameter that the smallest circle around them exceeds once in twenty times, in whole units.</summary>
@@ -85,7 +88,7 @@ internal static class CircleSpread
         var square = 0.0;
         for (var k = 0; k < direction.Length; k += 2)
         {
-            var (u, v) = (i * Steps[k % Steps.Length] % 1, i * Steps[(k + 1) % Steps.Length] % 1);
+            var (u, v) = (i * Steps[k] % 1, i * Steps[k + 1] % 1);
             var far = Math.Sqrt(-2 * Math.Log(1 - u));
             var (sin, cos) = Math.SinCos(2 * Math.PI * v);
             (direction[k], direction[k + 1]) = (far * cos, far * sin);

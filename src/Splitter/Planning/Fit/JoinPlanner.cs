@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
@@ -15,15 +14,9 @@ internal static class JoinPlanner
     /// <summary>How closely a seam is searched for its worst place, µm: small beside the distance of two corners.</summary>
     private const int SampleDistance = 5 * Units.Millimetre;
 
-    internal static Result<ImmutableArray<PartJoin>> Plan(
-        Recipe recipe,
-        Layout layout,
-        Division division,
-        PredictedFit fit
-    )
+    internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit)
     {
         var joins = ImmutableArray.CreateBuilder<PartJoin>();
-        var problems = new List<Diagnostic>();
         var junctions = new SeamJunctions(division.Seams, fit);
         var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
         foreach (var meeting in meetings)
@@ -49,15 +42,6 @@ internal static class JoinPlanner
             var worst = Math.Max(alongSeam, junction?.Misfit ?? 0);
             var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(worst, rooms.Min(), recipe.Overlap.Edges), most);
             var narrowest = Math.Min(overlap, rooms.Min());
-            if (recipe.Overlap.Width > most)
-                problems.Add(
-                    PlanProblems.OverlapTooWide(
-                        recipe.PlaceOf("overlap.width"),
-                        (Letters.Of(earlier), Letters.Of(later)),
-                        most,
-                        layout.Fields[0].Hoop
-                    )
-                );
             joins.Add(
                 new PartJoin
                 {
@@ -74,7 +58,7 @@ internal static class JoinPlanner
                 }
             );
         }
-        return Result.From(joins.ToImmutable(), problems);
+        return joins.ToImmutable();
     }
 
     /// <summary>

@@ -17,6 +17,12 @@ internal sealed class LayerMap
 
     private const int None = -1;
 
+    /// <summary>
+    /// Shapes of a cell whose order is looked at, the topmost: pairs grow with the square of their number, and what lies
+    /// below so many is not seen. Fills are cut away under others, so that only very many crossing lines come that far.
+    /// </summary>
+    private const int Deepest = 32;
+
     /// <summary>Entries of all cells; each knows the one below it.</summary>
     private readonly List<(int Shape, ulong Places, int Below)> entries = [];
 
@@ -64,10 +70,17 @@ internal sealed class LayerMap
     /// <summary>The pairs of shapes that lie on each other in a cell, and on which of its places.</summary>
     internal IEnumerable<(int Upper, int Lower, ulong Places)> Pairs(int cell)
     {
-        for (var i = topmost[cell]; i != None; i = entries[i].Below)
-        for (var j = entries[i].Below; j != None; j = entries[j].Below)
-            if ((entries[i].Places & entries[j].Places) is not 0 and var both)
-                yield return (entries[i].Shape, entries[j].Shape, both);
+        var upper = 0;
+        for (var i = topmost[cell]; i != None && upper < Deepest; i = entries[i].Below)
+        {
+            var lower = ++upper;
+            for (var j = entries[i].Below; j != None && lower < Deepest; j = entries[j].Below)
+            {
+                lower++;
+                if ((entries[i].Places & entries[j].Places) is not 0 and var both)
+                    yield return (entries[i].Shape, entries[j].Shape, both);
+            }
+        }
     }
 
     /// <summary>The middles of all places along one axis.</summary>

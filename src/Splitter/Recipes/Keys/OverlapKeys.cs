@@ -1,3 +1,4 @@
+using Splitter.Geometry;
 using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Keys;
@@ -10,7 +11,10 @@ internal static class OverlapKeys
         new WordOr<OverlapWidth>(
             "auto",
             new(null),
-            new Made<int, OverlapWidth>(new LengthKind("0 mm", "20 mm"), width => new(width))
+            new Made<int, OverlapWidth>(
+                new LengthKind("0 mm", $"{OverlapRules.Widest / Units.Millimetre} mm"),
+                width => new(width)
+            )
         )
     )
     {

@@ -49,7 +49,7 @@ internal sealed record Corners(int Count, int Arm);
 /// <summary>The keys of <c>registration.corners</c>.</summary>
 internal static class CornerKeys
 {
-    internal static readonly Key<int> Count = new("count", new CountKind(2, 6))
+    internal static readonly Key<int> Count = new("count", new CountKind(2, RegistrationRules.MostCorners))
     {
         Says = "How many a hooping takes where there is room.",
         Example = "3",

@@ -23,7 +23,7 @@ public sealed class JoinRemediesTests
     public void AnOverlapThatIsTooNarrowIsWidened()
     {
         var narrow = Warning("0.3 mm", "0.3");
-        Assert.Contains("write 'overlap.width: auto': planned so, they may miss by", narrow, StringComparison.Ordinal);
+        Assert.Contains("write 'overlap.width: auto': planned so, parts may miss by", narrow, StringComparison.Ordinal);
         Assert.Null(Warning("auto", "0.3"));
     }
 
@@ -32,7 +32,11 @@ public sealed class JoinRemediesTests
     public void WhereNoOverlapIsWideEnoughALargerHoopIsPlanned()
     {
         var wide = Warning("auto", "5");
-        Assert.Contains("take hoop large: planned so, no part is cut", wide, StringComparison.Ordinal);
+        Assert.Contains(
+            "sew it all with hoop large (200 x 400 mm) instead: planned so, no part is cut",
+            wide,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

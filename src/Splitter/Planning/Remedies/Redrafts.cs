@@ -1,0 +1,36 @@
+using Splitter.Artwork;
+using Splitter.Planning.Drafting;
+using Splitter.Recipes;
+
+namespace Splitter.Planning.Remedies;
+
+/// <summary>
+/// Plans as they come out when a person changes the recipe: all of it is planned again, since fields, order and seams know
+/// of overlaps and corners, too.
+/// </summary>
+internal sealed class Redrafts(Drafts drafts, PlanDraft draft)
+{
+    /// <summary>
+    /// How much work all of them together may be, in corners of outlines times fields, and how many they are at most. One is
+    /// made of the largest drawing.
+    /// </summary>
+    private const long MostWork = 1_000_000;
+
+    private const int Most = 8;
+
+    private int left = (int)Math.Clamp(MostWork / DraftChoice.Work(drafts.Drawing, draft.Layout), 1, Most);
+
+    internal Recipe Recipe => drafts.Recipe;
+
+    internal Drawing Drawing => drafts.Drawing;
+
+    /// <summary>What is to be mended.</summary>
+    internal PlanDraft Draft => draft;
+
+    /// <summary>The plan of a changed recipe for the same hoop; null when there is none, or enough work has been done.</summary>
+    internal PlanDraft? Of(Recipe changed) =>
+        left-- > 0 && Drafter.Draft(changed, Drawing, draft.Hoop).TryGet(out var other) ? other : null;
+
+    /// <summary>The plan of the same recipe for another of its hoops: whoever plans all hoops makes it anyway.</summary>
+    internal PlanDraft? Of(Hoop hoop) => drafts.Of(hoop).TryGet(out var other) ? other : null;
+}
