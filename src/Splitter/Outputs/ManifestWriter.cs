@@ -7,6 +7,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs;
 
@@ -34,7 +35,13 @@ internal static class ManifestWriter
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
         .InformationalVersion;
 
-    internal static byte[] Write(Request request, Job job, Plan plan, ImmutableArray<ListedPart> parts)
+    internal static byte[] Write(
+        Request request,
+        Job job,
+        Plan plan,
+        ImmutableArray<ListedPart> parts,
+        WorkFigures work
+    )
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, Options))
@@ -51,8 +58,9 @@ internal static class ManifestWriter
             Threads(json, job.Drawing, parts);
             json.WriteStartArray("parts");
             foreach (var part in parts)
-                Part(json, plan, part);
+                ManifestPart.Write(json, job.Recipe, plan, part);
             json.WriteEndArray();
+            Totals(json, work);
             Joins(json, plan);
             json.WriteStartObject("seams");
             json.WriteNumber("cost", Rounded(plan.Seams.Cost, 1));
@@ -123,77 +131,21 @@ internal static class ManifestWriter
         json.WriteEndArray();
     }
 
-    private static void Part(Utf8JsonWriter json, Plan plan, ListedPart listed)
+    /// <summary>Of all parts: minutes at the machine and those for hooping beside it; thread with its waste.</summary>
+    private static void Totals(Utf8JsonWriter json, WorkFigures work)
     {
-        var (part, figures) = (listed.Part, listed.Figures);
-        json.WriteStartObject();
-        json.WriteString("letter", part.Letter);
-        json.WriteStartArray("files");
-        foreach (var file in listed.Files)
-            json.WriteStringValue(file);
-        json.WriteEndArray();
-        json.WriteStartObject("field");
-        At(json, "center_mm", part.Field.Centre);
-        json.WriteNumber("turn_deg", (int)part.Field.Turn);
-        if (part.Hooping.InThroat is { } cloth)
-            json.WriteNumber("in_throat_mm", Millimetres(cloth));
-        json.WriteEndObject();
-        json.WriteNumber("stitches", figures.Counts.Stitches);
-        json.WriteNumber("jumps", figures.Counts.Jumps);
-        json.WriteNumber("trims", figures.Counts.Trims);
-        json.WriteNumber("stops", figures.Counts.Stops);
-        var bounds = figures.Counts.Bounds;
-        json.WriteStartArray("bounds_mm");
-        foreach (var edge in (ReadOnlySpan<int>)[bounds.Left, bounds.Bottom, bounds.Right, bounds.Top])
-            json.WriteNumberValue(Millimetres(edge * Units.TapeStep));
-        json.WriteEndArray();
+        json.WriteStartObject("totals");
+        json.WriteNumber("stitches", work.Stitches);
+        json.WriteNumber("trims", work.Trims);
+        json.WriteNumber("stops", work.Stops);
         json.WriteStartObject("thread_m");
-        foreach (var (thread, metres) in figures.Threads)
-            json.WriteNumber(thread, Rounded(metres, 2));
+        foreach (var thread in work.Threads)
+            json.WriteNumber(thread.Name, Rounded(thread.Metres, 2));
         json.WriteEndObject();
-        json.WriteNumber("minutes", Rounded(figures.Minutes, 1));
-        Steps(json, listed);
-        Corners(json, plan, plan.Hoopings.IndexOf(part.Hooping));
+        json.WriteNumber("bobbin_m", Rounded(work.BobbinMetres, 2));
+        json.WriteNumber("minutes", Rounded(work.Minutes, 1));
+        json.WriteNumber("hooping_minutes", Rounded(work.HoopingMinutes, 1));
         json.WriteEndObject();
-    }
-
-    private static void Steps(Utf8JsonWriter json, ListedPart listed)
-    {
-        json.WriteStartArray("steps");
-        foreach (var step in listed.Part.Steps)
-        {
-            json.WriteStartObject();
-            json.WriteNumber("number", step.Number);
-            json.WriteString("kind", Words.Of(step.Kind));
-            json.WriteString("thread", PartFigures.NameOf(step));
-            json.WriteNumber("stitches", listed.Figures.Counts.Steps[step.Number - 1]);
-            json.WriteString("stop", step.Stop);
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
-    }
-
-    private static void Corners(Utf8JsonWriter json, Plan plan, int index)
-    {
-        var hooping = plan.Hoopings[index];
-        json.WriteStartArray("corners");
-        foreach (
-            var (number, sewn) in hooping.Takes.Select(i => (i, "first")).Concat(hooping.Gives.Select(i => (i, "last")))
-        )
-        {
-            var corner = plan.Corners[number];
-            json.WriteStartObject();
-            json.WriteString("id", corner.Id);
-            json.WriteNumber("x_mm", Millimetres(corner.At.X));
-            json.WriteNumber("y_mm", Millimetres(corner.At.Y));
-            json.WriteString("sewn", sewn);
-            json.WriteStartArray("shared_with");
-            foreach (var other in Users(corner).Where(h => h != index).Order())
-                json.WriteStringValue(plan.Hoopings[other].Letter);
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
     }
 
     private static void Joins(Utf8JsonWriter json, Plan plan)
@@ -271,9 +223,9 @@ internal static class ManifestWriter
     }
 
     /// <summary>Every hooping that sews a corner.</summary>
-    private static ImmutableArray<int> Users(Corner corner) => corner.Receivers.Add(corner.Donor);
+    internal static ImmutableArray<int> Users(Corner corner) => corner.Receivers.Add(corner.Donor);
 
-    private static void At(Utf8JsonWriter json, string name, Point point)
+    internal static void At(Utf8JsonWriter json, string name, Point point)
     {
         json.WriteStartArray(name);
         json.WriteNumberValue(Millimetres(point.X));
@@ -281,9 +233,9 @@ internal static class ManifestWriter
         json.WriteEndArray();
     }
 
-    private static decimal Millimetres(int micrometres) => Rounded((decimal)micrometres / Units.Millimetre, 3);
+    internal static decimal Millimetres(int micrometres) => Rounded((decimal)micrometres / Units.Millimetre, 3);
 
-    private static decimal Rounded(double value, int decimals) => Rounded((decimal)value, decimals);
+    internal static decimal Rounded(double value, int decimals) => Rounded((decimal)value, decimals);
 
     /// <summary>Without trailing zeros.</summary>
     private static decimal Rounded(decimal value, int decimals) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
@@ -31,7 +32,10 @@ internal static class OutputRenderer
             files.Add(new("overview.svg", SvgWriter.Write(overview)));
         if (kinds.Contains(OutputKind.Png))
             files.Add(new("overview.png", Png(overview)));
-        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed)));
+        var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
+        if (kinds.Contains(OutputKind.WorkSheet))
+            files.Add(new(WorkSheet.FileName, WorkSheet.Write(new(job.Recipe, job.Drawing, plan, listed, work))));
+        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
     }

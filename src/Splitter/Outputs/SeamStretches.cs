@@ -23,7 +23,9 @@ internal enum SeamGround
 }
 
 /// <summary>A stretch of seam over one kind of ground.</summary>
-internal sealed record SeamStretch(SeamGround Ground, Polyline Line);
+/// <param name="Seam">The whole seam.</param>
+/// <param name="Over">The shape that it divides; null where it divides none.</param>
+internal sealed record SeamStretch(SeamGround Ground, Polyline Line, Seam Seam, Shape? Over);
 
 /// <summary>Seams divided by what a person sees at them.</summary>
 internal static class SeamStretches
@@ -49,15 +51,17 @@ internal static class SeamStretches
             ImmutableArray<Polyline> open = [seam.Line];
             foreach (var cover in covers.Where(c => c.Bounds.Meets(seam.Line.Bounds)))
             {
-                Add(cover.Ground, open.SelectMany(line => cover.Area.Inside(line)));
+                Add(cover.Ground, seam, cover.Shape, open.SelectMany(line => cover.Area.Inside(line)));
                 open = [.. open.SelectMany(line => cover.Area.Outside(line))];
             }
-            Add(SeamGround.Bare, open);
+            Add(SeamGround.Bare, seam, null, open);
         }
         return stretches.ToImmutable();
 
-        void Add(SeamGround ground, IEnumerable<Polyline> found) =>
-            stretches.AddRange(found.Where(line => line.Length > 0).Select(line => new SeamStretch(ground, line)));
+        void Add(SeamGround ground, Seam seam, Shape? over, IEnumerable<Polyline> found) =>
+            stretches.AddRange(
+                found.Where(line => line.Length > 0).Select(line => new SeamStretch(ground, line, seam, over))
+            );
     }
 
     /// <summary>
@@ -79,10 +83,11 @@ internal static class SeamStretches
     }
 
     /// <summary>A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.</summary>
-    private sealed record Cover(SeamGround Ground, Box Bounds, PathClipping Area)
+    private sealed record Cover(Shape? Shape, SeamGround Ground, Box Bounds, PathClipping Area)
     {
         internal static Cover Of(Shape shape, bool whole) =>
             new(
+                whole ? null : shape,
                 whole ? SeamGround.Whole
                     : shape is FillShape ? SeamGround.Fill
                     : SeamGround.LineWork,

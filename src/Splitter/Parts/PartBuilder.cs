@@ -130,7 +130,8 @@ internal static class PartBuilder
             takenOut.IsEmpty || steps[index].Kind == StepKind.Body || next.Kind != StepKind.Body
                 ? null
                 : stops.TakeOut(takenOut);
-        return [.. steps[index].Stop, .. new[] { corners, change }.OfType<string>()];
+        var clear = steps[index].Kind == StepKind.Placement ? stops.HandsClear : null;
+        return [.. steps[index].Stop, .. new[] { corners, change, clear }.OfType<string>()];
     }
 
     private static ImmutableArray<Move> Moves(Draft step) =>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
-using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Texts;
@@ -12,11 +11,12 @@ internal sealed class StopTexts(Phrasebook say)
 {
     internal ImmutableArray<string> MountOnFolds(Hooping hooping) =>
         [
-            say.Say("stop.lay-folds", ("top", TopOfTheCloth(hooping.Field.Turn))),
+            say.Say("stop.lay-folds", ("top", ClothTop.In(say, hooping.Field.Turn))),
             say.Say("stop.unfold"),
             .. RollUp(hooping),
-            say.Say("stop.hands-clear"),
         ];
+
+    internal string HandsClear => say.Say("stop.hands-clear");
 
     internal ImmutableArray<string> SetCorners(Hooping hooping, IReadOnlyList<string> ids)
     {
@@ -24,7 +24,7 @@ internal sealed class StopTexts(Phrasebook say)
         return
         [
             say.Say("stop.tacks-in", ("corners", string.Join(", ", ids)), ("tacks", tacks)),
-            say.Say("stop.set-corners", ("top", TopOfTheCloth(hooping.Field.Turn))),
+            say.Say("stop.set-corners", ("top", ClothTop.In(say, hooping.Field.Turn))),
             .. RollUp(hooping),
             say.Say("stop.tacks-out", ("tacks", tacks)),
         ];
@@ -42,16 +42,6 @@ internal sealed class StopTexts(Phrasebook say)
     internal string Thread(SewThread thread) => say.Say("stop.thread", ("thread", thread.Name));
 
     internal string CornersForLater => say.Say("stop.corners-for-later");
-
-    /// <summary>Marks alone do not show which way up the cloth lies before it is down.</summary>
-    private string TopOfTheCloth(Turn turn) =>
-        turn switch
-        {
-            Turn.None => say.Say("cloth-top.top"),
-            Turn.Quarter => say.Say("cloth-top.left"),
-            Turn.Half => say.Say("cloth-top.bottom"),
-            _ => say.Say("cloth-top.right"),
-        };
 
     private ImmutableArray<string> RollUp(Hooping hooping) =>
         hooping is { InThroat: > 0 and var cloth, Field.Hoop.Throat: { } throat }

@@ -381,6 +381,19 @@ public enum OutputKind
 
     /// <summary>The overview as PNG.</summary>
     Png,
+
+    /// <summary>The page beside the machine, for paper and screen.</summary>
+    WorkSheet,
+}
+
+/// <summary>Paper to print on.</summary>
+public enum PaperSize
+{
+    /// <summary>210 x 297 mm (ISO 216).</summary>
+    A4,
+
+    /// <summary>8.5 x 11 in.</summary>
+    Letter,
 }
 
 /// <summary>A language of texts that people read.</summary>
@@ -412,6 +425,9 @@ public sealed record OutputRules
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+
+    /// <summary>What is printed on.</summary>
+    public PaperSize Paper { get; init; }
 
     /// <summary>Of stop texts and work sheet.</summary>
     public SheetLanguage Language { get; init; }

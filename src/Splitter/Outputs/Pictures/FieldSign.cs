@@ -3,14 +3,11 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>A part's letter on a map, an arrow to the hoop's upper edge, and a word where the recipe placed the field.</summary>
-internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, bool isFixed)
+/// <summary>A part's letter on a map, an arrow to the hoop's upper edge, and what else there is to say of the field.</summary>
+/// <param name="upper">What the hoop's upper edge is called.</param>
+/// <param name="note">A word below the letter, or none.</param>
+internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, string upper, string? note)
 {
-    private const string Upper = "top";
-
-    /// <summary>The recipe's own word.</summary>
-    private const string Fixed = "fixed";
-
     /// <summary>A large letter needs a slender rim only, as a share of its height.</summary>
     private const double LargeRim = 0.3;
 
@@ -27,11 +24,11 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, boo
     {
         var wide = StrokeFont.WidthOf(hooping.Letter, LetterHeight) / 2;
         var letter = Around(middle, wide, LetterHeight / 2);
-        var upper = Around(UpperAt(middle), StrokeFont.WidthOf(Upper, UpperHeight) / 2, UpperHeight / 2);
-        var word = isFixed
-            ? Around(FixedAt(middle), StrokeFont.WidthOf(Fixed, UpperHeight) / 2, UpperHeight / 2)
-            : Box.Empty;
-        return letter.Joined(upper).Joined(word).Grown(letters / 3);
+        var edge = Around(UpperAt(middle), StrokeFont.WidthOf(upper, UpperHeight) / 2, UpperHeight / 2);
+        var word = note is null
+            ? Box.Empty
+            : Around(NoteAt(middle), StrokeFont.WidthOf(note, UpperHeight) / 2, UpperHeight / 2);
+        return letter.Joined(edge).Joined(word).Grown(letters / 3);
     }
 
     internal void Draw(Point middle, Colour colour)
@@ -47,12 +44,12 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, boo
         );
         Arrow.Draw(canvas, arrow, Up, ArrowLength, letters * 7 / 10, Colour.White);
         Arrow.Draw(canvas, arrow, Up, ArrowLength, letters / 4, colour);
-        var upper = UpperAt(middle);
-        canvas.Label(Upper, new(upper.X, upper.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
-        if (!isFixed)
+        var edge = UpperAt(middle);
+        canvas.Label(upper, new(edge.X, edge.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
+        if (note is null)
             return;
-        var word = FixedAt(middle);
-        canvas.Label(Fixed, new(word.X, word.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
+        var word = NoteAt(middle);
+        canvas.Label(note, new(word.X, word.Y + (UpperHeight / 2)), UpperHeight, colour, Side.Middle);
     }
 
     private int LetterAway => Up.X != 0 ? StrokeFont.WidthOf(hooping.Letter, LetterHeight) / 2 : LetterHeight / 2;
@@ -63,11 +60,11 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, boo
             LetterAway
                 + ArrowLength
                 + letters
-                + ((Up.X != 0 ? StrokeFont.WidthOf(Upper, UpperHeight) : UpperHeight) / 2)
+                + ((Up.X != 0 ? StrokeFont.WidthOf(upper, UpperHeight) : UpperHeight) / 2)
         );
 
     /// <summary>Below the letter, or above it where the arrow points down.</summary>
-    private Point FixedAt(Point middle) =>
+    private Point NoteAt(Point middle) =>
         new(middle.X, middle.Y + ((Up.Y > 0 ? -1 : 1) * ((LetterHeight / 2) + letters + (UpperHeight / 2))));
 
     private Point Off(Point from, int by) => new(from.X + (Up.X * by), from.Y + (Up.Y * by));

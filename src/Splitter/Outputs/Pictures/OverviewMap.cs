@@ -215,7 +215,7 @@ internal sealed class OverviewMap
         var signs = new FieldSigns(drawing, plan, room, letters);
         foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
         {
-            var sign = new FieldSign(canvas, letters, hooping, IsFixed(hooping.Field));
+            var sign = new FieldSign(canvas, letters, hooping, "top", IsFixed(hooping.Field) ? "fixed" : null);
             sign.Draw(Laid(signs.Place(i, sign, shift)), MarkInk.Field(i));
         }
     }

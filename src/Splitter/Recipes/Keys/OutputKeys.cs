@@ -21,28 +21,29 @@ internal static class OutputKeys
                 ("svg", OutputKind.Svg),
                 ("csv", OutputKind.Csv),
                 ("png", OutputKind.Png),
+                ("worksheet", OutputKind.WorkSheet),
             ])
             {
-                NotYet = [("worksheet", "leave it out for now"), ("template", "leave it out for now")],
+                NotYet = [("template", "leave it out for now")],
             },
             1,
-            4
+            5
         )
     )
     {
         Says = "Kinds of files; manifest and sums are always written.",
-        Example = "[tape, svg, png]",
+        Example = "[tape, svg, png, worksheet]",
         Default = "[tape, svg, csv, png]",
     };
 
-    internal static readonly Key<string> Paper = new(
+    internal static readonly Key<PaperSize> Paper = new(
         "paper",
-        new WordKind<string>([("A4", "A4"), ("Letter", "Letter")])
+        new WordKind<PaperSize>([("A4", PaperSize.A4), ("Letter", PaperSize.Letter)])
     )
     {
-        Says = "Paper of the template.",
-        Example = "A4",
-        NotYet = "leave it out until templates are",
+        Says = "Paper that is printed on.",
+        Example = "Letter",
+        Default = "A4",
     };
 
     internal static readonly Key<SheetLanguage> Language = new(
@@ -73,6 +74,7 @@ internal static class OutputKeys
             {
                 Folder = group.OrNull(Folder) ?? "",
                 Files = group.Get(Files),
+                Paper = group.Get(Paper),
                 Language = group.Get(Language),
                 Lengths = group.Get(Lengths),
             }

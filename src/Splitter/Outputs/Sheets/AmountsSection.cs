@@ -1,0 +1,112 @@
+using System.Xml.Linq;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>Thread by thread and part by part: how much, and how long.</summary>
+internal static class AmountsSection
+{
+    internal static XElement Of(SheetContent sheet)
+    {
+        var (say, work, machine) = (sheet.Say, sheet.Work, sheet.Recipe.Machine);
+        return Html.Element(
+            "section",
+            Html.Element("h2", say.Say("amounts.title")),
+            Threads(sheet),
+            Html.Classed(
+                "p",
+                "note",
+                say.Say(
+                    "amounts.thread-note",
+                    ("waste", $"{(int)Math.Round(100 * Rates.ThreadWaste)}\u00a0%"),
+                    ("thickness", sheet.Numbers.Fine(sheet.Recipe.Cloth.Thickness)),
+                    ("bobbin", sheet.Numbers.Thread(work.BobbinMetres))
+                )
+            ),
+            Times(sheet),
+            Html.Classed(
+                "p",
+                "note",
+                say.Say(
+                    "amounts.time-note",
+                    ("speed", Texts.Numbers.Count(machine.Speed)),
+                    ("stop", Seconds(machine.Stop)),
+                    ("trim", Seconds(machine.Trim)),
+                    ("hooping", Texts.Numbers.Time(machine.Hooping / 60.0))
+                )
+            )
+        );
+    }
+
+    private static XElement Threads(SheetContent sheet)
+    {
+        var say = sheet.Say;
+        return Html.Table(
+            say.Say("amounts.threads"),
+            [
+                say.Say("column.thread"),
+                say.Say("column.length"),
+                say.Say("column.stitches"),
+                say.Say("column.sewing"),
+                say.Say("column.parts"),
+            ],
+            sheet.Work.Threads.Select(thread =>
+                new object?[]
+                {
+                    Chip.Of(sheet, thread.Thread),
+                    sheet.Numbers.Thread(thread.Metres),
+                    Texts.Numbers.Count(thread.Stitches),
+                    Texts.Numbers.Time(thread.Minutes),
+                    string.Join(" ", thread.Letters),
+                }
+            ),
+            [
+                say.Say("column.all"),
+                sheet.Numbers.Thread(sheet.Work.Metres),
+                Texts.Numbers.Count(sheet.Work.Stitches),
+                Texts.Numbers.Time(sheet.Work.Threads.Sum(t => t.Minutes)),
+                "",
+            ]
+        );
+    }
+
+    private static XElement Times(SheetContent sheet)
+    {
+        var (say, work) = (sheet.Say, sheet.Work);
+        var hooping = Texts.Numbers.Time(Rates.HoopingMinutes(sheet.Recipe.Machine, 1));
+        return Html.Table(
+            say.Say("amounts.times"),
+            [
+                say.Say("column.part"),
+                say.Say("column.stitches"),
+                say.Say("column.stops"),
+                say.Say("column.trims"),
+                say.Say("column.length"),
+                say.Say("column.hooping"),
+                say.Say("column.machine"),
+            ],
+            sheet.Parts.Select(part =>
+                new object?[]
+                {
+                    Html.Element("a", new XAttribute("href", $"#part-{part.Part.Letter}"), part.Part.Letter),
+                    Texts.Numbers.Count(part.Figures.Counts.Stitches),
+                    Texts.Numbers.Count(part.Figures.Counts.Stops),
+                    Texts.Numbers.Count(part.Figures.Counts.Trims),
+                    sheet.Numbers.Thread(part.Figures.StepMetres.Sum()),
+                    hooping,
+                    Texts.Numbers.Time(part.Figures.Minutes),
+                }
+            ),
+            [
+                say.Say("column.all"),
+                Texts.Numbers.Count(work.Stitches),
+                Texts.Numbers.Count(work.Stops),
+                Texts.Numbers.Count(work.Trims),
+                sheet.Numbers.Thread(work.Metres),
+                Texts.Numbers.Time(work.HoopingMinutes),
+                Texts.Numbers.Time(work.Minutes),
+            ]
+        );
+    }
+
+    private static string Seconds(int seconds) => $"{Texts.Numbers.Count(seconds)}\u00a0s";
+}

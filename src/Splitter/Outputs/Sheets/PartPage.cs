@@ -1,0 +1,126 @@
+using System.Xml.Linq;
+using Splitter.Geometry;
+using Splitter.Parts;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>One part, from the empty hoop to the cloth out of it again. Each section stands alone.</summary>
+internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
+{
+    private readonly ListedPart listed = sheet.Parts[index];
+
+    private Part Part => listed.Part;
+
+    internal XElement Write() =>
+        Html.Classed(
+            "section",
+            "part",
+            new XAttribute("id", $"part-{Part.Letter}"),
+            new XAttribute("aria-labelledby", $"title-{Part.Letter}"),
+            Html.Element(
+                "h2",
+                new XAttribute("id", $"title-{Part.Letter}"),
+                sheet.Say.Say("part.title", ("part", Part.Letter)),
+                " ",
+                Html.Element("small", Summary())
+            ),
+            Pictures(),
+            Before(),
+            new CornerSection(sheet, Part).Write(),
+            new StepSection(sheet, listed).Write(),
+            After()
+        );
+
+    private string Summary() =>
+        sheet.Say.Say(
+            "part.summary",
+            ("number", Texts.Numbers.Count(index + 1)),
+            ("parts", Texts.Numbers.Count(sheet.Parts.Length)),
+            ("file", $"part-{Part.Letter}.dst"),
+            ("stitches", Texts.Numbers.Count(listed.Figures.Counts.Stitches)),
+            ("time", Texts.Numbers.Time(listed.Figures.Minutes))
+        );
+
+    private XElement Pictures() =>
+        Html.Classed(
+            "div",
+            "pictures",
+            Html.Element(
+                "figure",
+                map.Part(index, sheet.Say.Say("part.map", ("part", Part.Letter))),
+                Html.Element("figcaption", Lies())
+            ),
+            Html.Element(
+                "figure",
+                new HoopView(sheet, Part.Hooping).Draw(sheet.Say.Say("part.hoop-view", ("part", Part.Letter))),
+                Html.Element("figcaption", InHoop())
+            )
+        );
+
+    private string InHoop() =>
+        !Part.Hooping.Takes.IsEmpty ? sheet.Say.Say("part.in-hoop")
+        : sheet.Plan.PlacementLines.IsEmpty ? sheet.Say.Say("part.in-hoop-first")
+        : $"{sheet.Say.Say("part.in-hoop-first")} {sheet.Say.Say("part.in-hoop-folds")}";
+
+    /// <summary>Which way the hoop lies on the work.</summary>
+    private string Lies() =>
+        Part.Field.Turn switch
+        {
+            Turn.None => sheet.Say.Say("lies.upright"),
+            Turn.Quarter => sheet.Say.Say("lies.right"),
+            Turn.Half => sheet.Say.Say("lies.down"),
+            _ => sheet.Say.Say("lies.left"),
+        };
+
+    private XElement Before()
+    {
+        var say = sheet.Say;
+        var steps = new List<object>();
+        var first = Part.Hooping.Takes.IsEmpty;
+        if (!first)
+            steps.Add(say.Say("before.trimmed"));
+        steps.Add(say.Say("before.stabilizer"));
+        steps.Add(
+            first && sheet.Plan.PlacementLines.IsEmpty
+                ? say.Say("before.mount", ("top", Texts.ClothTop.In(say, Part.Field.Turn)))
+                : say.Say("before.bare")
+        );
+        steps.Add(say.Say("before.load", ("file", $"part-{Part.Letter}.dst")));
+        steps.Add(say.Say("before.needle"));
+        return Html.Element(
+            "section",
+            Html.Element("h3", say.Say("before.title")),
+            Html.Ticks(steps),
+            Html.Element("p", say.Say("before.threads")),
+            Html.Classed("ul", "threads", Threads())
+        );
+    }
+
+    /// <summary>In the order in which they are first sewn, with what this part takes of each.</summary>
+    private IEnumerable<XElement> Threads() =>
+        Part
+            .Steps.GroupBy(step => step.Thread)
+            .Select(steps =>
+                Html.Element(
+                    "li",
+                    Chip.Of(sheet, steps.Key),
+                    " ",
+                    Html.Element("small", sheet.Numbers.Thread(steps.Sum(s => listed.Figures.StepMetres[s.Number - 1])))
+                )
+            );
+
+    private XElement After()
+    {
+        var say = sheet.Say;
+        var last = index == sheet.Parts.Length - 1;
+        return Html.Element(
+            "section",
+            Html.Element("h3", say.Say("after.title", ("part", Part.Letter))),
+            Html.Ticks([
+                say.Say("after.out"),
+                last ? say.Say("after.trim-last") : say.Say("after.trim"),
+                last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)),
+            ])
+        );
+    }
+}

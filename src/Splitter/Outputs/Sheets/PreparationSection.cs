@@ -1,0 +1,81 @@
+using System.Xml.Linq;
+using Splitter.Geometry;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>What is done once, before the first hooping.</summary>
+internal static class PreparationSection
+{
+    internal static XElement Of(SheetContent sheet)
+    {
+        var (say, cloth) = (sheet.Say, sheet.Recipe.Cloth);
+        var steps = new List<object> { say.Say("prepare.press") };
+        if (sheet.IsSplit)
+            steps.Add(say.Say("prepare.backing"));
+        if (cloth.Size is var (width, height))
+            steps.Add(say.Say("prepare.cut", ("size", sheet.Numbers.RoughSize(width, height))));
+        steps.Add(say.Say("prepare.top"));
+        steps.AddRange(Folds(sheet));
+        if (sheet.Plan.PlacementLines.IsEmpty)
+            steps.Add(Middle(sheet));
+        steps.Add(say.Say("prepare.spools"));
+        steps.Add(say.Say("prepare.machine"));
+        return Html.Classed(
+            "section",
+            "preparation",
+            Html.Element("h2", say.Say("prepare.title")),
+            Html.Classed("ol", "ticks", steps.Select(step => Html.Element("li", Html.Tick(step)))),
+            Html.Element("h3", say.Say("load.title")),
+            Html.List([
+                say.Say("load.as-it-is"),
+                say.Say("load.place"),
+                say.Say("load.stops"),
+                say.Say("load.trims"),
+                say.Say("load.paused"),
+            ])
+        );
+    }
+
+    private static IEnumerable<object> Folds(SheetContent sheet)
+    {
+        var (say, cloth) = (sheet.Say, sheet.Recipe.Cloth);
+        if (sheet.Plan.PlacementLines.IsEmpty || cloth.Size is not var (width, height))
+            yield break;
+        if (cloth.UprightFold is { } upright)
+            yield return say.Say(
+                "prepare.fold-upright",
+                ("left", sheet.Numbers.Length(upright)),
+                ("right", sheet.Numbers.Length(width - upright))
+            );
+        if (cloth.LevelFold is { } level)
+            yield return say.Say(
+                "prepare.fold-level",
+                ("bottom", sheet.Numbers.Length(height - level)),
+                ("top", sheet.Numbers.Length(level))
+            );
+    }
+
+    /// <summary>Without lines to fold by, the middle of the first field is marked on the cloth.</summary>
+    private static string Middle(SheetContent sheet)
+    {
+        var (cloth, centre) = (sheet.Recipe.Cloth, sheet.Plan.Hoopings[0].Field.Centre);
+        if (cloth.Size is not null)
+        {
+            var at = centre + cloth.ArtworkAt;
+            return sheet.Say.Say(
+                "prepare.middle",
+                ("left", sheet.Numbers.Length(at.X)),
+                ("top", sheet.Numbers.Length(at.Y))
+            );
+        }
+        // Nothing is known of the cloth: what must lie on each side of that mark.
+        var all = Box.Around(sheet.Plan.Hoopings.Select(h => h.Field.Bounds)).Joined(sheet.Drawing.Bounds);
+        return sheet.Say.Say(
+            "prepare.middle-free",
+            ("left", sheet.Numbers.Rough(centre.X - all.Left)),
+            ("top", sheet.Numbers.Rough(centre.Y - all.Top)),
+            ("right", sheet.Numbers.Rough(all.Right - centre.X)),
+            ("bottom", sheet.Numbers.Rough(all.Bottom - centre.Y))
+        );
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Planning;
+using Splitter.Recipes;
+using Splitter.Texts;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>All that the sections of a work sheet draw from.</summary>
+internal sealed record SheetContent(
+    Recipe Recipe,
+    Drawing Drawing,
+    Plan Plan,
+    ImmutableArray<ListedPart> Parts,
+    WorkFigures Work
+)
+{
+    internal Phrasebook Say { get; } = new(Recipe.Output);
+
+    internal Numbers Numbers => Say.Numbers;
+
+    /// <summary>Several parts have to be set by each other.</summary>
+    internal bool IsSplit => Parts.Length > 1;
+
+    /// <summary>A name as the sheet says it: marks are sewn with whatever thread shows.</summary>
+    internal string NameOf(SewThread? thread) => thread?.Name ?? Say.Say("thread.marking");
+
+    /// <summary>Threads are numbered, so that spools can be told apart without their colours; 0 for that of marks.</summary>
+    internal int NumberOf(SewThread? thread)
+    {
+        for (var i = 0; i < Work.Threads.Length; i++)
+            if (thread is not null && Work.Threads[i].Thread == thread)
+                return i + 1;
+        return 0;
+    }
+}

@@ -1,0 +1,91 @@
+using System.Xml.Linq;
+using Splitter.Parts;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>The steps of a part in the order of its tape, and what to do at each stop between them.</summary>
+internal sealed class StepSection(SheetContent sheet, ListedPart listed)
+{
+    private readonly Texts.Phrasebook say = sheet.Say;
+
+    private Part Part => listed.Part;
+
+    internal XElement Write() =>
+        Html.Element(
+            "section",
+            Html.Element("h3", say.Say("steps.title")),
+            Html.Element("p", say.Say("steps.safety")),
+            Html.Classed("ol", "steps", Part.Steps.Select(step => Html.Classed("li", "step", Sewn(step), Stop(step))))
+        );
+
+    private XElement Sewn(Step step)
+    {
+        var counts = listed.Figures.Counts;
+        return Html.Classed(
+            "p",
+            "sewn",
+            Html.Tick(Html.Element("strong", Name(step))),
+            " ",
+            Html.Element(
+                "small",
+                say.Say(
+                    "step.amounts",
+                    ("stitches", say.Many("stitches", counts.Steps[step.Number - 1])),
+                    ("time", Texts.Numbers.Time(listed.Figures.StepMinutes(sheet.Recipe.Machine, step))),
+                    ("thread", sheet.Numbers.Thread(listed.Figures.StepMetres[step.Number - 1]))
+                )
+            )
+        );
+    }
+
+    private object[] Name(Step step) =>
+        step.Kind switch
+        {
+            StepKind.Placement => [say.Say("step.placement")],
+            StepKind.Corners => [say.Say("step.corners", ("corners", Corners(Part.Hooping.Takes)))],
+            StepKind.Alignment =>
+            [
+                say.Say("step.alignment", ("crosses", say.Many("crosses", Part.Hooping.Alignments.Length))),
+            ],
+            StepKind.NextCorners => [say.Say("step.next-corners", ("corners", Corners(Part.Hooping.Gives)))],
+            _ => Chip.Of(sheet, step.Thread),
+        };
+
+    private string Corners(IEnumerable<int> indexes) =>
+        string.Join(", ", indexes.Select(i => sheet.Plan.Corners[i].Id));
+
+    private XElement Stop(Step step)
+    {
+        if (step.Actions.IsEmpty)
+            return Html.Classed(
+                "div",
+                "stop",
+                Html.Classed("p", "when", Html.Element("strong", say.Say("stop.end", ("part", Part.Letter))))
+            );
+        return Html.Classed(
+            "div",
+            "stop",
+            Html.Classed("p", "when", Html.Element("strong", say.Say("stop.title", ("step", $"{step.Number}")))),
+            Html.Ticks(step.Actions),
+            step.Kind == StepKind.Corners ? Tacks(say.Say("tacks.count")) : null,
+            step.Kind == StepKind.Alignment ? new AlignmentTable(sheet, Part).Write() : null,
+            step.Kind == StepKind.Alignment ? Tacks(say.Say("tacks.count-again")) : null
+        );
+    }
+
+    /// <summary>Counted in and counted out, a box for each tack both ways.</summary>
+    private XElement Tacks(string heading)
+    {
+        var ids = Part.Hooping.Takes.Select(i => sheet.Plan.Corners[i].Id).ToList();
+        return Html.Classed(
+            "div",
+            "tacks",
+            Html.Element("p", Html.Element("strong", heading)),
+            Row(say.Say("tacks.in", ("tacks", say.Many("tacks", ids.Count)))),
+            Row(say.Say("tacks.out", ("tacks", say.Many("tacks", ids.Count))))
+        );
+
+        XElement Row(string text) =>
+            Html.Element("p", text, " ", ids.Select(id => new object[] { Html.Tick(id), " " }));
+    }
+}

@@ -1,0 +1,63 @@
+using System.Xml.Linq;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>
+/// <c>worksheet.html</c>: the page that a person has beside the machine, for paper and for a screen. It stands alone: its
+/// style and pictures are in it, it needs no script and no network.
+/// </summary>
+internal static class WorkSheet
+{
+    internal const string FileName = "worksheet.html";
+
+    private static readonly Lazy<string> Style = new(() =>
+    {
+        using var stream = typeof(WorkSheet).Assembly.GetManifestResourceStream("sheet.css")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    });
+
+    internal static byte[] Write(SheetContent sheet)
+    {
+        var map = new WorkMap(sheet);
+        var joins = JoinToCover.Of(sheet.Recipe, sheet.Drawing, sheet.Plan);
+        return Html.Write(
+            Html.Element(
+                "html",
+                new XAttribute("lang", sheet.Say.Language),
+                Head(sheet),
+                Html.Element(
+                    "body",
+                    Html.Element(
+                        "main",
+                        CoverPage.Of(sheet, map),
+                        NeedsSection.Of(sheet),
+                        AmountsSection.Of(sheet),
+                        PreparationSection.Of(sheet),
+                        sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),
+                        FinishingPage.Of(sheet, map, joins)
+                    )
+                )
+            )
+        );
+    }
+
+    private static XElement Head(SheetContent sheet) =>
+        Html.Element(
+            "head",
+            Html.Void("meta", new XAttribute("charset", "utf-8")),
+            Html.Void(
+                "meta",
+                new XAttribute("name", "viewport"),
+                new XAttribute("content", "width=device-width, initial-scale=1")
+            ),
+            Html.Element(
+                "title",
+                sheet.Say.Say("page.title", ("title", sheet.Recipe.Title), ("hoop", sheet.Plan.Hoop.Name))
+            ),
+            Html.Element("style", $"\n{Style.Value}@page {{ size: {Paper(sheet.Recipe.Output.Paper)}; }}\n")
+        );
+
+    private static string Paper(PaperSize paper) => paper == PaperSize.Letter ? "letter" : "A4";
+}
