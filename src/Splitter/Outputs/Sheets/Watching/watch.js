@@ -98,6 +98,7 @@
       for (const stop of this.stops())
         stops.append(make("i", { style: `left: ${(100 * stop) / this.points.length}%` }));
       this.place.append(
+        make("h3", { textContent: this.say("title", { part: this.data.part }) }),
         picture,
         make("div", { className: "watch-track" }, this.slider, stops),
         make("div", { className: "watch-buttons" },
@@ -112,7 +113,6 @@
       this.place.setAttribute("role", "group");
       this.place.setAttribute("aria-label", this.say("title", { part: this.data.part }));
       this.place.addEventListener("keydown", (event) => this.key(event));
-      this.place.hidden = false;
     }
 
     // How many penetrations have been made when the machine stops.
@@ -269,6 +269,7 @@
   const words = JSON.parse(document.getElementById("watch-words").textContent);
   for (const place of document.querySelectorAll(".watch")) {
     const data = JSON.parse(place.querySelector("script").textContent);
+    place.hidden = false;
     // A canvas is made when the person comes near to it: thirty parts at once are many pixels.
     new IntersectionObserver((seen, observer) => {
       if (!seen.some((s) => s.isIntersecting)) return;
