@@ -39,6 +39,9 @@ public sealed record SewStyle
 
     /// <summary>How far a stitch reaches past the edge on each side.</summary>
     public int Pull { get; init; }
+
+    /// <summary>How far a fill is held back across its rows; its footprint is already.</summary>
+    public int Push { get; init; }
 }
 
 /// <summary>One thing that is sewn with one thread. Its kind says what geometry the stitches follow.</summary>
@@ -64,7 +67,17 @@ public abstract record Shape
 }
 
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
-public sealed record FillShape : Shape;
+public sealed record FillShape : Shape
+{
+    /// <summary>Of the footprint, what reaches under later shapes along edges that show, and ends there.</summary>
+    internal Region Rims { get; init; } = Region.Empty;
+
+    /// <summary>Of the footprint, what lies further under later shapes than a rim, and is sewn since it is narrow.</summary>
+    internal Region Deep { get; init; } = Region.Empty;
+
+    /// <summary>Of the footprint, what lies on thread of earlier shapes.</summary>
+    internal Region Laid { get; init; } = Region.Empty;
+}
 
 /// <summary>One or more columns sewn across.</summary>
 public sealed record SatinShape : Shape

@@ -10,7 +10,7 @@ namespace Splitter.Artwork;
 
 /// <summary>
 /// Artwork in any of its forms to a <see cref="Drawing"/>: what is painted is read first, then it is decided how each
-/// of it is sewn, last is cut away what later shapes hide.
+/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows.
 /// </summary>
 internal static class DrawingReader
 {
@@ -18,7 +18,7 @@ internal static class DrawingReader
         from sheet in ReadSheet(recipe, sources)
         from shapes in ShapeMaker.Make(recipe, sheet)
         from visible in Layers.CutAway(shapes)
-        from drawing in Finish(recipe, sheet, visible)
+        from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 
     private static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)

@@ -47,7 +47,7 @@ internal sealed class Bulk
     {
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
         {
-            if (drawing.Shapes[shape] is not FillShape)
+            if (drawing.Shapes[shape] is not FillShape own)
                 continue;
             var underDoubled = UnderDoubled(shape, pieces);
             if (covers[shape].IsEmpty && underDoubled.IsEmpty)
@@ -57,7 +57,7 @@ internal sealed class Bulk
                 if (pieces[hooping][shape] is FillPiece fill)
                 {
                     var thin = Without(thinned, fill);
-                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, shape, pieces) : thin;
+                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, own, shape, pieces) : thin;
                 }
         }
     }
@@ -81,12 +81,12 @@ internal sealed class Bulk
 
     /// <summary>
     /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn,
-    /// nor under columns that two parts sew.
+    /// nor under columns that two parts sew, nor where a gap between parts would be hidden deep under others.
     /// </summary>
-    private FillPiece OnTop(FillPiece fill, int shape, Piece?[][] pieces)
+    private FillPiece OnTop(FillPiece fill, FillShape own, int shape, Piece?[][] pieces)
     {
         var overlap = Polygons.Subtract(Polygons.Union(fill.EvenRows, fill.OddRows), fill.Core);
-        var above = new List<Region>();
+        var above = new List<Region> { Polygons.Intersect(own.Deep, overlap) };
         for (var upper = shape + 1; upper < covers.Length && !overlap.IsEmpty; upper++)
         {
             if (!covers[upper].Bounds.Meets(overlap.Bounds))
@@ -127,7 +127,8 @@ internal sealed class Bulk
 
     /// <summary>
     /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
-    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not.
+    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not. Rims are as bad under one
+    /// that two parts sew, since rows of both end there; one of the two is the rim's own part, or lies as exactly on it.
     /// </summary>
     internal Region Fourth(int shape) => fourth[shape] ??= FindFourth(shape);
 
@@ -144,6 +145,8 @@ internal sealed class Bulk
             if (IsCut(upper))
                 underCut = Polygons.Union(underCut, cover);
         }
+        if (drawing.Shapes[shape] is FillShape { Rims: var rims })
+            twice.Add(Polygons.Intersect(rims, underCut));
         return Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice);
     }
 

@@ -47,6 +47,7 @@ internal static class Cutter
             }
         }
         (cores.Strips.Count == 0 ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. cores.Strips])).Thin(pieces);
+        BareGround.Find(pieces);
         return
         [
             .. from part in pieces

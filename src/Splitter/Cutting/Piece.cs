@@ -26,8 +26,15 @@ public abstract record Piece
 /// </summary>
 public sealed record FillPiece : Piece
 {
-    /// <summary>Ground of this hooping alone, without any overlap: where underlay lies.</summary>
+    /// <summary>Ground of this hooping alone, without any overlap.</summary>
     public required Region Core { get; init; }
+
+    /// <summary>Of this, where underlay lies; all of it if nothing else is said.</summary>
+    internal Region Bare
+    {
+        get => field ?? Core;
+        init;
+    }
 
     /// <summary>Ground of rows with even lattice numbers.</summary>
     public required Region EvenRows { get; init; }

@@ -119,9 +119,6 @@ internal static class RecipeProblems
     internal static Diagnostic MissingKey(Place place, Key key) =>
         Error(1021, place, $"'{key.Name}' is missing; add it, as in '{key.Name}: {key.Example}'");
 
-    internal static Diagnostic KeyNotYet(Place place, string key, string advice) =>
-        Error(1022, place, $"'{key}' is not available yet; {advice}");
-
     internal static Diagnostic ValueNotYet(Place place, string key, string value, string advice) =>
         Error(1023, place, $"'{key}' cannot be '{Short(value)}', which is not available yet; {advice}");
 

@@ -7,7 +7,6 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
-using Splitter.Recipes;
 
 namespace Splitter.Outputs;
 

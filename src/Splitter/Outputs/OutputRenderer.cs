@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
+using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
@@ -32,6 +33,8 @@ internal static class OutputRenderer
             files.Add(new("overview.svg", SvgWriter.Write(overview)));
         if (kinds.Contains(OutputKind.Png))
             files.Add(new("overview.png", Png(overview)));
+        if (kinds.Contains(OutputKind.Template))
+            files.Add(new(Template.FileName(job.Recipe.Output.Paper), Template.Write(job.Recipe, job.Drawing, plan)));
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
         if (kinds.Contains(OutputKind.WorkSheet))
             files.Add(new(WorkSheet.FileName, WorkSheet.Write(new(job.Recipe, job.Drawing, plan, listed, work))));

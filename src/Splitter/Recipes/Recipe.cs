@@ -180,6 +180,9 @@ public sealed record SewRule(string Path, SewMatch Match)
 
     /// <summary>How far a stitch reaches past the edge on each side, against the thread's pull.</summary>
     public int? Pull { get; init; }
+
+    /// <summary>How far a fill is held back at edges along its rows, against the rows' push.</summary>
+    public int? Push { get; init; }
 }
 
 /// <summary>A thread of the recipe.</summary>
@@ -384,12 +387,15 @@ public enum OutputKind
 
     /// <summary>The page beside the machine, for paper and screen.</summary>
     WorkSheet,
+
+    /// <summary>The design and every field in true scale on paper, as PDF.</summary>
+    Template,
 }
 
 /// <summary>Paper to print on.</summary>
-public enum PaperSize
+public enum Paper
 {
-    /// <summary>210 x 297 mm (ISO 216).</summary>
+    /// <summary>210 x 297 mm, ISO 216.</summary>
     A4,
 
     /// <summary>8.5 x 11 in.</summary>
@@ -427,7 +433,7 @@ public sealed record OutputRules
     [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
 
     /// <summary>What is printed on.</summary>
-    public PaperSize Paper { get; init; }
+    public Paper Paper { get; init; }
 
     /// <summary>Of stop texts and work sheet.</summary>
     public SheetLanguage Language { get; init; }

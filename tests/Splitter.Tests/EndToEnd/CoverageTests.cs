@@ -1,4 +1,8 @@
 using System.Text;
+using Splitter.Cutting;
+using Splitter.Parts;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
 using Xunit.Abstractions;
 
 namespace Splitter.Tests.EndToEnd;
@@ -12,6 +16,10 @@ public sealed class CoverageTests(ITestOutputHelper output)
     private const double Covered = 0.97;
     private const double Spilled = 0.03;
     private const double Coloured = 0.95;
+
+    /// <summary>A layer beyond three covers more than half of a square millimetre; on this share of squares at most.</summary>
+    private const double TooThick = 3.5,
+        Thick = 0.005;
 
     public static TheoryData<string, string> Recipes
     {
@@ -34,8 +42,33 @@ public sealed class CoverageTests(ITestOutputHelper output)
 
     [SkippableTheory]
     [MemberData(nameof(Recipes))]
-    public void TheRecipesAreCovered(string recipe, string hoop) =>
-        Check(StitchSubject.OfRecipe(recipe, hoop), () => Examples.Made(recipe, hoop));
+    public void TheRecipesAreCoveredAndNotTooThick(string recipe, string hoop)
+    {
+        var layers = Layers(Check(StitchSubject.OfRecipe(recipe, hoop), () => Examples.Made(recipe, hoop)));
+        var thick = layers.Count(l => l > TooThick) / (double)layers.Count;
+        output.WriteLine(FormattableString.Invariant($"above {TooThick} layers {thick:P2}, most {layers.Max():0.0}"));
+        Assert.InRange(thick, 0, Thick);
+    }
+
+    /// <summary>On every square millimetre that has thread, counted as the warning counts them.</summary>
+    private static List<double> Layers(Production made)
+    {
+        var shapes = made.Job.Drawing.Shapes.ToDictionary(s => s.Id);
+        var grid = ClothLayers.Of([
+            .. from part in made.Sets.Single().Parts
+            from step in part.Steps
+            where step.Kind == StepKind.Body
+            from move in step.Moves
+            let piece = new RunPiece
+            {
+                Shape = shapes[move.Block.Of],
+                Hooping = 0,
+                Lines = [],
+            }
+            select new SewnPiece(piece, [move.Block]),
+        ]);
+        return [.. grid.Squares.Select(grid.LayersOn).Where(l => l > 0)];
+    }
 
     public static TheoryData<string, string> Drawings
     {
@@ -67,7 +100,7 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Check(new(icon, request, File.ReadAllText(file)));
     }
 
-    private void Check(StitchSubject subject) =>
+    private Production Check(StitchSubject subject) =>
         Check(
             subject,
             () =>
@@ -78,10 +111,11 @@ public sealed class CoverageTests(ITestOutputHelper output)
             }
         );
 
-    private void Check(StitchSubject subject, Func<Production> make)
+    private Production Check(StitchSubject subject, Func<Production> make)
     {
         Skip.IfNot(Renderer.IsThere, "rsvg-convert is not installed (Debian package librsvg2-bin).");
-        var (covered, spilled, coloured) = Agreement.Of(SewnCloth.Of(make().Sets.Single()), subject.Artwork);
+        var made = make();
+        var (covered, spilled, coloured) = Agreement.Of(SewnCloth.Of(made.Sets.Single()), subject.Artwork);
         var figures = FormattableString.Invariant(
             $"{subject.Name}: covered {covered:P2}, spilled {spilled:P2}, colour {coloured:P2}"
         );
@@ -89,5 +123,6 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Assert.True(covered >= Covered, figures);
         Assert.True(spilled <= Spilled, figures);
         Assert.True(coloured >= Coloured, figures);
+        return made;
     }
 }

@@ -1,7 +1,5 @@
 using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
-using Splitter.Parts;
-using Splitter.Stitching;
 
 namespace Splitter.Tests.Outputs;
 

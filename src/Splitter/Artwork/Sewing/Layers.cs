@@ -1,100 +1,99 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Strtree;
+using Splitter.Artwork.Columns;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 
 namespace Splitter.Artwork.Sewing;
 
 /// <summary>Cuts away what later opaque shapes hide, so that thread does not pile up.</summary>
-internal static class Layers
+internal sealed class Layers
 {
-    /// <summary>
-    /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more only
-    /// thickens the edge. Common practice, no source.
-    /// </summary>
-    private const int Trap = 800;
+    /// <summary>A column of which no more than this lies beside thread of earlier shapes needs no underlay, µm: its inset.</summary>
+    private const int NarrowestFounded = 600;
 
-    /// <summary>
-    /// Hidden ground narrower than this stays sewn, µm: a small thing stands better on a closed fill, and holes break the
-    /// rows up. Common practice, no source.
-    /// </summary>
-    private const int NarrowestHole = 4000;
+    private readonly ImmutableArray<Shape> drawn;
+    private readonly STRtree<int> covers = new();
 
-    /// <summary>What is left of a shape where it is narrower than this cannot be sewn, µm.</summary>
-    private const int NarrowestRest = 300;
+    /// <summary>For each shape what is sewn of it under later ones; from the last on.</summary>
+    private readonly Region[] hidden;
 
-    /// <summary>Shapes in the same order, each with what is visible of it (and the trap). A hidden one is left out with a warning.</summary>
-    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
+    private Layers(ImmutableArray<Shape> drawn)
     {
-        var covers = new STRtree<int>();
-        for (var i = 0; i < shapes.Length; i++)
-            if (shapes[i] is not RunShape)
-                covers.Insert(ToEnvelope(shapes[i].Footprint.Bounds), i);
+        this.drawn = drawn;
+        hidden = [.. drawn.Select(_ => Region.Empty)];
+        for (var i = 0; i < drawn.Length; i++)
+            if (drawn[i] is not RunShape)
+                covers.Insert(ToEnvelope(drawn[i].Footprint.Bounds), i);
         covers.Build();
-
-        var (visible, problems) = (ImmutableArray.CreateBuilder<Shape>(shapes.Length), new List<Diagnostic>());
-        for (var i = 0; i < shapes.Length; i++)
-        {
-            var shape = shapes[i];
-            // The tree's order is of no concern: a union does not depend on it.
-            var later = covers.Query(ToEnvelope(shape.Footprint.Bounds)).Where(k => k > i);
-            var hidden = Hidden(Polygons.Union(later.Select(k => shapes[k].Footprint)));
-            if (Without(shape, hidden) is { } rest)
-                visible.Add(rest);
-            else
-                problems.Add(DrawingProblems.Hidden(shape.Place, shape.Id));
-        }
-        return Result.Of(visible.ToImmutable(), [.. problems]);
     }
 
-    /// <summary>The ground under a cover that need not be sewn: less the trap, without narrow places.</summary>
-    private static Region Hidden(Region cover) =>
-        // One by one: each grows back inside itself, and the engine compares each of thousands with all others.
-        new([
-            .. cover
-                .Polygons.SelectMany(polygon =>
-                    Polygons
-                        .Offset(
-                            Polygons.Offset(new Region([polygon]), -(Trap + (NarrowestHole / 2))),
-                            NarrowestHole / 2
-                        )
-                        .Polygons
-                )
-                .OrderBy(p => p.Outer.Points[0])
-                .ThenBy(p => p.Outer.Points[1]),
-        ]);
-
-    private static Shape? Without(Shape shape, Region hidden)
+    /// <summary>
+    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left out
+    /// with a warning.
+    /// </summary>
+    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
     {
-        if (hidden.IsEmpty || !hidden.Bounds.Meets(shape.Footprint.Bounds))
+        var layers = new Layers(shapes);
+        var sewn = new Shape?[shapes.Length];
+        for (var i = shapes.Length - 1; i >= 0; i--)
+            sewn[i] = layers.Sewn(i);
+        return Result.From<ImmutableArray<Shape>>(
+            [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
+            shapes.Where((_, i) => sewn[i] is null).Select(s => DrawingProblems.Hidden(s.Place, s.Id))
+        );
+    }
+
+    /// <summary>Those that are not lines and may touch a shape. In no order: what is made of them is a union.</summary>
+    private IEnumerable<int> Near(int index) => covers.Query(ToEnvelope(drawn[index].Footprint.Bounds));
+
+    private Shape? Sewn(int index)
+    {
+        var shape = drawn[index];
+        var later = Near(index).Where(k => k > index).ToList();
+        var cover = Polygons.Intersect(Polygons.Union(later.Select(k => drawn[k].Footprint)), shape.Footprint);
+        if (cover.IsEmpty)
             return shape;
-        var rest = Polygons.Subtract(shape.Footprint, hidden);
-        if (rest.Area >= shape.Footprint.Area)
-            return shape;
-        var ground = new PathClipping(hidden);
+        var ground = SewnGround.Of(shape.Footprint, cover, Polygons.Union(later.Select(k => hidden[k])));
+        if (ground.Sewn.IsEmpty)
+            return null;
+        var outside = new PathClipping(ground.Left);
         switch (shape)
         {
             case FillShape fill:
-                var kept = Wide(rest);
-                return kept.IsEmpty ? null : fill with { Footprint = kept };
+                hidden[index] = ground.Hidden;
+                return fill with { Footprint = ground.Sewn, Rims = ground.Rims, Deep = ground.Deep };
             case SatinShape satin:
-                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, ground))];
-                return columns.IsEmpty || rest.IsEmpty ? null : satin with { Columns = columns, Footprint = rest };
+                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
+                hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);
+                return columns.IsEmpty ? null : satin with { Columns = columns, Footprint = ground.Sewn };
             case RunShape run:
                 ImmutableArray<Polyline> lines =
                 [
-                    .. run.Lines.SelectMany(l => ground.Outside(l)).Where(l => l.Length >= NarrowestRest),
+                    .. run.Lines.SelectMany(l => outside.Outside(l)).Where(l => l.Length >= SewnGround.NarrowestRest),
                 ];
-                return lines.IsEmpty || rest.IsEmpty ? null : run with { Lines = lines, Footprint = rest };
+                return lines.IsEmpty ? null : run with { Lines = lines, Footprint = ground.Sewn };
             default:
                 throw new InvalidOperationException($"Nothing is known to cut away of {shape.GetType().Name}.");
         }
     }
 
-    /// <summary>Those of the areas that are somewhere wide enough to sew.</summary>
-    private static Region Wide(Region rest) =>
-        new([.. rest.Polygons.Where(p => !Polygons.Offset(new Region([p]), -NarrowestRest / 2).IsEmpty)]);
+    /// <summary>The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.</summary>
+    private Shape Founded(Shape shape, int index)
+    {
+        var laid = Polygons.Union(Near(index).Where(k => k < index).Select(k => hidden[k]));
+        var bare = Polygons.Subtract(shape.Footprint, laid);
+        return shape switch
+        {
+            FillShape fill => fill with { Laid = Polygons.Intersect(fill.Footprint, laid) },
+            SatinShape satin when Polygons.Offset(bare, -NarrowestFounded / 2).IsEmpty => satin with
+            {
+                Style = satin.Style with { Underlay = [] },
+            },
+            _ => shape,
+        };
+    }
 
     private static Envelope ToEnvelope(Box box) => new(box.Left, box.Right, box.Top, box.Bottom);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Recipes;
 
 namespace Splitter.Artwork.Sewing;
@@ -30,14 +31,21 @@ internal static class SewDefaults
     /// <summary>Columns wider than this on average get an open zigzag as well, µm: it keeps long stitches from sinking in.</summary>
     private const double CrossUnderlayFrom = 5000;
 
-    internal static SewStyle Fill(SewRule? rule) =>
+    /// <summary>
+    /// Fills that are this wide somewhere get open rows across below the visible ones as well, µm: wide rows sink in, while
+    /// narrow ones are held by the runs along their edges.
+    /// </summary>
+    private const int WideFill = 10_000;
+
+    internal static SewStyle Fill(SewRule? rule, Region ground) =>
         new()
         {
             Angle = rule?.Angle ?? 30,
             RowSpacing = rule?.RowSpacing ?? 400,
             StitchLength = rule?.StitchLength ?? 4000,
-            Underlay = rule?.Underlay ?? [UnderlayKind.Edge],
+            Underlay = rule?.Underlay ?? FillUnderlay(ground),
             Pull = rule?.Pull ?? 200,
+            Push = rule?.Push ?? 0,
         };
 
     internal static SewStyle Satin(SewRule? rule, ImmutableArray<Column> columns) =>
@@ -52,6 +60,11 @@ internal static class SewDefaults
 
     internal static SewStyle Run(SewRule? rule) =>
         new() { StitchLength = rule?.StitchLength ?? 2500, Passes = rule?.Passes ?? Passes.Single };
+
+    private static ImmutableArray<UnderlayKind> FillUnderlay(Region ground) =>
+        Polygons.Offset(ground, -WideFill / 2.0).IsEmpty
+            ? [UnderlayKind.Edge]
+            : [UnderlayKind.Edge, UnderlayKind.Cross];
 
     private static ImmutableArray<UnderlayKind> SatinUnderlay(ImmutableArray<Column> columns) =>
         columns.SelectMany(c => c.Rungs).Average(r => r.Width) switch

@@ -132,7 +132,7 @@ internal sealed class ShapeMaker
             Id = name,
             Place = element.Place,
             Thread = colours.IndexOf(element.Color),
-            Style = SewDefaults.Fill(rule),
+            Style = SewDefaults.Fill(rule, ground),
             KeepWhole = rule?.KeepWhole ?? false,
             Footprint = ground,
         };

@@ -25,7 +25,9 @@ internal sealed class Canvas
 
     private readonly ImmutableArray<Item>.Builder items = ImmutableArray.CreateBuilder<Item>();
 
-    internal Picture ToPicture(int width, int height, string title) => new(width, height, title, items.ToImmutable());
+    internal ImmutableArray<Item> ToItems() => items.ToImmutable();
+
+    internal Picture ToPicture(int width, int height, string title) => new(width, height, title, ToItems());
 
     internal void Area(Region region, Colour colour, int opacity = 100) =>
         Area([.. region.Rings.Select(r => r.Points)], colour, opacity);

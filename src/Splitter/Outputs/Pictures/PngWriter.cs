@@ -1,13 +1,9 @@
 using System.Buffers.Binary;
 using ICSharpCode.SharpZipLib.Checksum;
-using ICSharpCode.SharpZipLib.Zip.Compression;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>
-/// Pixels to PNG (ISO/IEC 15948). The compressor is managed code that a system cannot exchange: .NET's own gives other
-/// bytes with another zlib.
-/// </summary>
+/// <summary>Pixels to PNG (ISO/IEC 15948).</summary>
 internal static class PngWriter
 {
     private static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
@@ -37,7 +33,7 @@ internal static class PngWriter
         BinaryPrimitives.WriteInt32BigEndian(scale[4..], raster.PixelsPerMetre);
         scale[8] = PerMetre;
         Chunk(png, "pHYs"u8, scale);
-        Chunk(png, "IDAT"u8, Compressed(Rows(raster)));
+        Chunk(png, "IDAT"u8, Deflated.Of(Rows(raster)));
         Chunk(png, "IEND"u8, []);
         return png.ToArray();
     }
@@ -52,18 +48,6 @@ internal static class PngWriter
             raster.Pixels.AsSpan(y * row, row).CopyTo(rows.AsSpan((y * (row + 1)) + 1));
         }
         return rows;
-    }
-
-    private static byte[] Compressed(byte[] data)
-    {
-        var deflater = new Deflater(Deflater.BEST_COMPRESSION);
-        deflater.SetInput(data);
-        deflater.Finish();
-        using var compressed = new MemoryStream();
-        var buffer = new byte[1 << 16];
-        while (!deflater.IsFinished)
-            compressed.Write(buffer, 0, deflater.Deflate(buffer));
-        return compressed.ToArray();
     }
 
     private static void Chunk(MemoryStream png, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)

@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using Splitter.Planning;
 
 namespace Splitter.Outputs.Sheets;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Xml.Linq;
-using Splitter.Geometry;
 
 namespace Splitter.Outputs.Sheets;
 

@@ -53,8 +53,8 @@ internal static class WorkSheet
                 "title",
                 sheet.Say.Say("page.title", ("title", sheet.Recipe.Title), ("hoop", sheet.Plan.Hoop.Name))
             ),
-            Html.Element("style", $"\n{Style.Value}@page {{ size: {Paper(sheet.Recipe.Output.Paper)}; }}\n")
+            Html.Element("style", $"\n{Style.Value}@page {{ size: {SizeOf(sheet.Recipe.Output.Paper)}; }}\n")
         );
 
-    private static string Paper(PaperSize paper) => paper == PaperSize.Letter ? "letter" : "A4";
+    private static string SizeOf(Paper paper) => paper == Paper.Letter ? "letter" : "A4";
 }

@@ -22,12 +22,10 @@ internal static class OutputKeys
                 ("csv", OutputKind.Csv),
                 ("png", OutputKind.Png),
                 ("worksheet", OutputKind.WorkSheet),
-            ])
-            {
-                NotYet = [("template", "leave it out for now")],
-            },
+                ("template", OutputKind.Template),
+            ]),
             1,
-            5
+            6
         )
     )
     {
@@ -36,12 +34,12 @@ internal static class OutputKeys
         Default = "[tape, svg, csv, png]",
     };
 
-    internal static readonly Key<PaperSize> Paper = new(
+    internal static readonly Key<Paper> Paper = new(
         "paper",
-        new WordKind<PaperSize>([("A4", PaperSize.A4), ("Letter", PaperSize.Letter)])
+        new WordKind<Paper>([("A4", Recipes.Paper.A4), ("Letter", Recipes.Paper.Letter)])
     )
     {
-        Says = "Paper that is printed on.",
+        Says = "Paper that work sheet and templates are printed on.",
         Example = "Letter",
         Default = "A4",
     };

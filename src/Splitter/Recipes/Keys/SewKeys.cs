@@ -93,7 +93,7 @@ internal static class SewKeys
         Says = "Stitches below the visible ones, in sewing order.",
         Example = "[edge, cross]",
         Otherwise =
-            "auto: edge below a fill; below satin nothing up to 1 mm width, then centre, edge from 2.5 mm, edge and cross from 5 mm",
+            "auto: edge below a fill, edge and cross from 10 mm width; below satin nothing up to 1 mm, then centre, edge from 2.5 mm, edge and cross from 5 mm",
     };
 
     internal static readonly Key<int> Pull = new("pull", new LengthKind("0 mm", "2 mm"))
@@ -103,8 +103,16 @@ internal static class SewKeys
         Otherwise = "chosen for the kind of stitch",
     };
 
+    /// <summary>Less than the trap under neighbours, so that no gap opens.</summary>
+    internal static readonly Key<int> Push = new("push", new LengthKind("0 mm", "0.6 mm"))
+    {
+        Says = "How far a fill is held back at edges along its rows, since rows push each other outwards.",
+        Example = "0.2 mm",
+        Otherwise = "0 mm",
+    };
+
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull],
+        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull, Push],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
@@ -116,6 +124,7 @@ internal static class SewKeys
                 Passes = group.MaybeValue(Passes),
                 Underlay = group.MaybeValue(Underlay) is { IsDefault: false } kinds ? kinds : null,
                 Pull = group.MaybeValue(Pull),
+                Push = group.MaybeValue(Push),
             }
     );
 }

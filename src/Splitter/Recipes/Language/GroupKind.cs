@@ -30,8 +30,6 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
                 break;
             if (keys.FirstOrDefault(k => k.Name == entry.Key) is not { } key)
                 RefuseUnknown(entry, group);
-            else if (key.NotYet is { } advice)
-                group.Report(RecipeProblems.KeyNotYet(entry.KeyPlace, key.Name, advice));
             else
                 group.Set(key, key.ReadValue(given.Under(key, entry.Value)));
         }

@@ -27,9 +27,6 @@ internal abstract class Key(string name, Kind kind)
     /// <summary>What the key's absence means, when <see cref="Default"/> cannot say it.</summary>
     internal string? Otherwise { get; init; }
 
-    /// <summary>Set for a key that is planned: what to do until it is there.</summary>
-    internal string? NotYet { get; init; }
-
     /// <summary>Set when no two items of a list may agree in this key: how they are compared.</summary>
     internal StringComparer? Unique { get; init; }
 

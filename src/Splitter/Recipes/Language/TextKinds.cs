@@ -23,9 +23,6 @@ internal sealed class TextKind(int most) : ScalarKind<string>
 internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) : ScalarKind<T>
     where T : notnull
 {
-    /// <summary>Words that are planned: what to do until they are there.</summary>
-    internal ImmutableArray<(string Word, string Advice)> NotYet { get; init; } = [];
-
     internal ImmutableArray<string> Spellings => [.. words.Select(w => w.Word)];
 
     internal override string Expects => Words.List(Spellings, "or");
@@ -36,11 +33,6 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
         {
             if (word == text)
                 return value;
-        }
-        foreach (var (word, advice) in NotYet)
-        {
-            if (word == text)
-                return given.Refuse(RecipeProblems.ValueNotYet(given.Place, given.Key.Name, word, advice));
         }
         return given.Refuse(RecipeProblems.UnknownWord(given.Place, given.Key.Name, text, Spellings));
     }

@@ -43,10 +43,12 @@ internal sealed class Needle(Lattice lattice)
         To(to, use, corner);
     }
 
-    /// <summary>Sews along places one after the other.</summary>
-    internal void Along(IEnumerable<Place> places, StitchUse use, double length)
+    /// <summary>Sews along a way that begins where the needle is, with as few corners as will do.</summary>
+    /// <param name="outline">Of the ground that it stays inside; none for a way that follows the outline.</param>
+    internal void Along(ImmutableArray<Place> way, StitchUse use, double length, Outline? outline)
     {
-        foreach (var place in places)
-            Straight(lattice.PointAt(place), use, length);
+        ImmutableArray<Point> points = [At, .. way.Skip(1).Select(lattice.PointAt)];
+        foreach (var corner in Shortcut.Over(points, (i, j) => outline?.IsLeft(way[i], way[j]) != false))
+            Straight(corner, use, length);
     }
 }

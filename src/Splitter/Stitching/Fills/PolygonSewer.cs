@@ -19,8 +19,9 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     /// Tape steps by which a penetration may move along its row to lie on it, and a row's end inwards: no furrow comes of
     /// the one, and the other is a quarter of a thread's width at most.
     /// </summary>
-    private const int RowSteps = 3,
-        EndSteps = 1;
+    internal const int RowSteps = 3;
+
+    private const int EndSteps = 1;
 
     /// <summary>
     /// How much worse a way over sewn ground is than one under stitches to come: it shows a little, even along a row.
@@ -73,20 +74,21 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         foreach (var right in (ReadOnlySpan<bool>)[true, false])
         {
             var (start, end) = (
-                Corner(spans[up ? first : last], !right),
-                Corner(spans[up ? last : first], right == (turns % 2 == 1))
+                Corner(spans[up ? first : last], left: right),
+                Corner(spans[up ? last : first], left: right != (turns % 2 == 1))
             );
             var cost = (from is { } stand ? Entry(section, stand, start) : 0) + (OverSewn * Exit(section, end));
             if (cost < best.Cost)
                 best = (cost, up, right);
         }
 
-        var begin = Corner(spans[best.Up ? first : last], !best.Right);
+        var begin = Corner(spans[best.Up ? first : last], left: best.Right);
         if (from is { } travelling)
             needle.Along(
                 Trail.Over(ground, router.Walk(travelling, begin.Span), travelling.U, begin.U),
                 StitchUse.Travel,
-                TravelStitch
+                TravelStitch,
+                ground.Scan.Outline
             );
         var (forward, use) = (best.Right, from is null ? StitchUse.Fill : StitchUse.Travel);
         Stand? before = null;
@@ -101,7 +103,7 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
             if (!stretches.IsEmpty)
                 (forward, use, before) = (!forward, StitchUse.Fill, Corner(span, !forward));
         }
-        return Corner(spans[best.Up ? last : first], !forward);
+        return Corner(spans[best.Up ? last : first], left: forward);
     }
 
     /// <summary>
@@ -112,13 +114,18 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     private void Turn(Stand from, Stand to, bool upper)
     {
         if (ground.Scan.Bends.TryGetValue((from.Span, to.Span, upper), out var bend))
-            needle.Along(bend, StitchUse.Fill, TravelStitch);
+            needle.Along(bend, StitchUse.Fill, TravelStitch, outline: null);
         else if (
             (ground.Branches[from.Span] || ground.Branches[to.Span])
             && Math.Abs(from.U - to.U) > lattice.Spacing
             && ground.Scan.Spans[from.Span].IsBeside(ground.Scan.Spans[to.Span])
         )
-            needle.Along(Trail.Over(ground, [from.Span, to.Span], from.U, to.U), StitchUse.Travel, TravelStitch);
+            needle.Along(
+                Trail.Over(ground, [from.Span, to.Span], from.U, to.U),
+                StitchUse.Travel,
+                TravelStitch,
+                ground.Scan.Outline
+            );
     }
 
     private void Sew(Stretch stretch, bool forward, StitchUse arriving)

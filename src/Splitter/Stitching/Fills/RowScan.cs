@@ -43,8 +43,11 @@ internal sealed class RowScan
     /// </summary>
     private const double Bend = 100;
 
-    private RowScan(int firstRow, int[] starts, Span[] spans)
+    private readonly Lazy<Outline> outline;
+
+    private RowScan(int firstRow, int[] starts, Span[] spans, List<Place[]> rings)
     {
+        outline = new(() => new(rings));
         FirstRow = firstRow;
         Starts = starts;
         Spans = spans;
@@ -64,6 +67,9 @@ internal sealed class RowScan
 
     /// <summary>By row, then along it.</summary>
     internal Span[] Spans { get; }
+
+    /// <summary>Of the region.</summary>
+    internal Outline Outline => outline.Value;
 
     /// <summary>In the order of the outline.</summary>
     internal List<Bank> Banks { get; } = [];
@@ -107,7 +113,7 @@ internal sealed class RowScan
                 Cross(rings[^1], rings.Count - 1, p, crossings);
             }
         if (crossings.Count == 0)
-            return new(0, [0], []);
+            return new(0, [0], [], rings);
 
         var first = crossings.Min(c => c.Row);
         var order = Sorted(crossings, first, out var starts);
@@ -122,7 +128,7 @@ internal sealed class RowScan
             spans[i] = new(a.Row, a.U, b.U, a.Polygon);
             spanOf[order[2 * i]] = spanOf[order[(2 * i) + 1]] = i;
         }
-        var scan = new RowScan(first, [.. starts.Select(s => s / 2)], spans);
+        var scan = new RowScan(first, [.. starts.Select(s => s / 2)], spans, rings);
         scan.FindBanks(crossings, rings, spanOf, lattice.Spacing);
         return scan;
     }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Splitter.Stitching.Fills;
 
 /// <summary>
@@ -24,19 +26,20 @@ internal sealed class Trail
     /// <summary>Where the way crosses a row.</summary>
     private readonly record struct Gate(int Row, double From, double To);
 
-    /// <summary>The corners of the way; the start is not among them.</summary>
+    /// <summary>The corners of the way, its start among them.</summary>
     /// <param name="walk">Spans from the start's to the end's, each beside the next or joined to it by a bank.</param>
-    internal static List<Place> Over(FillGround ground, List<int> walk, double start, double end)
+    internal static ImmutableArray<Place> Over(FillGround ground, List<int> walk, double start, double end)
     {
         var trail = new Trail(ground);
         trail.Lay(walk, start, end);
-        return trail.places;
+        return [.. trail.places];
     }
 
     private void Lay(List<int> walk, double start, double end)
     {
         var spans = ground.Scan.Spans;
         var at = new Place(spans[walk[0]].Row, start);
+        places.Add(at);
         for (var i = 1; i < walk.Count; i++)
         {
             var (a, b) = (spans[walk[i - 1]], spans[walk[i]]);
@@ -48,9 +51,10 @@ internal sealed class Trail
                 continue;
             }
             var bank = ground.BankBetween(walk[i - 1], walk[i]);
-            at = Follow(at, new(a.Row, bank[0].U, bank[0].U));
-            places.AddRange(bank.Skip(1));
-            at = bank[^1];
+            var (off, on) = (Inside(a, bank[0].U), Inside(b, bank[^1].U));
+            at = Follow(at, new(a.Row, off, off));
+            places.AddRange(bank.Skip(1).SkipLast(1));
+            at = MoveTo(at, new(b.Row, on));
         }
         Follow(at, new(spans[walk[^1]].Row, end, end));
     }
@@ -121,6 +125,13 @@ internal sealed class Trail
         if (to != at)
             places.Add(to);
         return to;
+    }
+
+    /// <summary>A little inside the end of a span where the outline leads on to another one.</summary>
+    private static double Inside(Span span, double end)
+    {
+        var (from, to) = Narrowed(span.From, span.To);
+        return end - span.From < span.To - end ? from : to;
     }
 
     private static (double From, double To) Narrowed(double from, double to)

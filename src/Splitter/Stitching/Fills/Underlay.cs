@@ -42,7 +42,7 @@ internal sealed class Underlay
         var style = piece.Shape.Style;
         kinds = style.Underlay;
         cross = new(style.Angle + 90, CrossSpacing, StitchLength);
-        var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Core, -Inset);
+        var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
             .Rings.Where(r => r.ToPolyline().Length >= Shortest)
             .ToLookup(r => PolygonAt(r.Points[0]));
@@ -131,7 +131,12 @@ internal sealed class Underlay
         var (start, end) = (StandAt(needle.At, polygon), StandAt(to, polygon));
         var goal = ground.SectionOf[end.Span];
         if (start.Span != end.Span && router.Nearest(start, _ => true, s => s == goal) is not null)
-            needle.Along(Trail.Over(ground, router.Walk(start, end.Span), start.U, end.U), use, StitchLength);
+            needle.Along(
+                Trail.Over(ground, router.Walk(start, end.Span), start.U, end.U),
+                use,
+                StitchLength,
+                ground.Scan.Outline
+            );
         needle.Straight(to, use, StitchLength, corner: true);
     }
 

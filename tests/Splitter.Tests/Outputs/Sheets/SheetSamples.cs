@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Xml.Linq;
-using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Outputs;
 using Splitter.Parts;

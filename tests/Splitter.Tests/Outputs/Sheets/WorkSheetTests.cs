@@ -77,10 +77,14 @@ public sealed partial class WorkSheetTests
     public void NoCornerIsForgotten()
     {
         var set = SetIn("en");
-        var finish = Page(SheetSamples.PageOf(set), "finishing").Descendants("li").Select(Text).First();
+        var finish = Page(SheetSamples.PageOf(set), "finishing")
+            .Descendants("li")
+            .Select(Text)
+            .First()
+            .Split([' ', ',', '.']);
         var gone = set.Parts.SelectMany(p => p.TakenOut).ToList();
         foreach (var corner in set.Plan.Corners)
-            Assert.Equal(!gone.Contains(corner.Id), Regex.IsMatch(finish, $@"\b{corner.Id}\b", RegexOptions.None));
+            Assert.Equal(!gone.Contains(corner.Id), finish.Contains(corner.Id));
     }
 
     [Theory]
@@ -145,7 +149,8 @@ public sealed partial class WorkSheetTests
             var thread = FormattableString.Invariant($"#{red:x2}{green:x2}{blue:x2}");
             var ink = Chip.Ink(thread) == "#000" ? "#000000" : "#ffffff";
             Assert.True(Measured(ink, thread) >= 4.5, $"{ink} on {thread}");
-            Assert.InRange(Contrast.Of(ink, thread) / Measured(ink, thread), 0.97, 1.03);
+            // A luminance that is 0.002 off, beside the 0.05 of the standard's flare.
+            Assert.InRange(Contrast.Of(ink, thread) / Measured(ink, thread), 0.96, 1.04);
         }
     }
 

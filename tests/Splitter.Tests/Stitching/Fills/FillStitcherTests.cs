@@ -2,32 +2,21 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Cutting;
 using Splitter.Geometry;
-using Splitter.Recipes;
 using Splitter.Stitching;
+using static Splitter.Tests.Stitching.Fills.FillCases;
 
-namespace Splitter.Tests.Stitching;
+namespace Splitter.Tests.Stitching.Fills;
 
 public sealed class FillStitcherTests
 {
-    private const int Pull = 200;
-
     /// <summary>What rows, tape and rounding may put a stitch outside the outline besides the pull, µm.</summary>
     private const double Slack = 150;
-
-    /// <summary>Wavy stars with up to four holes, 10 to 50 mm across, at any angle.</summary>
-    private static readonly Gen<(Region Ground, double Angle, bool Underlay)> Cases =
-        from radii in Gen.Double[0.35, 1].Array[5, 24]
-        from size in Gen.Double[5, 25]
-        from holes in Gen.Select(Gen.Double[-0.5, 0.5], Gen.Double[-0.5, 0.5], Gen.Double[0.05, 0.3]).Array[0, 4]
-        from angle in Gen.OneOf(Gen.Const(0.0), Gen.Const(90.0), Gen.Double[0, 180])
-        from underlay in Gen.Bool
-        select (Shape(radii, size, holes), angle, underlay);
 
     private static readonly Region Patch = Samples.Ground(0, 0, 30, 0, 30, 30, 0, 30);
 
     [Fact]
     public void AnyShapeIsSewnInOneBlockAPolygonInsideItsOutlineWithStitchesThatCanBeSewn() =>
-        Cases.Holds(
+        Drawn.Holds(
             c =>
             {
                 var piece = Whole(c.Ground, c.Angle, c.Underlay);
@@ -55,7 +44,7 @@ public sealed class FillStitcherTests
     /// </summary>
     [Fact]
     public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
-        Cases.Holds(
+        Drawn.Holds(
             c =>
                 Assert.InRange(
                     Sewn.Covered(c.Ground, FillStitcher.Stitch(Whole(c.Ground, c.Angle, c.Underlay))),
@@ -215,53 +204,4 @@ public sealed class FillStitcherTests
 
     private static ImmutableArray<Point> Penetrations(ImmutableArray<Block> blocks) =>
         [.. blocks.SelectMany(b => b.Stitches).Where(s => s.Use == StitchUse.Fill).Select(s => s.At)];
-
-    private static FillPiece Whole(Region ground, double angle, bool underlay, int pull = Pull)
-    {
-        var shape = Samples.Fill("ground", ground);
-        shape = shape with
-        {
-            Style = shape.Style with
-            {
-                Angle = angle,
-                Pull = pull,
-                Underlay = underlay ? [UnderlayKind.Edge, UnderlayKind.Cross] : [],
-            },
-        };
-        return new()
-        {
-            Shape = shape,
-            Hooping = 0,
-            Core = ground,
-            EvenRows = ground,
-            OddRows = ground,
-        };
-    }
-
-    private static Region Square(int side) => Region.Of(new Box(0, 0, side, side));
-
-    private static Region Circle(double x, double y, double radius) =>
-        Samples.Ground([
-            .. Enumerable
-                .Range(0, 24)
-                .SelectMany(i =>
-                    new[] { x + (radius * Math.Cos(i * Math.PI / 12)), y + (radius * Math.Sin(i * Math.PI / 12)) }
-                ),
-        ]);
-
-    /// <summary>A star by the radii of its corners (shares of the size in mm), less round holes.</summary>
-    private static Region Shape(double[] radii, double size, (double X, double Y, double R)[] holes)
-    {
-        var star = Samples.Ground([
-            .. radii.SelectMany(
-                (r, i) =>
-                    new[]
-                    {
-                        size * r * Math.Cos(2 * Math.PI * i / radii.Length),
-                        size * r * Math.Sin(2 * Math.PI * i / radii.Length),
-                    }
-            ),
-        ]);
-        return Polygons.Subtract(star, Polygons.Union(holes.Select(h => Circle(h.X * size, h.Y * size, h.R * size))));
-    }
 }

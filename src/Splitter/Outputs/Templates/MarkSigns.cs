@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Outputs.Pictures;
+using Splitter.Planning;
+
+namespace Splitter.Outputs.Templates;
+
+/// <summary>What a person measures from, in true place: corners, alignment crosses, crosses at centres, and their names.</summary>
+internal sealed class MarkSigns(Canvas canvas, Box ground)
+{
+    private const int CentreArm = 8 * Units.Millimetre;
+    private const int ArrowLength = 10 * Units.Millimetre;
+
+    private readonly LabelRoom room = new(ground, TemplateInk.Letters);
+
+    /// <summary>Names wait until every sign has its place.</summary>
+    private readonly List<Action> names = [];
+
+    internal void Corner(string id, Point at, Point armX, Point armY, bool dashed)
+    {
+        canvas.Line(TemplateInk.Strong, MarkInk.Corner, 100, armX, at, armY);
+        var ring = Circle.Around(at, TemplateInk.Ring);
+        ImmutableArray<Point> closed = [.. ring, ring[0]];
+        canvas.Lines(
+            TemplateInk.Fine,
+            MarkInk.Corner,
+            100,
+            dashed ? Dashed.Cut(closed, TemplateInk.Ring / 3, TemplateInk.Ring / 3) : [closed]
+        );
+        room.Take(Box.Around([armX, at]).Grown(TemplateInk.Strong));
+        room.Take(Box.Around([at, armY]).Grown(TemplateInk.Strong));
+        room.Take(Box.Around([at]).Grown(TemplateInk.Ring));
+        names.Add(() =>
+        {
+            var name = CornerName.Of(id, at, armX, armY, room, TemplateInk.Letters);
+            name.DrawLine(canvas);
+            name.Draw(canvas);
+        });
+    }
+
+    /// <param name="name">What it should meet; null where that has its name already.</param>
+    internal void Alignment(string? name, Point at)
+    {
+        var arm = AlignmentStitch.Arm;
+        canvas.Lines(
+            TemplateInk.Strong,
+            MarkInk.Alignment,
+            100,
+            [
+                [at with { X = at.X - arm }, at with { X = at.X + arm }],
+                [at with { Y = at.Y - arm }, at with { Y = at.Y + arm }],
+            ]
+        );
+        room.Take(Box.Around([at]).Grown(arm));
+        if (name is not null)
+            Name(name, at, TemplateInk.SmallLetters, MarkInk.Alignment, default);
+    }
+
+    /// <summary>A field's centre, and the way to the hoop's top.</summary>
+    /// <param name="top">The word for the hoop's top.</param>
+    internal void Centre(string letter, string top, Point at, Point up, Colour colour)
+    {
+        Cross(at, CentreArm, colour);
+        canvas.Ring(at, TemplateInk.Ring, TemplateInk.Fine, colour);
+        var from = Off(at, up, CentreArm + TemplateInk.Ring);
+        var tip = Off(from, up, ArrowLength);
+        Arrow.Draw(canvas, Off(from, up, ArrowLength / 2), up, ArrowLength, 2 * TemplateInk.Strong, colour);
+        room.Take(Box.Around([at]).Grown(CentreArm));
+        room.Take(Box.Around([from, tip]).Grown(ArrowLength / 5));
+        room.Take(Box.Around([Off(tip, up, -ArrowLength / 5)]).Grown(ArrowLength * 2 / 5));
+        Name(letter, Off(from, up, ArrowLength / 2), TemplateInk.LargeLetters, colour, default);
+        Name(top, tip, TemplateInk.SmallLetters, colour, (up.X, up.Y));
+    }
+
+    /// <summary>A name near a point, where it hides least.</summary>
+    internal void Name(string text, Point at, int height, Colour colour, (int, int) towards) =>
+        names.Add(() =>
+        {
+            var box = room.Beside(at, StrokeFont.WidthOf(text, height), height, towards);
+            canvas.Label(text, new(box.Left, box.Bottom), height, colour);
+        });
+
+    /// <summary>An edge of a field: names may lie on it if they must.</summary>
+    internal void Edge(Box box)
+    {
+        room.Cross([
+            new(box.Left, box.Top),
+            new(box.Right, box.Top),
+            new(box.Right, box.Bottom),
+            new(box.Left, box.Bottom),
+            new(box.Left, box.Top),
+        ]);
+    }
+
+    internal void Line(Point from, Point to) => room.Cross([from, to]);
+
+    /// <summary>What would be hidden below a box; nothing stands beside the ground.</summary>
+    internal double Hides(Box box) => box.Common(ground) is { IsEmpty: false } common ? room.Cost(common) : 0;
+
+    internal void DrawNames()
+    {
+        foreach (var name in names)
+            name();
+    }
+
+    private void Cross(Point at, int arm, Colour colour) =>
+        canvas.Lines(
+            TemplateInk.Strong,
+            colour,
+            100,
+            [
+                [at with { X = at.X - arm }, at with { X = at.X + arm }],
+                [at with { Y = at.Y - arm }, at with { Y = at.Y + arm }],
+            ]
+        );
+
+    private static Point Off(Point from, Point way, int by) => new(from.X + (way.X * by), from.Y + (way.Y * by));
+}

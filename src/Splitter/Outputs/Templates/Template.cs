@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Outputs.Pdf;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs.Templates;
+
+/// <summary>
+/// The design and every part's field in true scale on paper: a page that explains, the whole design over as many sheets as
+/// it takes, then each field.
+/// </summary>
+internal static class Template
+{
+    internal static string FileName(Paper paper) => $"template-{paper}.pdf";
+
+    internal static byte[] Write(Recipe recipe, Drawing drawing, Plan plan)
+    {
+        var form = SheetForm.Of(recipe.Output.Paper);
+        var tilings = Tilings(drawing, plan, form);
+        var sheets = tilings.SelectMany(t => t.Printed).Count();
+        var subject = TemplateTexts.Subject(recipe, plan.Hoop);
+        var pages =
+            from tiling in tilings
+            from sheet in tiling.Printed
+            select SheetPage.Of(tiling, sheet, subject, sheets);
+        var cover = new CoverPage(form, recipe, drawing, plan).Draw(tilings);
+        return PdfWriter.Write(TemplateTexts.Title(recipe, plan.Hoop), [cover, .. pages]);
+    }
+
+    /// <summary>The design first, then the parts in sewing order; sheets are numbered through.</summary>
+    internal static ImmutableArray<Tiling> Tilings(Drawing drawing, Plan plan, SheetForm form)
+    {
+        var artwork = ArtworkLayer.Of(drawing, plan);
+        var boards = plan.Hoopings.Select(h => FieldBoard.Of(plan, h, artwork));
+        var tilings = ImmutableArray.CreateBuilder<Tiling>();
+        var next = 1;
+        foreach (var board in boards.Prepend(DesignBoard.Of(drawing, plan, artwork)))
+        {
+            var tiling = Tiling.Of(board, form, next);
+            tilings.Add(tiling);
+            next += tiling.Printed.Count();
+        }
+        return tilings.ToImmutable();
+    }
+}
