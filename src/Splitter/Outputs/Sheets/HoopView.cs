@@ -17,6 +17,9 @@ internal sealed class HoopView
     /// <summary>Between more corners than this, lines would hide what they measure: the list beside has them all.</summary>
     private const int MostMeasured = 3;
 
+    /// <summary>Where along the lines their lengths stand: apart from each other where the lines nearly are one.</summary>
+    private static readonly double[] LabelsAt = [0.5, 0.35, 0.65];
+
     private readonly SheetContent sheet;
     private readonly Hooping hooping;
     private readonly Canvas canvas = new();
@@ -105,12 +108,12 @@ internal sealed class HoopView
     {
         if (hooping.Takes.Length > MostMeasured)
             return;
-        foreach (var (one, other, length) in CornerPairs.Of(sheet.Plan, hooping))
+        foreach (var (i, (one, other, length)) in CornerPairs.Of(sheet.Plan, hooping).Index())
         {
             var (from, to) = (Lay(one.At), Lay(other.At));
             canvas.Line(letters / 2, Colour.White, 80, from, to);
             canvas.Dashes(letters / 8, letters / 2, MarkInk.Corner, from, to);
-            var middle = from.Towards(to, 0.5);
+            var middle = from.Towards(to, LabelsAt[i]);
             canvas.Label(
                 sheet.Numbers.Length(length),
                 middle with

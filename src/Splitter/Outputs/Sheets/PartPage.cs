@@ -89,6 +89,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
         );
         steps.Add(say.Say("before.load", ("file", $"part-{Part.Letter}.dst")));
         steps.Add(say.Say("before.needle"));
+        steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Part.Steps[0].Thread))));
         return Html.Element(
             "section",
             Html.Element("h3", say.Say("before.title")),
@@ -115,14 +116,16 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
     {
         var say = sheet.Say;
         var last = index == sheet.Parts.Length - 1;
+        var given = Part.Hooping.Gives.Select(i => sheet.Plan.Corners[i].Id).ToList();
+        var steps = new List<object> { say.Say("after.out") };
+        if (given.Count > 0)
+            steps.Add(say.Say("after.name", ("corners", say.Listed(given))));
+        steps.Add(last ? say.Say("after.trim-last") : say.Say("after.trim"));
+        steps.Add(last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)));
         return Html.Element(
             "section",
             Html.Element("h3", say.Say("after.title", ("part", Part.Letter))),
-            Html.Ticks([
-                say.Say("after.out"),
-                last ? say.Say("after.trim-last") : say.Say("after.trim"),
-                last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)),
-            ])
+            Html.Ticks(steps)
         );
     }
 }
