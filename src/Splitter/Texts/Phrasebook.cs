@@ -49,6 +49,13 @@ internal sealed class Phrasebook
         return said.ToString();
     }
 
+    /// <summary>All texts whose keys begin so, by the rest of the key; what they ask for is filled in elsewhere.</summary>
+    internal IEnumerable<(string Key, string Text)> Beginning(string prefix) =>
+        texts
+            .Where(t => t.Key.StartsWith(prefix, StringComparison.Ordinal))
+            .OrderBy(t => t.Key, StringComparer.Ordinal)
+            .Select(t => (t.Key[prefix.Length..], t.Value));
+
     /// <summary>
     /// A text that has a form for one (<c>key.one</c>, with no number to put in) and one for all other counts
     /// (<c>key.many</c>, with its <c>{count}</c>).

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using Splitter.Geometry;
+using Splitter.Outputs.Sheets.Watching;
 using Splitter.Parts;
 
 namespace Splitter.Outputs.Sheets;
@@ -28,6 +29,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             Before(),
             new CornerSection(sheet, Part).Write(),
             new StepSection(sheet, listed).Write(),
+            WatchSection.Of(sheet, Part),
             After()
         );
 
