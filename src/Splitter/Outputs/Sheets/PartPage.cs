@@ -59,10 +59,21 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             )
         );
 
-    private string InHoop() =>
-        !Part.Hooping.Takes.IsEmpty ? sheet.Say.Say("part.in-hoop")
-        : sheet.Plan.PlacementLines.IsEmpty ? sheet.Say.Say("part.in-hoop-first")
-        : $"{sheet.Say.Say("part.in-hoop-first")} {sheet.Say.Say("part.in-hoop-folds")}";
+    /// <summary>What is drawn in the hoop.</summary>
+    private string InHoop()
+    {
+        var (say, hooping) = (sheet.Say, Part.Hooping);
+        var parts = new List<string> { say.Say("part.in-hoop") };
+        if (index == 0 && !sheet.Plan.PlacementLines.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-folds"));
+        if (!hooping.Takes.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-takes"));
+        if (!hooping.Alignments.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-crosses"));
+        if (!hooping.Gives.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-gives"));
+        return string.Join(" ", parts);
+    }
 
     /// <summary>Which way the hoop lies on the work.</summary>
     private string Lies() =>
