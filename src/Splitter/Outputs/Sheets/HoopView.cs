@@ -113,17 +113,11 @@ internal sealed class HoopView
             var (from, to) = (Lay(one.At), Lay(other.At));
             canvas.Line(letters / 2, Colour.White, 80, from, to);
             canvas.Dashes(letters / 8, letters / 2, MarkInk.Corner, from, to);
-            var middle = from.Towards(to, LabelsAt[i]);
-            canvas.Label(
-                sheet.Numbers.Length(length),
-                middle with
-                {
-                    Y = middle.Y + (letters / 2),
-                },
-                letters,
-                Colour.Ink,
-                Side.Middle
-            );
+            var (middle, text) = (from.Towards(to, LabelsAt[i]), sheet.Numbers.Length(length));
+            // Between corners that lie near each other it would hide their names.
+            if (length < 2 * StrokeFont.WidthOf(text, letters))
+                continue;
+            canvas.Label(text, middle with { Y = middle.Y + (letters / 2) }, letters, Colour.Ink, Side.Middle);
         }
     }
 
