@@ -8,7 +8,7 @@ namespace Splitter.Texts;
 internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
 {
     /// <summary>Keeps a number and its unit on one line, and thousands together.</summary>
-    private const string Space = "\u00a0";
+    internal const string Space = "\u00a0";
 
     /// <summary>Exactly, by the international yard and pound agreement of 1959 (from memory).</summary>
     private const double YardsPerMetre = 1 / 0.9144;

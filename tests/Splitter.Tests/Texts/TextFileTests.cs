@@ -30,6 +30,11 @@ public sealed partial class TextFileTests
         var (english, other) = (TextFile.Of(SheetLanguage.English), TextFile.Of(language));
         Assert.Equal(english.Keys.Order(StringComparer.Ordinal), other.Keys.Order(StringComparer.Ordinal));
         Assert.All(english.Keys, key => Assert.Equal(Placeholders(english[key]), Placeholders(other[key])));
+        // Code that says how many never gives a number to the form for one.
+        Assert.All(
+            other.Where(text => other.ContainsKey(text.Key.Replace(".one", ".many")) && text.Key.EndsWith(".one")),
+            text => Assert.DoesNotContain("{count}", text.Value, StringComparison.Ordinal)
+        );
         Assert.All(other.Values, text => Assert.Matches(@"\A\S(.*\S)?\z", text));
     }
 
