@@ -18,15 +18,21 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
             Html.Classed(
                 "ol",
                 "steps",
-                Part.Steps.Select(step =>
-                    Html.Classed("li", IsBrief(step) ? "step brief" : "step", Sewn(step), Stop(step))
-                )
+                Part.Steps.Select(step => Html.Classed("li", ClassOf(step), Sewn(step), Stop(step)))
             )
         );
 
     /// <summary>Most stops only change the thread: such a step takes one line.</summary>
     private bool IsBrief(Step step) =>
         step.Kind == StepKind.Body && step.Actions.Length == 1 && Part.Steps[step.Number].Kind == StepKind.Body;
+
+    /// <summary>
+    /// What is asked at the crosses takes half a page: it may go on on the next one, each of its boxes whole.
+    /// </summary>
+    private string ClassOf(Step step) =>
+        step.Kind == StepKind.Alignment ? "step long"
+        : IsBrief(step) ? "step brief"
+        : "step";
 
     private XElement Sewn(Step step)
     {
