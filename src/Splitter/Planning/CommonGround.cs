@@ -10,15 +10,19 @@ internal static class CommonGround
     internal const int CornerMargin = Units.Millimetre;
 
     /// <summary>
-    /// Two corners nearer than this, µm, hardly hold an angle: at an accuracy of 0.3 mm per axis a hooping could turn by
-    /// 0.6 degrees, 2 mm at the far side of a 200 mm field.
+    /// Two corners nearer than this, µm, hardly hold an angle: at an accuracy of 0.3 mm per axis a hooping could turn
+    /// by 0.6 degrees, 2 mm at the far side of a 200 mm field.
     /// </summary>
     internal const int ShortestBase = 40 * Units.Millimetre;
 
-    /// <summary>The longer side of common ground that holds two corners that far apart on any grid of places, µm.</summary>
+    /// <summary>
+    /// The longer side of common ground that holds two corners that far apart on any grid of places, µm.
+    /// </summary>
     internal const int Longest = ShortestBase + (2 * CornerMargin) + (2 * CornerStep);
 
-    /// <summary>Distance between the places that are looked at for a corner, µm, where common ground is small.</summary>
+    /// <summary>
+    /// Distance between the places that are looked at for a corner, µm, where common ground is small.
+    /// </summary>
     internal const int CornerStep = Units.Millimetre;
 
     /// <summary>
@@ -28,12 +32,14 @@ internal static class CommonGround
     private const int ClothEdge = 5 * Units.Millimetre;
 
     /// <summary>
-    /// Where ground is narrow, the arm of a corner across it is shortened, to no less than this share: its other arm shows
-    /// how it lies, and the hole where they meet is what a person aims at. Common practice, no source.
+    /// Where ground is narrow, the arm of a corner across it is shortened, to no less than this share: its other arm
+    /// shows how it lies, and the hole where they meet is what a person aims at. Common practice, no source.
     /// </summary>
     private const int ShortestShare = 2;
 
-    /// <summary>The narrowest side of common ground, µm, that holds a corner with full arms on the tape's grid.</summary>
+    /// <summary>
+    /// The narrowest side of common ground, µm, that holds a corner with full arms on the tape's grid.
+    /// </summary>
     internal static int Narrowest(RegistrationRules rules) =>
         rules.CornerArm + (2 * CornerMargin) + (2 * Units.TapeStep);
 
@@ -53,7 +59,9 @@ internal static class CommonGround
     internal static bool HoldsTwo(Box common, RegistrationRules rules) =>
         HoldsOne(common, rules) && Math.Max(common.Width, common.Height) >= Longest;
 
-    /// <summary>The ground, corner margin included, on which one field can sew corners for another: on the cloth.</summary>
+    /// <summary>
+    /// The ground, corner margin included, on which one field can sew corners for another: on the cloth.
+    /// </summary>
     internal static Box Of(Recipe recipe, Field one, Field other)
     {
         var common = one.Usable.Common(other.Usable);

@@ -1,8 +1,8 @@
 namespace Splitter.Planning;
 
 /// <summary>
-/// What makes two parts miss each other at one place: root mean square parts, micrometres. They are independent, so that
-/// their squares add up to the square of the whole.
+/// What makes two parts miss each other at one place: root mean square parts, micrometres. They are independent, so
+/// that their squares add up to the square of the whole.
 /// </summary>
 /// <param name="Setting">Corners are not set over their tacks exactly.</param>
 /// <param name="Rounding">Stitches lie on the tape's grid.</param>

@@ -3,7 +3,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning;
 
-/// <summary>A point in field space: origin at the field's centre, u right and v up as machines count; micrometres.</summary>
+/// <summary>
+/// A point in field space: origin at the field's centre, u right and v up as machines count; micrometres.
+/// </summary>
 public readonly record struct FieldPoint(int U, int V);
 
 /// <summary>A hoop's field laid on the drawing.</summary>

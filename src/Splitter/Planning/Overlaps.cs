@@ -10,8 +10,8 @@ internal static class Overlaps
 {
     /// <summary>
     /// With interleaved edges every other row reaches past the seam by this share of the overlap only, and its
-    /// counterpart in the other part by all of it: rows end on two lines instead of one. A smaller share would need a wider
-    /// overlap for the same misfit, a larger one would bring the two lines within a thread's width of each other.
+    /// counterpart in the other part by all of it: rows end on two lines instead of one. A smaller share would need a
+    /// wider overlap for the same misfit, a larger one would bring the two lines within a thread's width of each other.
     /// </summary>
     internal const double ShortShare = 0.6;
 

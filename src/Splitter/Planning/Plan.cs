@@ -86,13 +86,17 @@ public sealed record Hooping
 /// <param name="Receivers">Indexes of the hoopings that are set by it.</param>
 public sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Donor, ImmutableArray<int> Receivers);
 
-/// <summary>A small cross sewn where the new part meets sewn work: its middle should meet the middle of what is there.</summary>
+/// <summary>
+/// A small cross sewn where the new part meets sewn work: its middle should meet the middle of what is there.
+/// </summary>
 /// <param name="At">Its middle, on the tape's grid.</param>
 /// <param name="With">Index of the hooping whose work is there.</param>
 /// <param name="On">Id of the shape or corner it should meet.</param>
 public sealed record AlignmentStitch(Point At, int With, string On)
 {
-    /// <summary>Half the length of each stroke of the cross, µm: long enough to see its middle, short enough to unpick.</summary>
+    /// <summary>
+    /// Half the length of each stroke of the cross, µm: long enough to see its middle, short enough to unpick.
+    /// </summary>
     internal const int Arm = 3 * Units.Millimetre;
 }
 
@@ -132,18 +136,22 @@ public sealed record PartJoin
     /// <summary>What that consists of.</summary>
     public required ErrorBudget Budget { get; init; }
 
-    /// <summary>At no place along the seam do the two sides miss each other by more than this, micrometres, 19 times in 20.</summary>
+    /// <summary>
+    /// At no place along the seam do the two sides miss each other by more than this, micrometres, 19 times in 20.
+    /// </summary>
     public required int AlongSeam { get; init; }
 
-    /// <summary>Where others meet the two parts, and that asks most of their overlap; null where they only meet each other.</summary>
+    /// <summary>
+    /// Where others meet the two parts, and that asks most of their overlap; null where they only meet each other.
+    /// </summary>
     public Junction? Junction { get; init; }
 
     /// <summary>How far each side runs past the seam, micrometres.</summary>
     public required int Overlap { get; init; }
 
     /// <summary>
-    /// How far the narrower side reaches where the seam runs up to the edge of its field, micrometres; elsewhere both reach
-    /// as far as <see cref="Overlap"/>.
+    /// How far the narrower side reaches where the seam runs up to the edge of its field, micrometres; elsewhere both
+    /// reach as far as <see cref="Overlap"/>.
     /// </summary>
     public required int Narrowest { get; init; }
 
@@ -151,8 +159,8 @@ public sealed record PartJoin
     public required int Covers { get; init; }
 
     /// <summary>
-    /// By how much the two parts may miss each other, micrometres, 19 times in 20: along the seam or where others meet them,
-    /// whichever is more. It is this that everything tells of a join.
+    /// By how much the two parts may miss each other, micrometres, 19 times in 20: along the seam or where others meet
+    /// them, whichever is more. It is this that everything tells of a join.
     /// </summary>
     public int Within95 => Math.Max(AlongSeam, Junction?.Misfit ?? 0);
 
@@ -169,13 +177,14 @@ public sealed record PartJoin
 /// <summary>Where three parts or more meet.</summary>
 /// <param name="Parts">Indexes of their hoopings, in order.</param>
 /// <param name="Misfit">
-/// The diameter of a circle, micrometres, that holds the places at which all of them come out, 19 times in 20: no hole opens
-/// while the overlaps of their seams cover it.
+/// The diameter of a circle, micrometres, that holds the places at which all of them come out, 19 times in 20: no hole
+/// opens while the overlaps of their seams cover it.
 /// </param>
 public sealed record Junction(Point At, ImmutableArray<int> Parts, int Misfit);
 
 /// <summary>
-/// A shape that is sewn before one that lies under it: the lower one, if it is a fill, is cut at the edge that one sees.
+/// A shape that is sewn before one that lies under it: the lower one, if it is a fill, is cut at the edge that one
+/// sees.
 /// </summary>
 /// <param name="Upper">Index of the shape that lies over the other.</param>
 /// <param name="Lower">Index of the other.</param>

@@ -9,7 +9,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning;
 
-/// <summary>Drawing and hoop to <see cref="Plan"/>: a draft, what it is sewn with, and what would help where it fits badly.</summary>
+/// <summary>
+/// Drawing and hoop to <see cref="Plan"/>: a draft, what it is sewn with, and what would help where it fits badly.
+/// </summary>
 internal static class Planner
 {
     internal static Result<Plan> Plan(Drafts drafts, Hoop hoop) =>

@@ -4,7 +4,9 @@ using Splitter.Diagnostics;
 
 namespace Splitter.Planning.Drafting;
 
-/// <summary>Chooses among drafts with as many fields: first by what their seams show, then by how well parts meet.</summary>
+/// <summary>
+/// Chooses among drafts with as many fields: first by what their seams show, then by how well parts meet.
+/// </summary>
 internal static class DraftChoice
 {
     /// <summary>

@@ -10,10 +10,10 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Drafting;
 
 /// <summary>
-/// Drawing and hoop to a draft. Fields are laid first; straight seams show roughly where they will meet, enough to put them
-/// into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may hide one);
-/// corners let each hooping find the last, and from them follows how well they will meet. Then fields are moved to where these
-/// seams show less, and it is drafted once more.
+/// Drawing and hoop to a draft. Fields are laid first; straight seams show roughly where they will meet, enough to put
+/// them into sewing order; knowing that order, seams divide the drawing where it shows least (what is sewn last may
+/// hide one); corners let each hooping find the last, and from them follows how well they will meet. Then fields are
+/// moved to where these seams show less, and it is drafted once more.
 /// </summary>
 internal static class Drafter
 {
@@ -38,7 +38,9 @@ internal static class Drafter
         )
         select draft;
 
-    /// <summary>The draft without hoopings that sew nothing, but for those that the rest needs to reach each other.</summary>
+    /// <summary>
+    /// The draft without hoopings that sew nothing, but for those that the rest needs to reach each other.
+    /// </summary>
     private static Result<PlanDraft> Busy(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
     {
         if (!drafted.TryGet(out var draft) || Yields.Empty(drawing, draft.Division) is not { IsEmpty: false } empty)
@@ -50,7 +52,9 @@ internal static class Drafter
         return fewer.Succeeded ? Busy(recipe, drawing, fewer) : drafted;
     }
 
-    /// <summary>The draft with its fields moved a little, now that it is known how seams run, if that makes it better.</summary>
+    /// <summary>
+    /// The draft with its fields moved a little, now that it is known how seams run, if that makes it better.
+    /// </summary>
     private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
     {
         if (

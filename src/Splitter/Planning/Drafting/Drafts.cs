@@ -5,8 +5,8 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Drafting;
 
 /// <summary>
-/// The drafts of one recipe, each hoop's made when it is first asked for and then kept: a hoop is both planned for itself
-/// and looked at as a remedy for smaller ones.
+/// The drafts of one recipe, each hoop's made when it is first asked for and then kept: a hoop is both planned for
+/// itself and looked at as a remedy for smaller ones.
 /// </summary>
 internal sealed class Drafts(Recipe recipe, Drawing drawing)
 {

@@ -8,16 +8,21 @@ namespace Splitter.Planning.Drafting;
 /// <summary>What a hooping sews.</summary>
 /// <param name="Whole">How many shapes it sews whole.</param>
 /// <param name="Cut">Ground that it sews of cut shapes, µm²: looked at only while there is little thread.</param>
-/// <param name="Thread">About how much thread that takes on top of the cloth, µm, counted up to <see cref="Ample"/>.</param>
+/// <param name="Thread">
+/// About how much thread that takes on top of the cloth, µm, counted up to <see cref="Ample"/>.
+/// </param>
 internal readonly record struct Yield(int Whole, double Cut, double Thread)
 {
     /// <summary>
-    /// Nobody asks whether more thread is worth a hooping, µm. Half of it, a metre, is sewn in half a minute, while mounting
-    /// the cloth anew takes a quarter of an hour and is a chance to be a little off. Common practice, no source.
+    /// Nobody asks whether more thread is worth a hooping, µm. Half of it, a metre, is sewn in half a minute, while
+    /// mounting the cloth anew takes a quarter of an hour and is a chance to be a little off. Common practice, no
+    /// source.
     /// </summary>
     internal const double Ample = 2000.0 * Units.Millimetre;
 
-    /// <summary>Less of cut shapes is a scrap at the end of a seam, which the field beside it sews as well, µm².</summary>
+    /// <summary>
+    /// Less of cut shapes is a scrap at the end of a seam, which the field beside it sews as well, µm².
+    /// </summary>
     private const double Scrap = Units.SquareMillimetre;
 
     /// <summary>It sews nothing at all.</summary>
@@ -26,7 +31,9 @@ internal readonly record struct Yield(int Whole, double Cut, double Thread)
     /// <summary>It sews nothing that would be missed.</summary>
     internal bool IsScrap => Whole == 0 && Cut < Scrap;
 
-    /// <summary>It sews so little beside another that it is hardly worth a hooping. Where all work is small, none does.</summary>
+    /// <summary>
+    /// It sews so little beside another that it is hardly worth a hooping. Where all work is small, none does.
+    /// </summary>
     internal bool IsLittleBeside(Yield other) => Thread < other.Thread / 2;
 }
 

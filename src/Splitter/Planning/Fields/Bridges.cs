@@ -13,13 +13,13 @@ internal static class Bridges
     private const int MostBridges = 4;
 
     /// <summary>
-    /// Each bridge lies midway between the nearest two fields that do not reach each other, and shares half of its ground
-    /// with a field that touches it.
+    /// Each bridge lies midway between the nearest two fields that do not reach each other, and shares half of its
+    /// ground with a field that touches it.
     /// </summary>
     internal static ImmutableArray<Field> Added(ImmutableArray<Field> fields, CoverTask task)
     {
-        // Between two fields that a hoop's length holds apart a few bridges suffice; a hoop that is too small for corners
-        // needs no more of them, since SewingOrder says so.
+        // Between two fields that a hoop's length holds apart a few bridges suffice; a hoop that is too small for
+        // corners needs no more of them, since SewingOrder says so.
         for (var most = MostBridges * fields.Length; ; most--)
         {
             var reached = Links.Groups(fields, task)[0];

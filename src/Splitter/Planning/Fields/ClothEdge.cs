@@ -30,7 +30,9 @@ internal static class ClothEdge
             Math.Max(0, box.Bottom - cloth.Bottom)
         );
 
-    /// <summary>The least step, in whole ones of the tape, after which a box hangs over no edge, or over one of two as before.</summary>
+    /// <summary>
+    /// The least step, in whole ones of the tape, after which a box hangs over no edge, or over one of two as before.
+    /// </summary>
     internal static Point Inwards(Box cloth, Box box) =>
         new(Step(cloth.Left - box.Left, box.Right - cloth.Right), Step(cloth.Top - box.Top, box.Bottom - cloth.Bottom));
 
@@ -42,7 +44,9 @@ internal static class ClothEdge
         : 0;
 }
 
-/// <summary>How far something hangs over each edge of the cloth as seen on the drawing, µm; 0 where it does not.</summary>
+/// <summary>
+/// How far something hangs over each edge of the cloth as seen on the drawing, µm; 0 where it does not.
+/// </summary>
 internal readonly record struct Overhang(int Left, int Top, int Right, int Bottom)
 {
     internal int Most => Math.Max(Math.Max(Left, Right), Math.Max(Top, Bottom));

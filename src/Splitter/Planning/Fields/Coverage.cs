@@ -52,7 +52,9 @@ internal static class Coverage
                 );
     }
 
-    /// <summary>The worst shape that sticks out of all fields, and the worst whole one that is divided, stand for all such.</summary>
+    /// <summary>
+    /// The worst shape that sticks out of all fields, and the worst whole one that is divided, stand for all such.
+    /// </summary>
     private static IEnumerable<Diagnostic> Shapes(Recipe recipe, Drawing drawing, Layout layout, FieldTemplate template)
     {
         var place = recipe.PlaceOf("fields.place");

@@ -6,8 +6,8 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// Names what lies beside the cloth, and what a recipe places so far off that hoopings would be empty: they cost as much as
-/// others, and fields that link them to the rest come on top. Known before any field is laid.
+/// Names what lies beside the cloth, and what a recipe places so far off that hoopings would be empty: they cost as
+/// much as others, and fields that link them to the rest come on top. Known before any field is laid.
 /// </summary>
 internal static class FarOff
 {

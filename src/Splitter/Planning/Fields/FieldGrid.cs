@@ -4,7 +4,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning.Fields;
 
-/// <summary>Columns and rows of fields, spread evenly, the outer ones flush with the edges of what is to be covered.</summary>
+/// <summary>
+/// Columns and rows of fields, spread evenly, the outer ones flush with the edges of what is to be covered.
+/// </summary>
 internal static class FieldGrid
 {
     internal static ImmutableArray<Field> Fields(Box cover, GridFields grid, FieldTemplate template)
@@ -44,7 +46,8 @@ internal static class FieldGrid
 
     /// <summary>
     /// A centre on the tape's grid. Outer ones are rounded outwards, so that the edge of what is covered lies in their
-    /// ground; the steps between differ by one of the tape at most, so that no gap opens where another grid would have none.
+    /// ground; the steps between differ by one of the tape at most, so that no gap opens where another grid would have
+    /// none.
     /// </summary>
     /// <param name="half">From a field's centre to the edge of its ground.</param>
     private static int Spread(int from, int to, int half, int count, int index)

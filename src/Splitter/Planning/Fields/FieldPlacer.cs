@@ -14,8 +14,8 @@ internal static class FieldPlacer
     private const int MostLayouts = 4;
 
     /// <summary>
-    /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do show,
-    /// and where corners find room, is seen later.
+    /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do
+    /// show, and where corners find room, is seen later.
     /// </summary>
     internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
     {
@@ -96,7 +96,9 @@ internal static class FieldPlacer
         ];
     }
 
-    /// <summary>A layout without those of some fields that the rest does not need; the same when it needs all of them.</summary>
+    /// <summary>
+    /// A layout without those of some fields that the rest does not need; the same when it needs all of them.
+    /// </summary>
     internal static Layout Without(Recipe recipe, Drawing drawing, Layout layout, ImmutableArray<int> numbers)
     {
         var hoop = layout.Fields[0].Hoop;
@@ -114,7 +116,9 @@ internal static class FieldPlacer
     private static ImmutableArray<Field> Reaching(Drawing drawing, ImmutableArray<Field> fields, CoverTask task) =>
         Needed(fields, [.. fields.Where(f => !FarOff.Sews(drawing, task.Template.Ground(f)))], task);
 
-    /// <summary>Fields without empty ones, as long as the rest reach each other as well, and one can be sewn first.</summary>
+    /// <summary>
+    /// Fields without empty ones, as long as the rest reach each other as well, and one can be sewn first.
+    /// </summary>
     private static ImmutableArray<Field> Needed(
         ImmutableArray<Field> fields,
         ImmutableArray<Field> empty,

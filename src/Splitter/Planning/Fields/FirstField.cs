@@ -16,8 +16,8 @@ internal static class FirstField
     }
 
     /// <summary>
-    /// The field that is sewn first: of those that hold what it must the one nearest to the middle, so that errors add up
-    /// over few hoopings; null when none does.
+    /// The field that is sewn first: of those that hold what it must the one nearest to the middle, so that errors add
+    /// up over few hoopings; null when none does.
     /// </summary>
     internal static int? Among(ImmutableArray<Field> fields, Box? held, Point middle)
     {

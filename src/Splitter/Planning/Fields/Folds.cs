@@ -5,14 +5,14 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// The cloth's folds on the drawing. The person folds the cloth, lays the folds on lines sewn on the bare stabilizer, and
-/// so knows where the work lies: the first field has to hold the place where the folds cross.
+/// The cloth's folds on the drawing. The person folds the cloth, lays the folds on lines sewn on the bare stabilizer,
+/// and so knows where the work lies: the first field has to hold the place where the folds cross.
 /// </summary>
 internal static class Folds
 {
     /// <summary>
-    /// Length of each fold line, µm, that the first field holds at least: shorter, and a fold cannot be laid straight on
-    /// it. Common practice, no source.
+    /// Length of each fold line, µm, that the first field holds at least: shorter, and a fold cannot be laid straight
+    /// on it. Common practice, no source.
     /// </summary>
     private const int Hold = 30 * Units.Millimetre;
 

@@ -9,7 +9,9 @@ namespace Splitter.Planning.Fields;
 /// <summary>Says which forbidden zones keep a drawing from being covered.</summary>
 internal static class ForbiddenZones
 {
-    /// <summary>One line for each zone that keeps ground from being sewn; where none does so alone, one for all of them.</summary>
+    /// <summary>
+    /// One line for each zone that keeps ground from being sewn; where none does so alone, one for all of them.
+    /// </summary>
     /// <param name="held">What the first field has to hold; null for nothing.</param>
     internal static ImmutableArray<Diagnostic> Problems(
         Recipe recipe,
@@ -58,7 +60,9 @@ internal static class ForbiddenZones
     private static bool Touches(FreeGround free, Shape shape) =>
         !Polygons.Intersect(shape.Footprint, free.Ground).IsEmpty;
 
-    /// <summary>Folds and a first point need not be drawn upon, and are held up to the edge of the usable field.</summary>
+    /// <summary>
+    /// Folds and a first point need not be drawn upon, and are held up to the edge of the usable field.
+    /// </summary>
     private static bool Holding(FieldTemplate template, ImmutableArray<Box> zones, Box held) =>
         FreeGround.Of(template with { Reach = 0 }, zones, held).Holds(held);
 

@@ -5,10 +5,10 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Fields;
 
 /// <summary>
-/// Which ways fields may lie, and which of them leaves least cloth in the machine's throat. A field's ground lies evenly
-/// around its centre, so that upside down it covers the very same: covers and their lower bound know only one turn of
-/// each two, and which of them it is is chosen afterwards. Only where the throat has too little room for all of them is a
-/// place forbidden; a bound that does not know that stays one, since it looks at more places.
+/// Which ways fields may lie, and which of them leaves least cloth in the machine's throat. A field's ground lies
+/// evenly around its centre, so that upside down it covers the very same: covers and their lower bound know only one
+/// turn of each two, and which of them it is is chosen afterwards. Only where the throat has too little room for all of
+/// them is a place forbidden; a bound that does not know that stays one, since it looks at more places.
 /// </summary>
 internal sealed class Turning
 {
@@ -50,7 +50,9 @@ internal sealed class Turning
     internal static Turning Of(Recipe recipe, Hoop hoop) =>
         new(recipe.Fields.Place is FewestFields ? recipe.Fields.Turns : All, hoop, recipe.Cloth.OnDrawing);
 
-    /// <summary>The allowed turn that covers the same ground and leaves least cloth in the throat; of equal ones the least.</summary>
+    /// <summary>
+    /// The allowed turn that covers the same ground and leaves least cloth in the throat; of equal ones the least.
+    /// </summary>
     internal Turn Best(Field field)
     {
         var (best, least) = (field.Turn, int.MaxValue);
@@ -75,8 +77,8 @@ internal sealed class Turning
     internal bool Overfills(Field field) => InThroat(field.Bounds, field.Turn) > room;
 
     /// <summary>
-    /// Another way to lie there, allowed or not, for which the throat has room: one that covers the same, or else one that
-    /// does not; null for none.
+    /// Another way to lie there, allowed or not, for which the throat has room: one that covers the same, or else one
+    /// that does not; null for none.
     /// </summary>
     internal static Turn? Roomier(Field field, Recipe recipe)
     {
@@ -87,15 +89,17 @@ internal sealed class Turning
         return null;
     }
 
-    /// <summary>Cloth beyond the field's edge on the throat's side, µm; null where nothing is known of the throat.</summary>
+    /// <summary>
+    /// Cloth beyond the field's edge on the throat's side, µm; null where nothing is known of the throat.
+    /// </summary>
     internal static int? InThroat(Recipe recipe, Field field) =>
         field.Hoop.Throat is not null && recipe.Cloth.Size is not null
             ? Of(recipe, field.Hoop).InThroat(field.Bounds, field.Turn)
             : null;
 
     /// <summary>
-    /// The outermost centres, on the tape's grid, for which the throat has room: as far right and down as may be with the
-    /// cloth's left and upper edge in it, and as far left and up as may be with the others.
+    /// The outermost centres, on the tape's grid, for which the throat has room: as far right and down as may be with
+    /// the cloth's left and upper edge in it, and as far left and up as may be with the others.
     /// </summary>
     internal ImmutableArray<Point> Limits(Field at)
     {

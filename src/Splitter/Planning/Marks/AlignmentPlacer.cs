@@ -7,9 +7,9 @@ using Splitter.Recipes;
 namespace Splitter.Planning.Marks;
 
 /// <summary>
-/// Places alignment stitches where a person can judge them: where the seam to earlier work crosses a line, a satin column or
-/// the edge of a fill, and not amid a fill, where one place looks like the next. They lie far apart, so that a turn shows;
-/// where there are too few such places, on corners.
+/// Places alignment stitches where a person can judge them: where the seam to earlier work crosses a line, a satin
+/// column or the edge of a fill, and not amid a fill, where one place looks like the next. They lie far apart, so that
+/// a turn shows; where there are too few such places, on corners.
 /// </summary>
 internal static class AlignmentPlacer
 {
@@ -53,7 +53,9 @@ internal static class AlignmentPlacer
         return Spread(chosen, [.. onCorners.Where(a => room.Contains(a.At))], Fewest);
     }
 
-    /// <summary>Adds what lies farthest from all that is there, until there are so many or none lies far enough.</summary>
+    /// <summary>
+    /// Adds what lies farthest from all that is there, until there are so many or none lies far enough.
+    /// </summary>
     private static ImmutableArray<AlignmentStitch> Spread(
         ImmutableArray<AlignmentStitch> chosen,
         ImmutableArray<AlignmentStitch> places,

@@ -11,8 +11,8 @@ namespace Splitter.Planning.Marks;
 internal sealed class CornerChoice
 {
     /// <summary>
-    /// A misfit at the worst seam may grow by this, µm, to get one more millimetre of a corner's arms off sewn stitching (it
-    /// is loose and must come out again without harm), or to make an arm that much longer.
+    /// A misfit at the worst seam may grow by this, µm, to get one more millimetre of a corner's arms off sewn
+    /// stitching (it is loose and must come out again without harm), or to make an arm that much longer.
     /// </summary>
     private const double OfPoor = 3;
 

@@ -3,12 +3,14 @@ using Splitter.Recipes;
 
 namespace Splitter.Planning.Marks;
 
-/// <summary>Places for corners on the ground that a hooping shares with one donor: for each the best way to lay the arms.</summary>
+/// <summary>
+/// Places for corners on the ground that a hooping shares with one donor: for each the best way to lay the arms.
+/// </summary>
 internal sealed class CornerGrid
 {
     /// <summary>
-    /// Places looked at: larger common ground is searched more coarsely, so that a large field takes no longer than a small
-    /// one.
+    /// Places looked at: larger common ground is searched more coarsely, so that a large field takes no longer than a
+    /// small one.
     /// </summary>
     private const int MostPlaces = 1200;
 

@@ -11,25 +11,26 @@ namespace Splitter.Planning.Marks;
 
 /// <summary>
 /// Places registration corners: inside both fields, on cloth that is bare or will be covered later, where they set the
-/// hooping best for the seams that it has, and never so near to another corner that a person could take one for the other.
+/// hooping best for the seams that it has, and never so near to another corner that a person could take one for the
+/// other.
 /// </summary>
 internal sealed class CornerPlacer
 {
     /// <summary>
-    /// Corners nearer to each other than two arms can be confused. Where common ground is so tight that there is no other
-    /// way they come nearer, but never so near that the arms of one reach to the other's tack.
+    /// Corners nearer to each other than two arms can be confused. Where common ground is so tight that there is no
+    /// other way they come nearer, but never so near that the arms of one reach to the other's tack.
     /// </summary>
     private static readonly ImmutableArray<double> ArmsApart = [2, 1.25];
 
     /// <summary>
-    /// How far from where the arms meet nothing may be sewn until the corner is used, µm: the hole there is what the tack
-    /// goes through, and it has to be seen. Common practice, no source.
+    /// How far from where the arms meet nothing may be sewn until the corner is used, µm: the hole there is what the
+    /// tack goes through, and it has to be seen. Common practice, no source.
     /// </summary>
     private const int Seen = 2 * Units.Millimetre;
 
     /// <summary>
-    /// How far stitches reach past a seam whose overlap is not known yet, µm: wider ones are rare, and then shorten what is
-    /// seen of a corner.
+    /// How far stitches reach past a seam whose overlap is not known yet, µm: wider ones are rare, and then shorten
+    /// what is seen of a corner.
     /// </summary>
     private const int UsualOverlap = 2500;
 
@@ -134,7 +135,9 @@ internal sealed class CornerPlacer
     private Box Common(int receiver, int donor) =>
         CommonGround.Of(recipe, layout.Fields[receiver], layout.Fields[donor]).Grown(-CommonGround.CornerMargin);
 
-    /// <summary>Where a hooping meets others; where nothing is cut, the corners of its ground, against the first.</summary>
+    /// <summary>
+    /// Where a hooping meets others; where nothing is cut, the corners of its ground, against the first.
+    /// </summary>
     private ImmutableArray<CornerChoice.SeamPlace> Seams(int hooping)
     {
         ImmutableArray<CornerChoice.SeamPlace> found =

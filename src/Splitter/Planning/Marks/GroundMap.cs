@@ -8,7 +8,9 @@ namespace Splitter.Planning.Marks;
 /// <summary>Which hoopings sew on each square millimetre of cloth.</summary>
 internal sealed class GroundMap
 {
-    /// <summary>Side of a cell, µm: finer than the arms of a corner need, coarse enough for a whole bedspread.</summary>
+    /// <summary>
+    /// Side of a cell, µm: finer than the arms of a corner need, coarse enough for a whole bedspread.
+    /// </summary>
     private const int Cell = Units.Millimetre;
 
     /// <summary>A hooping that comes after all.</summary>

@@ -8,14 +8,14 @@ namespace Splitter.Planning.Order;
 internal static class Donors
 {
     /// <summary>
-    /// Donors are sought among this many neighbours, those with the most common ground: further ones only touch a corner
-    /// of the field.
+    /// Donors are sought among this many neighbours, those with the most common ground: further ones only touch a
+    /// corner of the field.
     /// </summary>
     private const int MostNeighbours = 6;
 
     /// <summary>
-    /// For each field its nearest neighbours. Where fields lie close in rows these are all of its own row: one more leads
-    /// back to the first field, so that every field that can be reached is.
+    /// For each field its nearest neighbours. Where fields lie close in rows these are all of its own row: one more
+    /// leads back to the first field, so that every field that can be reached is.
     /// </summary>
     /// <param name="common">The ground that two fields share.</param>
     internal static ImmutableArray<ImmutableArray<int>> Of(
@@ -44,7 +44,9 @@ internal static class Donors
         ];
     }
 
-    /// <summary>For each field the one that it is reached through from the first, by as much ground as may be (Prim 1957).</summary>
+    /// <summary>
+    /// For each field the one that it is reached through from the first, by as much ground as may be (Prim 1957).
+    /// </summary>
     private static int?[] WaysBack(int count, int first, Func<int, int, Box> common, RegistrationRules rules)
     {
         var (back, most) = (new int?[count], new long[count]);

@@ -3,8 +3,8 @@ using Splitter.Planning.Fit;
 namespace Splitter.Planning.Order;
 
 /// <summary>
-/// The best of all orders and donors, by branch and bound. Misfits of fields that are in do not change when others follow,
-/// so a part of an order is given up as soon as it is no better than the best whole one.
+/// The best of all orders and donors, by branch and bound. Misfits of fields that are in do not change when others
+/// follow, so a part of an order is given up as soon as it is no better than the best whole one.
 /// </summary>
 internal sealed class ExactOrder
 {
@@ -12,15 +12,17 @@ internal sealed class ExactOrder
     internal const int MostFields = 7;
 
     /// <summary>
-    /// Work after which the search ends with the best found so far: reached only where nearly all of seven fields lie over
-    /// each other. About half a second.
+    /// Work after which the search ends with the best found so far: reached only where nearly all of seven fields lie
+    /// over each other. About half a second.
     /// </summary>
     private const long MostWork = 300_000_000;
 
     private readonly OrderTask task;
     private readonly PartialOrder partial;
 
-    /// <summary>For each field the least misfit with any other that its own setting alone leaves at their seam.</summary>
+    /// <summary>
+    /// For each field the least misfit with any other that its own setting alone leaves at their seam.
+    /// </summary>
     private readonly double[] least;
 
     private FoundOrder best;
@@ -60,8 +62,8 @@ internal sealed class ExactOrder
                 continue;
             foreach (var donors in task.DonorSets(field, partial.Holds))
             {
-                // Two neighbours in the order that have nothing to do with each other stand in ascending order: the other
-                // way round is the same plan.
+                // Two neighbours in the order that have nothing to do with each other stand in ascending order: the
+                // other way round is the same plan.
                 if (count > 1 && field < last && !donors.Contains(last))
                     continue;
                 if (partial.Work > MostWork)
@@ -88,7 +90,9 @@ internal sealed class ExactOrder
         return score;
     }
 
-    /// <summary>The misfit that the later of two fields brings to their seam by its own setting, with its best donors.</summary>
+    /// <summary>
+    /// The misfit that the later of two fields brings to their seam by its own setting, with its best donors.
+    /// </summary>
     private double Alone(int later, int earlier)
     {
         var meeting = task.Meeting(later, earlier);

@@ -9,8 +9,8 @@ namespace Splitter.Planning.Order;
 internal sealed class OrderSearch
 {
     /// <summary>
-    /// Columns gone through before the search ends with what it has; no clock, so that every machine ends alike. About a
-    /// fifth of a second.
+    /// Columns gone through before the search ends with what it has; no clock, so that every machine ends alike. About
+    /// a fifth of a second.
     /// </summary>
     private const long MostWork = 80_000_000;
 

@@ -79,7 +79,9 @@ internal sealed class OrderTask
 
     internal ImmutableArray<Point> Ground(int field) => Extremes.Of(Layout.Grounds[field]);
 
-    /// <summary>Every way to choose a field's donors among sewn ones for which there is room, in a fixed order.</summary>
+    /// <summary>
+    /// Every way to choose a field's donors among sewn ones for which there is room, in a fixed order.
+    /// </summary>
     internal IEnumerable<ImmutableArray<int>> DonorSets(int field, Func<int, bool> isSewn)
     {
         var near = Neighbours[field].Where(isSewn).ToList();
@@ -101,8 +103,8 @@ internal sealed class OrderTask
     }
 
     /// <summary>
-    /// Corners in the extremes of the ground that a field shares with its donors, such that it is set best where it meets
-    /// others; each donor gives one at least. None when there is no room for two at a useful distance.
+    /// Corners in the extremes of the ground that a field shares with its donors, such that it is set best where it
+    /// meets others; each donor gives one at least. None when there is no room for two at a useful distance.
     /// </summary>
     /// <param name="donors">Ascending.</param>
     internal ImmutableArray<(Point At, int Donor)> Ideal(int field, ImmutableArray<int> donors)

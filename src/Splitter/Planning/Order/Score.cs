@@ -1,8 +1,8 @@
 namespace Splitter.Planning.Order;
 
 /// <summary>
-/// How well the fields of an order will meet, µm²; less is better. First counts the worst seam, then all seams together,
-/// then how far the fields lie from where they should, which is all there is where nothing is cut.
+/// How well the fields of an order will meet, µm²; less is better. First counts the worst seam, then all seams
+/// together, then how far the fields lie from where they should, which is all there is where nothing is cut.
 /// </summary>
 /// <param name="Worst">The largest misfit of two fields at a seam that they share.</param>
 /// <param name="Sum">For each two fields that share a seam their largest misfit there.</param>

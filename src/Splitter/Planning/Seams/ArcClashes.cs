@@ -6,7 +6,9 @@ namespace Splitter.Planning.Seams;
 /// <summary>Finds boundaries that run into each other: they may meet at their ends only.</summary>
 internal static class ArcClashes
 {
-    /// <summary>Indexes of the arcs that cross or touch another one, or themselves, elsewhere than at shared ends.</summary>
+    /// <summary>
+    /// Indexes of the arcs that cross or touch another one, or themselves, elsewhere than at shared ends.
+    /// </summary>
     internal static HashSet<int> Find(ImmutableArray<SeamArc> arcs)
     {
         var bins = new SegmentBins<(int Arc, int Segment)>();

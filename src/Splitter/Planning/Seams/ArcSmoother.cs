@@ -5,9 +5,9 @@ namespace Splitter.Planning.Seams;
 
 /// <summary>
 /// Turns the stairs of a seam on the grid into a line that can be sewn: straight legs where nothing speaks for a bend,
-/// the artwork's own edge where the seam runs along one, rounded corners. Of all ways through the places that the stairs
-/// pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are, and it
-/// stays in the ground that both fields share, because that is a box.
+/// the artwork's own edge where the seam runs along one, rounded corners. Of all ways through the places that the
+/// stairs pass it takes the one of least price (shortest path in a graph without loops). Its ends stay where they are,
+/// and it stays in the ground that both fields share, because that is a box.
 /// </summary>
 internal sealed class ArcSmoother(
     SeamPrice price,
@@ -19,8 +19,8 @@ internal sealed class ArcSmoother(
 )
 {
     /// <summary>
-    /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most of a
-    /// cell of the grid.
+    /// An edge of the artwork as near as this to a step of the stairs that parts its colours is meant by it, µm: most
+    /// of a cell of the grid.
     /// </summary>
     private const int SnapDistance = 1200;
 
@@ -34,8 +34,8 @@ internal sealed class ArcSmoother(
     private const double BendOnEdge = 0.02;
 
     /// <summary>
-    /// What a leg costs that runs along an edge without following it, as a share of one through the middle of a fill: it
-    /// leaves slivers, but is better than a jump from one edge to the next.
+    /// What a leg costs that runs along an edge without following it, as a share of one through the middle of a fill:
+    /// it leaves slivers, but is better than a jump from one edge to the next.
     /// </summary>
     private const double BesideEdge = 0.4;
 
@@ -49,14 +49,16 @@ internal sealed class ArcSmoother(
     private const double Straight = 0.966;
 
     /// <summary>
-    /// An edge is followed as long as it is no longer than this many times the straight way, and this much, µm: further, it
-    /// goes out round something that a seam need not go round. The second lets a short edge have a corner.
+    /// An edge is followed as long as it is no longer than this many times the straight way, and this much, µm:
+    /// further, it goes out round something that a seam need not go round. The second lets a short edge have a corner.
     /// </summary>
     private const double Detour = 1.5;
 
     private const double DetourSpare = 300;
 
-    /// <summary>Distance between places at which a leg is asked for room beside it, µm: small beside the room.</summary>
+    /// <summary>
+    /// Distance between places at which a leg is asked for room beside it, µm: small beside the room.
+    /// </summary>
     private const double RoomStep = 700;
 
     /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
@@ -95,7 +97,9 @@ internal sealed class ArcSmoother(
         return arc with { Points = Drawn(way, common) };
     }
 
-    /// <summary>The two ends, and between them the middles of steps, or edges of the artwork where a step parts colours.</summary>
+    /// <summary>
+    /// The two ends, and between them the middles of steps, or edges of the artwork where a step parts colours.
+    /// </summary>
     private List<Outlines.Place> Places(SeamArc arc, Box common)
     {
         var places = new List<Outlines.Place> { new(-1, 0, arc.Points[0]) };
@@ -157,7 +161,9 @@ internal sealed class ArcSmoother(
         return true;
     }
 
-    /// <summary>The stretch of edge between two neighbouring places on it; null where it makes a detour or leaves the ground.</summary>
+    /// <summary>
+    /// The stretch of edge between two neighbouring places on it; null where it makes a detour or leaves the ground.
+    /// </summary>
     private List<Point>? Along(Outlines.Place a, Outlines.Place b, Box common)
     {
         if (a.Ring < 0 || a.Ring != b.Ring)

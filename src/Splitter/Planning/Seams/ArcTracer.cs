@@ -24,7 +24,9 @@ internal sealed class ArcTracer
 
     private ArcTracer(SeamGrid grid, int[] labels) => (this.grid, this.labels) = (grid, labels);
 
-    /// <summary>A step along a line of the grid; direction 0 is right, and on clockwise as seen on the drawing.</summary>
+    /// <summary>
+    /// A step along a line of the grid; direction 0 is right, and on clockwise as seen on the drawing.
+    /// </summary>
     private readonly record struct Step(int X, int Y, int Direction)
     {
         internal (int X, int Y) End => (X + Moves[Direction].X, Y + Moves[Direction].Y);
@@ -87,7 +89,9 @@ internal sealed class ArcTracer
         return (arcs.Count - 1, true);
     }
 
-    /// <summary>The next step round the cells on the right; cells that touch at a corner only are walked round singly.</summary>
+    /// <summary>
+    /// The next step round the cells on the right; cells that touch at a corner only are walked round singly.
+    /// </summary>
     private Step Next(Step step)
     {
         var (x, y) = step.End;

@@ -3,13 +3,17 @@ using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
 
-/// <summary>What a person sees at each place of the drawing: the topmost fill or satin, and the topmost that is cut.</summary>
+/// <summary>
+/// What a person sees at each place of the drawing: the topmost fill or satin, and the topmost that is cut.
+/// </summary>
 internal sealed class CoverMap
 {
     /// <summary>Nothing there.</summary>
     internal const int Bare = -1;
 
-    /// <summary>Distance of places, µm: finer than a row of a fill, so that what shows is found within a thread's width.</summary>
+    /// <summary>
+    /// Distance of places, µm: finer than a row of a fill, so that what shows is found within a thread's width.
+    /// </summary>
     private const int Finest = 250;
 
     /// <summary>Most places; a larger drawing is looked at more coarsely, so that memory has a bound (32 MB).</summary>

@@ -14,17 +14,20 @@ internal static class Divider
     internal const double Brushing = 50;
 
     /// <summary>
-    /// A shape with more rings is looked at near each seam alone: a bedspread's ground with thousands of holes takes the
-    /// engine, which compares each ring with all others, half a minute as a whole. Drawings of a usual size stay far below.
+    /// A shape with more rings is looked at near each seam alone: a bedspread's ground with thousands of holes takes
+    /// the engine, which compares each ring with all others, half a minute as a whole. Drawings of a usual size stay
+    /// far below.
     /// </summary>
     private const int MostRings = 500;
 
-    /// <summary>How far around a seam holes are looked at, µm: mitres of their offsets reach a few times that far.</summary>
+    /// <summary>
+    /// How far around a seam holes are looked at, µm: mitres of their offsets reach a few times that far.
+    /// </summary>
     private const int Window = Units.Millimetre;
 
     /// <summary>
-    /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields need
-    /// not stand in it yet.
+    /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields
+    /// need not stand in it yet.
     /// </summary>
     internal static ImmutableArray<Crossing> Rough(Drawing drawing, Layout layout) =>
         Crossings(

@@ -6,13 +6,16 @@ internal enum LinkKind : byte
     /// <summary>Costs its weight when the two have different fields.</summary>
     Apart,
 
-    /// <summary>The first lies over the second: costs its weight when the second is sewn later and so covers the first.</summary>
+    /// <summary>
+    /// The first lies over the second: costs its weight when the second is sewn later and so covers the first.
+    /// </summary>
     Over,
 }
 
 /// <summary>
-/// Who gets what, before it is decided: nodes (cells of ground, and shapes that stay whole), for each the fields that can
-/// have it, and what a choice costs. Fields are numbered in sewing order; costs are whole numbers so that equal is equal.
+/// Who gets what, before it is decided: nodes (cells of ground, and shapes that stay whole), for each the fields that
+/// can have it, and what a choice costs. Fields are numbered in sewing order; costs are whole numbers so that equal is
+/// equal.
 /// </summary>
 internal sealed class LabelProblem
 {
@@ -29,7 +32,9 @@ internal sealed class LabelProblem
     /// <summary>For each node the fields that can have it, rising.</summary>
     internal int[][] Fields { get; }
 
-    /// <summary>For each node what each of its fields costs, in the order of <see cref="Fields"/>; null for nothing.</summary>
+    /// <summary>
+    /// For each node what each of its fields costs, in the order of <see cref="Fields"/>; null for nothing.
+    /// </summary>
     internal long[]?[] Own { get; }
 
     internal IReadOnlyList<(int A, int B, long Weight, LinkKind Kind)> Links => links;

@@ -4,8 +4,9 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// Which shapes lie on each cell of a grid, and on which part of it. Shapes that are cut away under others lie below them
-/// by a trap only, narrower than a cell: what of it is counted by the middles of cells alone, seams would slip between.
+/// Which shapes lie on each cell of a grid, and on which part of it. Shapes that are cut away under others lie below
+/// them by a trap only, narrower than a cell: what of it is counted by the middles of cells alone, seams would slip
+/// between.
 /// </summary>
 internal sealed class LayerMap
 {
@@ -18,10 +19,11 @@ internal sealed class LayerMap
     private const int None = -1;
 
     /// <summary>
-    /// Shapes of a cell whose order is looked at, the topmost: pairs grow with the square of their number, and what lies
-    /// below so many is not seen. Fills are cut away under others, so that only very many crossing lines come that far.
+    /// Shapes of a cell whose order is looked at, the topmost: pairs grow with the square of their number. What lies
+    /// below so many is not seen, or is so small that it lies beside them in a cell. Fills are cut away under others,
+    /// so that only very many crossing lines come that far.
     /// </summary>
-    private const int Deepest = 32;
+    internal const int Deepest = 32;
 
     /// <summary>Entries of all cells; each knows the one below it.</summary>
     private readonly List<(int Shape, ulong Places, int Below)> entries = [];

@@ -5,8 +5,9 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// Keeps the drawing's layers through the sewing order where seams are straight: a shape that several fields could sew whole goes to one that is
-/// sewn no earlier than the ground below it, so that it lies on sewn ground and not on bare cloth beside a notch.
+/// Keeps the drawing's layers through the sewing order where seams are straight: a shape that several fields could sew
+/// whole goes to one that is sewn no earlier than the ground below it, so that it lies on sewn ground and not on bare
+/// cloth beside a notch.
 /// </summary>
 internal static class LayerOrder
 {

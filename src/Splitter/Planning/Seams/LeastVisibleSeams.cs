@@ -5,8 +5,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// Divides the drawing where it shows least. Cells of ground and shapes that stay whole get their fields together, at the
-/// least cost; the boundaries between the fields are then smoothed, each once for both its sides.
+/// Divides the drawing where it shows least. Cells of ground and shapes that stay whole get their fields together, at
+/// the least cost; the boundaries between the fields are then smoothed, each once for both its sides.
 /// </summary>
 internal static class LeastVisibleSeams
 {

@@ -8,8 +8,8 @@ namespace Splitter.Planning.Seams;
 internal sealed class Outlines
 {
     /// <summary>
-    /// The largest share of a segment: at 1 a place would count as the next segment's, which the last one does not have. The
-    /// difference is less than a micrometre on segments up to a metre.
+    /// The largest share of a segment: at 1 a place would count as the next segment's, which the last one does not
+    /// have. The difference is less than a micrometre on segments up to a metre.
     /// </summary>
     private const double LastShare = 0.999999;
 
@@ -31,7 +31,9 @@ internal sealed class Outlines
         }
     }
 
-    /// <summary>A place on an outline: on which ring, and where along it (whole part: segment; fraction: share of it).</summary>
+    /// <summary>
+    /// A place on an outline: on which ring, and where along it (whole part: segment; fraction: share of it).
+    /// </summary>
     internal readonly record struct Place(int Ring, double Along, Point At);
 
     /// <summary>The nearest place on a shape's outline, if one is near enough (µm).</summary>

@@ -5,8 +5,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// States the division of the drawing as a <see cref="LabelProblem"/>: one node a cell of the grid, and behind them one a
-/// shape. A boundary between cells costs what it shows, by the prices of <see cref="SeamPrice"/>.
+/// States the division of the drawing as a <see cref="LabelProblem"/>: one node a cell of the grid, and behind them one
+/// a shape. A boundary between cells costs what it shows, by the prices of <see cref="SeamPrice"/>.
 /// </summary>
 internal sealed class SeamCosts
 {
@@ -14,8 +14,8 @@ internal sealed class SeamCosts
     internal const int Unit = 10_000;
 
     /// <summary>
-    /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then lies on
-    /// the shape instead of under it.
+    /// What a millimetre along the edge of a shape costs more when the ground beside it is sewn later: its trap then
+    /// lies on the shape instead of under it.
     /// </summary>
     private const double WrongWayUp = 0.15;
 
@@ -94,7 +94,8 @@ internal sealed class SeamCosts
     /// <summary>
     /// The length of a boundary is counted by how often it crosses lines between the middles of neighbours in eight
     /// directions (Cauchy and Crofton; Boykov and Kolmogorov 2003, ICCV, 26-33): slanting seams cost their true length
-    /// within a few per cent, not that of their stairs. Upright and level ones cost it exactly, however narrow a cell is.
+    /// within a few per cent, not that of their stairs. Upright and level ones cost it exactly, however narrow a cell
+    /// is.
     /// </summary>
     private void PriceLength(LabelProblem problem)
     {

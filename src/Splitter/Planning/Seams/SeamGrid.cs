@@ -4,12 +4,14 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// The ground cut into cells, so that each lies in a field's ground as a whole or not at all: every edge of a ground is a
-/// line of the grid, and between them lines are spread evenly. Seams run along its lines until they are smoothed.
+/// The ground cut into cells, so that each lies in a field's ground as a whole or not at all: every edge of a ground is
+/// a line of the grid, and between them lines are spread evenly. Seams run along its lines until they are smoothed.
 /// </summary>
 internal sealed class SeamGrid
 {
-    /// <summary>Longest side of a cell, µm: about two rows of a fill, so that a seam finds its way between small shapes.</summary>
+    /// <summary>
+    /// Longest side of a cell, µm: about two rows of a fill, so that a seam finds its way between small shapes.
+    /// </summary>
     private const int Cell = 1500;
 
     /// <summary>Most cells; larger work gets larger cells, so that time and memory have a bound.</summary>
@@ -85,9 +87,6 @@ internal sealed class SeamGrid
             }
         }
     }
-
-    /// <summary>The cell that holds a point, or -1.</summary>
-    internal int CellOf(Point p) => CellAt(Interval(X, p.X), Interval(Y, p.Y));
 
     /// <summary>The column that holds a value, or the outermost on its side.</summary>
     internal int ColumnOf(int x) => Math.Clamp(Interval(X, x), 0, Columns - 1);

@@ -20,14 +20,14 @@ internal sealed class SeamPrice
     internal const double AlongEdge = 0.2;
 
     /// <summary>
-    /// A seam inside a satin column, as a multiple of one through a fill: square across it comes on top of the crossing,
-    /// and lengthwise it cuts every single stitch of it.
+    /// A seam inside a satin column, as a multiple of one through a fill: square across it comes on top of the
+    /// crossing, and lengthwise it cuts every single stitch of it.
     /// </summary>
     internal const double InColumn = 3;
 
     /// <summary>
-    /// What a square millimetre costs where a shape is sewn before what lies under it: along an edge with its usual trap
-    /// of 0.8 mm a little more than a seam through the middle of a fill.
+    /// What a square millimetre costs where a shape is sewn before what lies under it: along an edge with its usual
+    /// trap of 0.8 mm a little more than a seam through the middle of a fill.
     /// </summary>
     internal const double Turned = 2;
 
@@ -76,7 +76,9 @@ internal sealed class SeamPrice
         return sum;
     }
 
-    /// <param name="alongEdge">What running along an edge costs, as a share of running through the middle of a fill.</param>
+    /// <param name="alongEdge">
+    /// What running along an edge costs, as a share of running through the middle of a fill.
+    /// </param>
     internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, double alongEdge = AlongEdge)
     {
         var length = from.DistanceTo(to);
@@ -94,7 +96,9 @@ internal sealed class SeamPrice
         return (shown * length / count / Units.Millimetre) + Crossings(from, to);
     }
 
-    /// <summary>What a seam through the middle of a shape that is cut costs, as a share of one through a fill.</summary>
+    /// <summary>
+    /// What a seam through the middle of a shape that is cut costs, as a share of one through a fill.
+    /// </summary>
     internal static double Inside(Shape shape) => shape is SatinShape ? InColumn : 1;
 
     /// <summary>How much shows at one place: 1 in the middle of a fill.</summary>

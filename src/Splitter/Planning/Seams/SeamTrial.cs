@@ -5,12 +5,15 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// What seams between some fields will show, by the labelling that draws them, on coarser cells and within a window: good
-/// enough to compare two places of one field, and a hundred times as quick as drawing all seams.
+/// What seams between some fields will show, by the labelling that draws them, on coarser cells and within a window:
+/// good enough to compare two places of one field, and a hundred times as quick as drawing all seams.
 /// </summary>
 internal sealed class SeamTrial(Drawing drawing)
 {
-    /// <summary>Side of a cell, µm: on cells of 4 mm seams miss the gaps between shapes, on those of 1 mm it takes ten times as long.</summary>
+    /// <summary>
+    /// Side of a cell, µm: on cells of 4 mm seams miss the gaps between shapes, on those of 1 mm it takes ten times as
+    /// long.
+    /// </summary>
     private const int Cell = 2 * Units.Millimetre;
 
     /// <summary>Millimetres of plain fill, and a little for length and for room.</summary>

@@ -18,8 +18,8 @@ internal static class StraightSeams
     }
 
     /// <summary>
-    /// Each field keeps its half of what it shares with each neighbour. Where three or more meet, halves can leave ground
-    /// to nobody: it goes to the first field that has it.
+    /// Each field keeps its half of what it shares with each neighbour. Where three or more meet, halves can leave
+    /// ground to nobody: it goes to the first field that has it.
     /// </summary>
     private static ImmutableArray<Region> Territories(ImmutableArray<Box> grounds)
     {
@@ -45,7 +45,8 @@ internal static class StraightSeams
     }
 
     /// <summary>
-    /// The part of common ground that belongs to the other field: its side of the middle line across the way between them.
+    /// The part of common ground that belongs to the other field: its side of the middle line across the way between
+    /// them.
     /// </summary>
     private static Box OthersHalf(Box own, Box other)
     {
@@ -82,7 +83,9 @@ internal static class StraightSeams
                 (otherBox.Left, otherBox.Top, otherBox.Right, otherBox.Bottom)
             ) < 0;
 
-    /// <summary>A shape that fits a field goes whole to the one, of those that it fits, that has most of it anyway.</summary>
+    /// <summary>
+    /// A shape that fits a field goes whole to the one, of those that it fits, that has most of it anyway.
+    /// </summary>
     private static int? Owner(Shape shape, int[] fields, ImmutableArray<Region> territories) =>
         fields.Length switch
         {

@@ -3,9 +3,10 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// What a seam between two fields costs for the ground beside it on which layers are turned round. Green's theorem makes
-/// that a sum along the seam: how much more ground to the left of a place is turned when the one field sews it than when
-/// the other does, times the step down the drawing. So ways between the same two ends are compared without their areas.
+/// What a seam between two fields costs for the ground beside it on which layers are turned round. Green's theorem
+/// makes that a sum along the seam: how much more ground to the left of a place is turned when the one field sews it
+/// than when the other does, times the step down the drawing. So ways between the same two ends are compared without
+/// their areas.
 /// </summary>
 /// <param name="right">The field on the right as one walks along the seam.</param>
 /// <param name="left">The field on its left.</param>
@@ -23,7 +24,9 @@ internal sealed class TurnedGround(
     private readonly int firstColumn = grid.ColumnOf(within.Left);
     private readonly int lastColumn = grid.ColumnOf(within.Right);
 
-    /// <summary>By rows of the grid, for each of its rows of places: where the sum grows, rising, and what it is then.</summary>
+    /// <summary>
+    /// By rows of the grid, for each of its rows of places: where the sum grows, rising, and what it is then.
+    /// </summary>
     private readonly Dictionary<int, List<(double X, double Sum)>[]> sums = [];
 
     /// <summary>What a straight stretch adds or takes away, mm of plain fill.</summary>

@@ -5,12 +5,14 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// Finds where the sewing order turns the drawing's layers round. Two shapes that seams cut keep theirs: at any place one
-/// hooping sews both. A shape that stays whole may be sewn in another hooping than what lies under or over it.
+/// Finds where the sewing order turns the drawing's layers round. Two shapes that seams cut keep theirs: at any place
+/// one hooping sews both. A shape that stays whole may be sewn in another hooping than what lies under or over it.
 /// </summary>
 internal static class TurnedLayers
 {
-    /// <summary>Less ground than this is not worth a word, µm²: a tenth of a square millimetre, a stitch or two.</summary>
+    /// <summary>
+    /// Less ground than this is not worth a word, µm²: a tenth of a square millimetre, a stitch or two.
+    /// </summary>
     private const double Nothing = 100_000;
 
     internal static ImmutableArray<TurnedLayer> Find(

@@ -4,7 +4,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
 
-/// <summary>Which shapes stay whole: all that fit a field. For each the fields that can sew it; none for a cut one.</summary>
+/// <summary>
+/// Which shapes stay whole: all that fit a field. For each the fields that can sew it; none for a cut one.
+/// </summary>
 internal sealed class Wholeness
 {
     internal Wholeness(Drawing drawing, ImmutableArray<Box> grounds)

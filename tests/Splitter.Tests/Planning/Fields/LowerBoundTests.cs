@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CsCheck;
-using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Planning;

@@ -1,5 +1,4 @@
 using Splitter.Geometry;
-using Splitter.Planning;
 using Splitter.Planning.Order;
 
 namespace Splitter.Tests.Planning.Order;

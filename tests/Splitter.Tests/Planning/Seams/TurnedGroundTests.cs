@@ -43,6 +43,25 @@ public sealed class TurnedGroundTests
             cases: 60
         );
 
+    /// <summary>Of many shapes on each other the topmost are looked at, each with all of them below it.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(LayerMap.Deepest)]
+    [InlineData(LayerMap.Deepest + 8)]
+    public void OfAPileTheTopmostArePaired(int count)
+    {
+        var pile = Enumerable.Range(0, count).Select(i => (Shape)Samples.Rectangle($"s{i}", 20, 10, 20, 20)).ToArray();
+        var grid = new SeamGrid(Grounds);
+        var cell = grid.CellAt(grid.ColumnOf(30_000), grid.RowOf(20_000));
+        var pairs = new LayerMap(grid, Samples.Drawing(pile)).Pairs(cell).ToList();
+        var lowest = Math.Max(0, count - LayerMap.Deepest);
+        var expected =
+            from upper in Enumerable.Range(lowest, count - lowest)
+            from lower in Enumerable.Range(lowest, upper - lowest)
+            select (upper, lower, ulong.MaxValue);
+        Assert.Equal(expected.Order(), pairs.Order());
+    }
+
     [Fact]
     public void TwoWaysBetweenTheSameEndsDifferByTheGroundThatTurns() =>
         (

@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// The drawing in small cells, and how many fields of a cover hold each, so that it is quickly known where a field may be
-/// moved and whether anything is left open. A cell counts as held only when it lies inside as a whole.
+/// The drawing in small cells, and how many fields of a cover hold each, so that it is quickly known where a field may
+/// be moved and whether anything is left open. A cell counts as held only when it lies inside as a whole.
 /// </summary>
 internal sealed class CoverGrid
 {
@@ -23,7 +23,9 @@ internal sealed class CoverGrid
     private readonly short[] held;
     private readonly short[] wholes;
 
-    /// <param name="known">Fields of covers: their edges are lines between cells, so that what they cover is known exactly.</param>
+    /// <param name="known">
+    /// Fields of covers: their edges are lines between cells, so that what they cover is known exactly.
+    /// </param>
     internal CoverGrid(CoverTask task, IEnumerable<Field> known)
     {
         this.task = task;
@@ -87,7 +89,9 @@ internal sealed class CoverGrid
                 Count(ref wholes[i], by);
     }
 
-    /// <summary>The ground that a field of the cover has to have because no other one holds what is there; empty for none.</summary>
+    /// <summary>
+    /// The ground that a field of the cover has to have because no other one holds what is there; empty for none.
+    /// </summary>
     internal Box Needed(Field field)
     {
         var ground = task.Template.Ground(field);

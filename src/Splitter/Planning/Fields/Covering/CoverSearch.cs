@@ -124,7 +124,9 @@ internal sealed class CoverSearch
         return leaving;
     }
 
-    /// <summary>The set to take in: the most weight, and not what was thrown out a moment ago unless nothing else will do.</summary>
+    /// <summary>
+    /// The set to take in: the most weight, and not what was thrown out a moment ago unless nothing else will do.
+    /// </summary>
     private int Best(int[] sets)
     {
         var best = -1;

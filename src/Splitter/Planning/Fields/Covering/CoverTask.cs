@@ -44,17 +44,21 @@ internal sealed record CoverTask(
     /// <summary>The ground on which one field can sew corners for another.</summary>
     internal Func<Field, Field, Box> Shared { get; init; } = (one, other) => one.Usable.Common(other.Usable);
 
-    /// <summary>How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.</summary>
+    /// <summary>
+    /// How much grounds of neighbours share at least on their narrower side, µm; 0 when nothing is asked.
+    /// </summary>
     internal int Common =>
         Rules is null ? 0 : Math.Max(0, CommonGround.Least(Rules) - (2 * Template.Reach)) + Units.TapeStep;
 
-    /// <summary>What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.</summary>
+    /// <summary>
+    /// What neighbours share at least so that both sides of a seam have room, µm; 0 when nothing is asked.
+    /// </summary>
     internal int SeamShare => Rules is null ? 0 : (2 * SeamRoom) + Units.TapeStep;
 
     /// <summary>
     /// How far from the edge of its ground a field has what it covers, µm, where the drawing goes on; 0 when nothing is
-    /// asked. Two fields that meet at a seam then share ground that holds corners, so that they can be set by each other,
-    /// and both sides can reach past the seam.
+    /// asked. Two fields that meet at a seam then share ground that holds corners, so that they can be set by each
+    /// other, and both sides can reach past the seam.
     /// </summary>
     internal int SeamRoom =>
         Rules is null ? 0 : Math.Max(0, (CommonGround.Least(Rules) - (2 * Template.Reach) + 1) / 2);
@@ -62,7 +66,9 @@ internal sealed record CoverTask(
     /// <summary>One field can hand corners on to another: its usable ground holds two at a useful distance.</summary>
     internal bool CanLink => Rules is null || CommonGround.HoldsTwo(Template.At(default, Turn.None).Usable, Rules);
 
-    /// <summary>The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.</summary>
+    /// <summary>
+    /// The part of a ground that it covers: seams need room at its edges, unless the drawing ends there.
+    /// </summary>
     internal Box Inner(Box ground)
     {
         var room = SeamRoom;
@@ -77,11 +83,14 @@ internal sealed record CoverTask(
     /// <summary>Ground that a field must have to cover a place.</summary>
     internal Box Around(Box place) => Rules is null ? place : place.Grown(SeamRoom).Common(Bounds);
 
-    /// <summary>Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.</summary>
+    /// <summary>
+    /// Where the ground of a field lies, by its top left corner on the tape's grid for fields turned that way.
+    /// </summary>
     internal Box GroundOf(Turn turn) => Template.Ground(Template.At(default, turn));
 
     /// <summary>
-    /// The hoop would lie over ground where none may (edges may touch), or the throat has no room for the cloth beside it.
+    /// The hoop would lie over ground where none may (edges may touch), or the throat has no room for the cloth beside
+    /// it.
     /// </summary>
     internal bool Forbids(Field field) =>
         Forbidden.Any(zone => Coverage.Overlap(field.Bounds, zone))
@@ -93,7 +102,9 @@ internal sealed record CoverTask(
     /// <summary>The same with no fixed fields but those among these.</summary>
     internal CoverTask With(ImmutableArray<Field> fields) => this with { Fixed = [.. Fixed.Where(fields.Contains)] };
 
-    /// <summary>The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.</summary>
+    /// <summary>
+    /// The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.
+    /// </summary>
     internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
     {
         var turning = Turning.Of(recipe, template.Hoop);

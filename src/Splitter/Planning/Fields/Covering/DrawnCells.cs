@@ -3,8 +3,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// A drawing on a grid of upright and level lines at any distances: which cells have something drawn in them. A cell counts
-/// as touched when its inside is; lines of the drawing on a cell's edge do not count.
+/// A drawing on a grid of upright and level lines at any distances: which cells have something drawn in them. A cell
+/// counts as touched when its inside is; lines of the drawing on a cell's edge do not count.
 /// </summary>
 internal sealed class DrawnCells
 {
@@ -89,7 +89,9 @@ internal sealed class DrawnCells
         }
     }
 
-    /// <summary>A place near the middle of each cell, a quarter off the whole micrometres where the drawing's points lie.</summary>
+    /// <summary>
+    /// A place near the middle of each cell, a quarter off the whole micrometres where the drawing's points lie.
+    /// </summary>
     private static double[] Middles(int[] lines) =>
         [
             .. Enumerable

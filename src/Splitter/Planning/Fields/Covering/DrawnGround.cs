@@ -7,8 +7,8 @@ namespace Splitter.Planning.Fields.Covering;
 internal sealed class DrawnGround
 {
     /// <summary>
-    /// Squares across the ground and down it, each with the shapes that come into it: a few where thousands are small, and
-    /// no more than a thousand entries for one that is everywhere.
+    /// Squares across the ground and down it, each with the shapes that come into it: a few where thousands are small,
+    /// and no more than a thousand entries for one that is everywhere.
     /// </summary>
     private const int Squares = 32;
 

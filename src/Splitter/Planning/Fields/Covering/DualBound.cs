@@ -2,8 +2,8 @@ namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
 /// A lower bound on set cover from Lagrangian relaxation: every row has a price, a set may cost one unit, and what the
-/// rows pay in all, less what they pay too much to single sets, no cover can undercut. Prices are whole shares of a unit,
-/// so that the bound is exact whatever prices the subgradient steps arrive at (Held and Karp 1971, from memory).
+/// rows pay in all, less what they pay too much to single sets, no cover can undercut. Prices are whole shares of a
+/// unit, so that the bound is exact whatever prices the subgradient steps arrive at (Held and Karp 1971, from memory).
 /// </summary>
 internal sealed class DualBound(CoverTable table)
 {
@@ -22,7 +22,9 @@ internal sealed class DualBound(CoverTable table)
     /// <summary>Prices of the best bound found.</summary>
     internal long[] Prices { get; } = new long[table.Rows];
 
-    /// <summary>What each allowed set costs beyond what its rows pay, at the best prices; negative when they pay more.</summary>
+    /// <summary>
+    /// What each allowed set costs beyond what its rows pay, at the best prices; negative when they pay more.
+    /// </summary>
     internal long[] Costs { get; } = new long[table.Sets];
 
     /// <summary>

@@ -6,8 +6,8 @@ namespace Splitter.Planning.Fields.Covering;
 internal sealed record CoverAnswer(int[]? Sets, int Bound);
 
 /// <summary>
-/// Set cover by branch and bound: the row that the fewest sets can cover is covered by each of them in turn, and a branch
-/// ends where <see cref="DualBound"/> says that it cannot become better. Bounded by work, never by time.
+/// Set cover by branch and bound: the row that the fewest sets can cover is covered by each of them in turn, and a
+/// branch ends where <see cref="DualBound"/> says that it cannot become better. Bounded by work, never by time.
 /// </summary>
 internal sealed class ExactCover
 {
@@ -41,7 +41,9 @@ internal sealed class ExactCover
         entries = 1 + Enumerable.Range(0, table.Rows).Sum(r => (long)table.SetsOf(r).Length);
     }
 
-    /// <summary>A cover with fewer sets than a number, or the proof that there is none, as far as work allows.</summary>
+    /// <summary>
+    /// A cover with fewer sets than a number, or the proof that there is none, as far as work allows.
+    /// </summary>
     /// <param name="below">Only covers with fewer sets are looked for.</param>
     /// <param name="mostWork">How many entries of the table may be looked at.</param>
     internal static CoverAnswer Solve(CoverTable table, int below, long mostWork)

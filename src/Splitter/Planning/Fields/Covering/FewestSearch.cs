@@ -9,8 +9,8 @@ internal sealed record FewestAnswer(ImmutableArray<ImmutableArray<Field>> Covers
 
 /// <summary>
 /// Looks for the fewest fields that cover the drawing and reach each other: a local search over places flush with the
-/// drawing and with each other, and a lower bound that does not depend on those places. Among covers of the same size it
-/// goes on to look for those that fit better.
+/// drawing and with each other, and a lower bound that does not depend on those places. Among covers of the same size
+/// it goes on to look for those that fit better.
 /// </summary>
 internal static class FewestSearch
 {
@@ -29,7 +29,9 @@ internal static class FewestSearch
     /// <summary>Covers of the same size that are kept for the choice of the best.</summary>
     private const int MostKept = 16;
 
-    /// <summary>Covers with more fields are not looked at as a whole: the table grows with the square of their number.</summary>
+    /// <summary>
+    /// Covers with more fields are not looked at as a whole: the table grows with the square of their number.
+    /// </summary>
     private const int MostAtOnce = 60;
 
     /// <summary>Stands for the size of a cover where none is known; recipes hold no more fields.</summary>

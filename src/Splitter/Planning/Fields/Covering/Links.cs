@@ -8,7 +8,9 @@ internal static class Links
     internal static bool Between(Field a, Field b, CoverTask task) =>
         task.Rules is not { } rules || CommonGround.HoldsTwo(task.Shared(a, b), rules);
 
-    /// <summary>Groups of fields that reach each other, each in ascending order, the one with the first field first.</summary>
+    /// <summary>
+    /// Groups of fields that reach each other, each in ascending order, the one with the first field first.
+    /// </summary>
     internal static List<List<int>> Groups(IReadOnlyList<Field> fields, CoverTask task)
     {
         var groups = new List<List<int>>();

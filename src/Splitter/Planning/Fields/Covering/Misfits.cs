@@ -76,7 +76,9 @@ internal sealed class Misfits
         }
     }
 
-    /// <summary>For each field its donor, -1 for the first, and how many lie before it; null when one cannot be reached.</summary>
+    /// <summary>
+    /// For each field its donor, -1 for the first, and how many lie before it; null when one cannot be reached.
+    /// </summary>
     private (int[]? Donors, int[] Depths) Donors(ImmutableArray<Field> fields)
     {
         var (donors, depths, errors) = (new int[fields.Length], new int[fields.Length], new double[fields.Length]);

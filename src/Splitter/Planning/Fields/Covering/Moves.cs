@@ -37,7 +37,9 @@ internal sealed class Moves(CoverTask task, CoverGrid grid)
             );
     }
 
-    /// <summary>Where a centre is tried along one axis: steps, both ends of its room, and flush with other fields.</summary>
+    /// <summary>
+    /// Where a centre is tried along one axis: steps, both ends of its room, and flush with other fields.
+    /// </summary>
     private static SortedSet<int> Places(
         ImmutableArray<Field> fields,
         int i,
@@ -63,7 +65,9 @@ internal sealed class Moves(CoverTask task, CoverGrid grid)
         return places;
     }
 
-    /// <summary>Where the centre of a field may lie for it to cover what no other one does; null for a fixed field.</summary>
+    /// <summary>
+    /// Where the centre of a field may lie for it to cover what no other one does; null for a fixed field.
+    /// </summary>
     internal Box? Room(Field field)
     {
         if (task.Fixed.Contains(field))

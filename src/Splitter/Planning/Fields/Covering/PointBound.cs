@@ -5,25 +5,30 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// A lower bound on the number of fields of a cover: whatever covers the drawing covers any number of its points, and each
-/// box that must stay whole; with room for seams around them where the task has rules for neighbours. For points a field may be pushed right and down until its left and top edge each meet one of them, so
-/// that few places are to be looked at and nothing is lost. Points lie in a lattice just too wide for one more of them to
-/// fit a field: then they count for more than their ground.
+/// A lower bound on the number of fields of a cover: whatever covers the drawing covers any number of its points, and
+/// each box that must stay whole; with room for seams around them where the task has rules for neighbours. For points a
+/// field may be pushed right and down until its left and top edge each meet one of them, so that few places are to be
+/// looked at and nothing is lost. Points lie in a lattice just too wide for one more of them to fit a field: then they
+/// count for more than their ground.
 /// </summary>
 internal static class PointBound
 {
-    /// <summary>How many lattice points side by side a field may hold: finer lattices bound no better and cost more.</summary>
+    /// <summary>
+    /// How many lattice points side by side a field may hold: finer lattices bound no better and cost more.
+    /// </summary>
     private const int MostAbreast = 4;
 
     /// <summary>Points of one lattice; finer ones of large drawings are passed over.</summary>
     private const int MostPoints = 1200;
 
-    /// <summary>Boxes that must stay whole, and points at the drawing's own edges, that are added to a lattice.</summary>
+    /// <summary>
+    /// Boxes that must stay whole, and points at the drawing's own edges, that are added to a lattice.
+    /// </summary>
     private const int MostExtra = 60;
 
     /// <summary>
-    /// Added ones whose sides all lie nearer to each other than this share of the lattice's pitch count as one: what holds
-    /// one of them holds the other but for few places, so that a second row would say little.
+    /// Added ones whose sides all lie nearer to each other than this share of the lattice's pitch count as one: what
+    /// holds one of them holds the other but for few places, so that a second row would say little.
     /// </summary>
     private const double SameThing = 1 / 3.0;
 

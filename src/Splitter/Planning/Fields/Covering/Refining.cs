@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// Moves the fields of a cover, one at a time, to where seams show less when they are really drawn. What estimates of them
-/// promise decides only which places are tried.
+/// Moves the fields of a cover, one at a time, to where seams show less when they are really drawn. What estimates of
+/// them promise decides only which places are tried.
 /// </summary>
 internal static class Refining
 {

@@ -6,12 +6,14 @@ using Splitter.Planning.Seams;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// The drawing in coarse cells, each with what is on top of it and the line that runs through it: quick to ask, again and
-/// again, for the least that a seam through some ground shows. Prices are those of <see cref="SeamPrice"/>.
+/// The drawing in coarse cells, each with what is on top of it and the line that runs through it: quick to ask, again
+/// and again, for the least that a seam through some ground shows. Prices are those of <see cref="SeamPrice"/>.
 /// </summary>
 internal sealed class SeamRaster
 {
-    /// <summary>Side of a cell, µm: finer ones cost more than they say, coarser ones lose the gaps between shapes.</summary>
+    /// <summary>
+    /// Side of a cell, µm: finer ones cost more than they say, coarser ones lose the gaps between shapes.
+    /// </summary>
     private const int Finest = 2 * Units.Millimetre;
 
     /// <summary>Most cells; a larger drawing is looked at more coarsely, so that time has a bound.</summary>
@@ -63,9 +65,9 @@ internal sealed class SeamRaster
     }
 
     /// <summary>
-    /// What the least visible way through the common ground of two fields shows, mm of plain fill: each step goes on to one
-    /// of the three next cells (Efros and Freeman 2001, SIGGRAPH, section 2.1). Shapes that either field holds stay whole,
-    /// and a seam below them is hidden.
+    /// What the least visible way through the common ground of two fields shows, mm of plain fill: each step goes on to
+    /// one of the three next cells (Efros and Freeman 2001, SIGGRAPH, section 2.1). Shapes that either field holds stay
+    /// whole, and a seam below them is hidden.
     /// </summary>
     /// <param name="upright">The way runs up and down, with one field on either side.</param>
     internal double Least(Box one, Box other, bool upright)

@@ -5,8 +5,8 @@ namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
 /// Moves the fields of a cover within the room that they have. First so that they meet better: neighbours share more
-/// ground, corners lie further apart, and the way to the first hooping is shorter. Then so that their common grounds lie
-/// where seams show less, as long as they still meet well. What only one field covers, it goes on covering.
+/// ground, corners lie further apart, and the way to the first hooping is shorter. Then so that their common grounds
+/// lie where seams show less, as long as they still meet well. What only one field covers, it goes on covering.
 /// </summary>
 internal sealed class Settling
 {
@@ -20,8 +20,8 @@ internal sealed class Settling
     internal const double Allowance = 1.25;
 
     /// <summary>
-    /// What the whole of the allowed misfit counts for, mm of plain fill: it decides where seams show the same, and else
-    /// hardly.
+    /// What the whole of the allowed misfit counts for, mm of plain fill: it decides where seams show the same, and
+    /// else hardly.
     /// </summary>
     private const double SecondAim = 1;
 
@@ -141,7 +141,9 @@ internal sealed class Settling
         return (best, sum);
     }
 
-    /// <summary>The one of two covers whose fields meet better, when nothing more is left open and no hoop lies where none may.</summary>
+    /// <summary>
+    /// The one of two covers whose fields meet better, when nothing more is left open and no hoop lies where none may.
+    /// </summary>
     /// <param name="changed">The fields in which they differ.</param>
     private (ImmutableArray<Field> Fields, double Sum) Better(
         ImmutableArray<Field> best,
@@ -184,8 +186,8 @@ internal sealed class Settling
     }
 
     /// <summary>
-    /// Fields that hang over the cloth's edge moved inwards, as far as they go on covering what only they cover, and all
-    /// still reach each other. Later moves take none of them out again.
+    /// Fields that hang over the cloth's edge moved inwards, as far as they go on covering what only they cover, and
+    /// all still reach each other. Later moves take none of them out again.
     /// </summary>
     private ImmutableArray<Field> OnCloth(ImmutableArray<Field> fields)
     {

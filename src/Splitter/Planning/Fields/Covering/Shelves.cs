@@ -4,9 +4,9 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
-/// Plain covers, where the search for the fewest fields starts: fields in rows, in each row side by side, each flush with
-/// the first thing that none before it sews. Which way the fields of a row lie and how deep it goes is chosen so that all
-/// rows together have the fewest fields (dynamic programming over the places where a row may begin).
+/// Plain covers, where the search for the fewest fields starts: fields in rows, in each row side by side, each flush
+/// with the first thing that none before it sews. Which way the fields of a row lie and how deep it goes is chosen so
+/// that all rows together have the fewest fields (dynamic programming over the places where a row may begin).
 /// </summary>
 internal sealed class Shelves
 {
@@ -53,7 +53,9 @@ internal sealed class Shelves
                 above[column, row] + ((upright ? cells.Touched(row, column) : cells.Touched(column, row)) ? 1 : 0);
     }
 
-    /// <summary>A cover in rows and one in columns, as far as there are such covers; nothing is asked of their links.</summary>
+    /// <summary>
+    /// A cover in rows and one in columns, as far as there are such covers; nothing is asked of their links.
+    /// </summary>
     internal static IEnumerable<ImmutableArray<Field>> Covers(CoverTask task)
     {
         if (task.Bounds.IsEmpty)
