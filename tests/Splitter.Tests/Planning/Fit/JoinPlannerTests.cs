@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Fields;
 using Splitter.Planning.Fit;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
