@@ -4,7 +4,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Texts;
 
-/// <summary>Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.</summary>
+/// <summary>
+/// Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.
+/// </summary>
 internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
 {
     /// <summary>Keeps a number and its unit on one line, and thousands together.</summary>

@@ -14,10 +14,14 @@ internal sealed class HoopView
     /// <summary>Heights of a letter along the longer side of the field.</summary>
     private const int LettersToASide = 48;
 
-    /// <summary>Between more corners than this, lines would hide what they measure: the list beside has them all.</summary>
+    /// <summary>
+    /// Between more corners than this, lines would hide what they measure: the list beside has them all.
+    /// </summary>
     private const int MostMeasured = 3;
 
-    /// <summary>Where along the lines their lengths stand: apart from each other where the lines nearly are one.</summary>
+    /// <summary>
+    /// Where along the lines their lengths stand: apart from each other where the lines nearly are one.
+    /// </summary>
     private static readonly double[] LabelsAt = [0.5, 0.35, 0.65];
 
     private readonly SheetContent sheet;

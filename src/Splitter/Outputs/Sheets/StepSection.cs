@@ -26,7 +26,9 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     private bool IsBrief(Step step) =>
         step.Kind == StepKind.Body && step.Actions.Length == 1 && Part.Steps[step.Number].Kind == StepKind.Body;
 
-    /// <summary>What is asked at the crosses takes half a page: it may go on on the next one, each of its boxes whole.</summary>
+    /// <summary>
+    /// What is asked at the crosses takes half a page: it may go on on the next one, each of its boxes whole.
+    /// </summary>
     private string ClassOf(Step step) =>
         step.Kind == StepKind.Alignment ? "step long"
         : IsBrief(step) ? "step brief"

@@ -5,8 +5,8 @@ using Splitter.Recipes;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// <c>worksheet.html</c>: the page that a person has beside the machine, for paper and for a screen. It stands alone: its
-/// style and pictures are in it, it needs no network, and no script but for watching a part being sewn.
+/// <c>worksheet.html</c>: the page that a person has beside the machine, for paper and for a screen. It stands alone:
+/// its style and pictures are in it, it needs no network, and no script but for watching a part being sewn.
 /// </summary>
 internal static class WorkSheet
 {

@@ -9,7 +9,9 @@ using Splitter.Stitching;
 
 namespace Splitter.Tests.Outputs.Sheets;
 
-/// <summary>Work sheets to look at: one of the parts made by hand, one of a small recipe from beginning to end.</summary>
+/// <summary>
+/// Work sheets to look at: one of the parts made by hand, one of a small recipe from beginning to end.
+/// </summary>
 internal static class SheetSamples
 {
     private const string Recipe = """

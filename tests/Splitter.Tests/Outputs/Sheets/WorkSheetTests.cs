@@ -144,8 +144,8 @@ public sealed partial class WorkSheetTests
     }
 
     /// <summary>
-    /// 4.5 to 1 (WCAG 2.1, success criterion 1.4.3, from memory), with the standard's own curve of sRGB: every colour of text
-    /// in the style on every ground, and the number on a thread of any colour.
+    /// 4.5 to 1 (WCAG 2.1, success criterion 1.4.3, from memory), with the standard's own curve of sRGB: every colour
+    /// of text in the style on every ground, and the number on a thread of any colour.
     /// </summary>
     [Fact]
     public void TextStandsOutFromItsGround()
