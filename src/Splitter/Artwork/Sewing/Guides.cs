@@ -125,8 +125,15 @@ internal sealed class Guides
         for (var i = 1; i < points.Length; i++)
         for (var j = 1; j < i - 1; j++)
             if (Polygons.Distance(points[j - 1], points[j], points[i - 1], points[i]) == 0)
-                return points[j];
+                return Meeting(line[j - 1], line[j], line[i - 1], line[i]).From(default);
         return null;
+    }
+
+    /// <summary>The point that two crossing stretches share; of those that lie on each other the end of the first.</summary>
+    private static Vector Meeting(Vector a, Vector b, Vector c, Vector d)
+    {
+        var turn = Vector.Cross(b - a, d - c);
+        return turn == 0 ? b : a + ((b - a) * (Vector.Cross(c - a, d - c) / turn));
     }
 
     /// <summary>

@@ -11,6 +11,12 @@ internal sealed class Bows(Frame frame, double longest)
     /// <summary>How far a stitch may lie from its row, µm: more than this opens gaps beside the 0.4 mm of a thread.</summary>
     private const double Straying = 50;
 
+    /// <summary>
+    /// By how much of either bound it is exceeded before a stitch is divided: those of the longest rows are set to meet it
+    /// just about, and halves among them would show.
+    /// </summary>
+    private const double Margin = 1.05;
+
     /// <summary>Stitches of less than this are not divided, µm: their halves are sewable on the tape's grid.</summary>
     private const double Divisible = 2 * (StitchRules.Shortest + StitchRules.GridSlack);
 
@@ -67,10 +73,13 @@ internal sealed class Bows(Frame frame, double longest)
         var chord = end - start;
         if (chord.Length < Divisible)
             return false;
-        if (chord.Length > longest)
+        if (chord.Length > longest * Margin)
             return true;
         foreach (var share in (ReadOnlySpan<double>)[0.25, 0.5, 0.75])
-            if (Math.Abs(Vector.Cross(chord.Unit, frame.At(from + (share * (to - from)), v) - start)) > Straying)
+            if (
+                Math.Abs(Vector.Cross(chord.Unit, frame.At(from + (share * (to - from)), v) - start))
+                > Straying * Margin
+            )
                 return true;
         return false;
     }

@@ -4,13 +4,14 @@ using Splitter.Geometry;
 using Splitter.Stitching;
 using Splitter.Stitching.Estimates;
 using Splitter.Stitching.Fills;
+using Xunit.Abstractions;
 using static Splitter.Tests.Stitching.Fills.FillCases;
 using static Splitter.Tests.Stitching.Fills.GuidedCases;
 
 namespace Splitter.Tests.Stitching.Fills;
 
 /// <summary>What holds for straight rows holds for those that follow a guide.</summary>
-public sealed class GuidedFillTests
+public sealed class GuidedFillTests(ITestOutputHelper output)
 {
     /// <summary>As for straight rows: what rows, tape and rounding may put a stitch outside besides the pull, µm.</summary>
     private const double Slack = 150;
@@ -106,18 +107,24 @@ public sealed class GuidedFillTests
                 cases: 60
             );
 
-    /// <summary>Stitches are chords of their rows, so that a little more stays open than between straight rows.</summary>
+    /// <summary>As straight rows: none under 95 %, and 97 % on average over all directions.</summary>
     [Fact]
-    public void RowsDrawnAsWideAsTheirSpacingCoverTheGround() =>
+    public void RowsDrawnAsWideAsTheirSpacingCoverTheGround()
+    {
+        var all = new List<double>();
         GuidedCases.Drawn.Holds(
             c =>
-                Assert.InRange(
-                    Sewn.Covered(c.Ground, FillStitcher.Stitch(GuidedCases.Whole(c.Ground, c.Line))),
-                    0.95,
-                    1
-                ),
+            {
+                all.Add(Sewn.Covered(c.Ground, FillStitcher.Stitch(GuidedCases.Whole(c.Ground, c.Line))));
+                Assert.InRange(all[^1], 0.95, 1);
+            },
             cases: 40
         );
+        output.WriteLine(
+            FormattableString.Invariant($"covered {all.Min():P2} to {all.Max():P2}, {all.Average():P2} on average")
+        );
+        Assert.InRange(all.Average(), 0.97, 1);
+    }
 
     /// <summary>A row 20 mm beside a guide that is an arc of 40 mm: half as long inside, half as long again outside.</summary>
     [Fact]
@@ -180,6 +187,7 @@ public sealed class GuidedFillTests
             },
             cases: 60
         );
+        output.WriteLine(FormattableString.Invariant($"estimated / sewn {estimated / sewn:0.000}"));
         Assert.InRange(estimated / sewn, 0.97, 1.03);
     }
 
