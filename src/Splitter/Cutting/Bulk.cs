@@ -16,7 +16,7 @@ internal sealed class Bulk
     /// Less than this, µm², no needle can sew on: a thread's width each way. What is cut off so lies within an overlap, where
     /// another part sews.
     /// </summary>
-    private const double Crumb = 160_000;
+    internal const double Crumb = 160_000;
 
     private readonly Drawing drawing;
     private readonly ImmutableArray<int?> owners;

@@ -43,8 +43,8 @@ internal sealed class Cores(
         {
             var whole = Polygons.Intersect(shape.Footprint, grounds.Territories[part]);
             cores[part] = Polygons.Subtract(whole, hidden[part]);
-            // What is cut off so, and lies under others too, is not worth its ties.
-            var covered = hidden[part].IsEmpty ? Region.Empty : Covered(cores[part], index);
+            // What a seam or an edge cuts off a rim is not worth its ties.
+            var covered = Covered(cores[part], index);
             cores[part] = Polygons.Subtract(cores[part], covered);
             hidden[part] = Polygons.Union(hidden[part], covered);
         }
@@ -90,7 +90,7 @@ internal sealed class Cores(
         }
     }
 
-    /// <summary>Scraps that lie under other shapes altogether.</summary>
+    /// <summary>Scraps that lie under other shapes, all but what no needle can sew on.</summary>
     private Region Covered(Region core, int shape) =>
         new([
             .. core.Polygons.Where(p =>
@@ -105,7 +105,7 @@ internal sealed class Cores(
                                 .Select(s => s.Footprint)
                         )
                     )
-                    .Area <= Nothing
+                    .Area <= Bulk.Crumb
             ),
         ]);
 

@@ -56,7 +56,8 @@ internal static class ManifestPart
             json.WriteString("thread", PartFigures.NameOf(step));
             json.WriteNumber("stitches", listed.Figures.Counts.Steps[step.Number - 1]);
             json.WriteNumber("minutes", Rounded(listed.Figures.StepMinutes(recipe.Machine, step), 1));
-            json.WriteString("stop", step.Stop);
+            // Programs read this: spaces that keep a number and its unit on one line are for pages.
+            json.WriteString("stop", step.Stop?.Replace(Texts.Numbers.Space, " ", StringComparison.Ordinal));
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -13,7 +13,8 @@ internal static class PlainLetters
     private const string AccentedSmall = "àáâãäåāăąçćčďðđèéêëēėęěğìíîïīįıłñńňòóôõöøōőŕřśšşťùúûüūůűųýÿźżž";
     private const string PlainSmall = "aaaaaaaaacccdddeeeeeeeegiiiiiiilnnnoooooooorrssstuuuuuuuuyyzzz";
 
-    internal static string Of(string text)
+    /// <param name="kept">Letters beside ASCII that need no other form.</param>
+    internal static string Of(string text, string kept = "")
     {
         var plain = new StringBuilder();
         foreach (var rune in text.EnumerateRunes())
@@ -23,6 +24,7 @@ internal static class PlainLetters
                 c switch
                 {
                     >= ' ' and <= '~' => $"{c}",
+                    _ when kept.Contains(c, StringComparison.Ordinal) => $"{c}",
                     'Æ' => "AE",
                     'æ' => "ae",
                     'Œ' => "OE",

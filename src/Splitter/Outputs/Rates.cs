@@ -18,8 +18,8 @@ internal static class Rates
     internal const double ThreadWaste = 0.15;
 
     /// <summary>
-    /// Bobbin thread for a length of needle thread. Common practice, no source: a third to a half, since the needle thread
-    /// of embroidery is drawn to the underside; the half, so that nobody runs out.
+    /// Bobbin thread for a length of needle thread. Common practice, no source: a third to a half, since the needle
+    /// thread of embroidery is drawn to the underside; the half, so that nobody runs out.
     /// </summary>
     internal const double BobbinShare = 0.5;
 

@@ -438,9 +438,9 @@ public sealed record OutputRules
     /// <summary>What is printed on.</summary>
     public Paper Paper { get; init; }
 
-    /// <summary>Of stop texts and work sheet.</summary>
+    /// <summary>Of stop texts, work sheet and template.</summary>
     public SheetLanguage Language { get; init; }
 
-    /// <summary>In stop texts and work sheet.</summary>
+    /// <summary>In stop texts, work sheet and template.</summary>
     public LengthUnit Lengths { get; init; }
 }

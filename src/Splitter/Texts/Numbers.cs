@@ -4,11 +4,13 @@ using Splitter.Recipes;
 
 namespace Splitter.Texts;
 
-/// <summary>Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.</summary>
+/// <summary>
+/// Numbers as a person reads them: the language's decimal mark, the recipe's unit, no culture of a machine.
+/// </summary>
 internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
 {
     /// <summary>Keeps a number and its unit on one line, and thousands together.</summary>
-    private const string Space = "\u00a0";
+    internal const string Space = "\u00a0";
 
     /// <summary>Exactly, by the international yard and pound agreement of 1959 (from memory).</summary>
     private const double YardsPerMetre = 1 / 0.9144;

@@ -49,12 +49,19 @@ internal sealed class Phrasebook
         return said.ToString();
     }
 
-    /// <summary>A text that has a form for one (<c>key.one</c>) and one for all other counts (<c>key.many</c>).</summary>
-    internal string Many(string key, int count)
-    {
-        var number = Texts.Numbers.Count(count);
-        return count == 1 ? Say($"{key}.one", ("count", number)) : Say($"{key}.many", ("count", number));
-    }
+    /// <summary>All texts whose keys begin so, by the rest of the key; what they ask for is filled in elsewhere.</summary>
+    internal IEnumerable<(string Key, string Text)> Beginning(string prefix) =>
+        texts
+            .Where(t => t.Key.StartsWith(prefix, StringComparison.Ordinal))
+            .OrderBy(t => t.Key, StringComparer.Ordinal)
+            .Select(t => (t.Key[prefix.Length..], t.Value));
+
+    /// <summary>
+    /// A text that has a form for one (<c>key.one</c>, with no number to put in) and one for all other counts
+    /// (<c>key.many</c>, with its <c>{count}</c>).
+    /// </summary>
+    internal string Many(string key, int count) =>
+        count == 1 ? Say($"{key}.one") : Say($"{key}.many", ("count", Texts.Numbers.Count(count)));
 
     /// <summary><c>A1, A2 and B1</c>.</summary>
     internal string Listed(IReadOnlyList<string> names) =>

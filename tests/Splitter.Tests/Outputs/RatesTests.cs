@@ -3,12 +3,14 @@ using Splitter.Outputs.Tapes;
 
 namespace Splitter.Tests.Outputs;
 
-/// <summary>Thread against what handbooks of sewing give for stitch type 301 of ISO 4915 (lockstitch); time by hand.</summary>
+/// <summary>
+/// Thread against what handbooks of sewing give for stitch type 301 of ISO 4915 (lockstitch); time by hand.
+/// </summary>
 public sealed class RatesTests
 {
     /// <summary>
-    /// Needle thread of a stitch: its length and the cloth's thickness, L + T; 4.6 and 3.5 m for a thousand stitches of 4 and
-    /// 3 mm in cloth of 0.6 and 0.5 mm. What is added for waste: 10 to 20 %.
+    /// Needle thread of a stitch: its length and the cloth's thickness, L + T; 4.6 and 3.5 m for a thousand stitches of
+    /// 4 and 3 mm in cloth of 0.6 and 0.5 mm. What is added for waste: 10 to 20 %.
     /// </summary>
     [Theory]
     [InlineData(4000, 600, 4.6)]
@@ -20,8 +22,8 @@ public sealed class RatesTests
     }
 
     /// <summary>
-    /// Both threads of an inch of seam, C = 2 + 2TS: S stitches an inch, T inches of cloth; 2.2 inches for T = 0.01, S = 10.
-    /// In a balanced seam the needle thread is half of it.
+    /// Both threads of an inch of seam, C = 2 + 2TS: S stitches an inch, T inches of cloth; 2.2 inches for T = 0.01, S
+    /// = 10. In a balanced seam the needle thread is half of it.
     /// </summary>
     [Fact]
     public void AnInchOfSeamTakesTheHandbooksThread()
@@ -30,7 +32,9 @@ public sealed class RatesTests
         Assert.Equal(2.2, 2 * 10 * Rates.NeedleThread(Inch / 10, 254) / Inch, 12);
     }
 
-    /// <summary>4 to 6 m of needle thread a thousand stitches, bobbin a third to a half: common practice, no source.</summary>
+    /// <summary>
+    /// 4 to 6 m of needle thread a thousand stitches, bobbin a third to a half: common practice, no source.
+    /// </summary>
     [Theory]
     [InlineData("lighthouse-bay", "large")]
     [InlineData("faroe-islands", "large")]

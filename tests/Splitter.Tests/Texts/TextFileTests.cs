@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Splitter.Outputs.Sheets;
 using Splitter.Recipes;
 using Splitter.Texts;
 
@@ -30,6 +31,11 @@ public sealed partial class TextFileTests
         var (english, other) = (TextFile.Of(SheetLanguage.English), TextFile.Of(language));
         Assert.Equal(english.Keys.Order(StringComparer.Ordinal), other.Keys.Order(StringComparer.Ordinal));
         Assert.All(english.Keys, key => Assert.Equal(Placeholders(english[key]), Placeholders(other[key])));
+        // Code that says how many never gives a number to the form for one.
+        Assert.All(
+            other.Where(text => other.ContainsKey(text.Key.Replace(".one", ".many")) && text.Key.EndsWith(".one")),
+            text => Assert.DoesNotContain("{count}", text.Value, StringComparison.Ordinal)
+        );
         Assert.All(other.Values, text => Assert.Matches(@"\A\S(.*\S)?\z", text));
     }
 
@@ -38,6 +44,8 @@ public sealed partial class TextFileTests
     public void EveryTextIsAskedFor()
     {
         var asked = Code.SelectMany(code => Literal().Matches(code)).Select(m => m.Groups["text"].Value).ToHashSet();
+        // The page's script asks for its own without the beginning that they share.
+        asked.UnionWith(Literal().Matches(PageFile.Read("watch.js")).Select(m => $"watch.{m.Groups["text"].Value}"));
         Assert.Empty(
             TextFile
                 .Of(SheetLanguage.English)

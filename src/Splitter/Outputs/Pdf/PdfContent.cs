@@ -83,11 +83,14 @@ internal sealed class PdfContent
         operators.Add(PdfFont.NameOf(PdfFont.PenOf(text))).Add(' ').Add(Number(text.Height / 10m)).Add(" Tf 1 0 0 -1 ");
         Place(text.At);
         operators.Add(" Tm (");
-        foreach (var c in PlainLetters.Of(text.Text))
+        foreach (var c in StrokeFont.LettersOf(text.Text))
         {
             if (c is '(' or ')' or '\\')
                 operators.Add('\\');
-            operators.Add(c);
+            if (c > '~')
+                operators.Add('\\').Add(Convert.ToString(c, 8));
+            else
+                operators.Add(c);
         }
         operators.Add(") Tj ET\n");
     }

@@ -11,16 +11,13 @@ namespace Splitter.Outputs.Pdf;
 /// </summary>
 internal static class PdfFont
 {
-    private const char First = ' ';
-    private const char Last = '~';
-
-    /// <summary>Codes are ASCII, and that is what programs that read the text get (9.10.3).</summary>
+    /// <summary>Codes are Latin 1, which begins as Unicode does, and that is what programs that read the text get (9.10.3).</summary>
     private const string ToUnicode = """
         /CIDInit /ProcSet findresource begin 12 dict begin begincmap
         /CIDSystemInfo <</Registry(Adobe)/Ordering(UCS)/Supplement 0>> def
-        /CMapName /ASCII def /CMapType 2 def
+        /CMapName /Latin1 def /CMapType 2 def
         1 begincodespacerange <00> <FF> endcodespacerange
-        1 beginbfrange <20> <7E> <0020> endbfrange
+        1 beginbfrange <20> <FF> <0020> endbfrange
         endcmap CMapName currentdict /CMap defineresource pop end end
         """;
 
@@ -35,22 +32,22 @@ internal static class PdfFont
         var fonts = texts.GroupBy(PenOf).OrderBy(f => f.Key).ToList();
         if (fonts.Count == 0)
             return "";
-        var codes = objects.Add("", Encoding.ASCII.GetBytes(ToUnicode.ReplaceLineEndings("\n")));
-        return string.Concat(fonts.Select(f => $"/{NameOf(f.Key)} {Add(objects, f.Key, f, codes)} 0 R"));
+        var unicode = objects.Add("", Encoding.ASCII.GetBytes(ToUnicode.ReplaceLineEndings("\n")));
+        return string.Concat(fonts.Select(f => $"/{NameOf(f.Key)} {Add(objects, f.Key, f, unicode)} 0 R"));
     }
 
-    private static int Add(PdfObjects objects, int pen, IEnumerable<PaintedText> texts, int codes)
+    private static int Add(PdfObjects objects, int pen, IEnumerable<PaintedText> texts, int unicode)
     {
-        var used = texts.SelectMany(t => PlainLetters.Of(t.Text)).Distinct().Order();
+        var used = texts.SelectMany(t => StrokeFont.LettersOf(t.Text)).Distinct().Order().ToList();
         var letters = string.Concat(used.Select(c => $"/g{(int)c} {objects.Add("", Letter(c, pen))} 0 R"));
-        var all = Enumerable.Range(First, Last - First + 1).Select(c => (char)c).ToList();
-        var names = string.Concat(all.Select(c => $"/g{(int)c}"));
-        var widths = string.Join(' ', all.Select(c => StrokeFont.OnGrid(c).Advance));
+        var names = string.Concat(used.Select(c => $"{(int)c}/g{(int)c} "));
+        var codes = Enumerable.Range(used[0], used[^1] - used[0] + 1).Select(c => (char)c);
+        var widths = string.Join(' ', codes.Select(c => used.Contains(c) ? StrokeFont.OnGrid(c).Advance : 0));
         const int Grid = StrokeFont.Grid;
         return objects.Add(
             $"<</Type/Font/Subtype/Type3/FontBBox[-{Grid} -{Grid} {2 * Grid} {2 * Grid}]/FontMatrix[{Unit} 0 0 {Unit} 0 0]"
-                + $"/FirstChar {(int)First}/LastChar {(int)Last}/Widths[{widths}]/Resources<<>>"
-                + $"/Encoding<</Type/Encoding/Differences[{(int)First}{names}]>>/CharProcs<<{letters}>>/ToUnicode {codes} 0 R>>"
+                + $"/FirstChar {(int)used[0]}/LastChar {(int)used[^1]}/Widths[{widths}]/Resources<<>>"
+                + $"/Encoding<</Type/Encoding/Differences[{names}]>>/CharProcs<<{letters}>>/ToUnicode {unicode} 0 R>>"
         );
     }
 

@@ -62,16 +62,26 @@ internal sealed class LabelRoom(Box page, int letters)
     /// <param name="towards">The side that is best where nothing speaks against it.</param>
     internal Box Beside(Point point, int width, int height, (int X, int Y) towards)
     {
+        var near = Near(Box.Around([point]).Grown((Distances[^1] * letters / 10) + width + height + letters));
         var best = (
             from distance in Distances
             from side in Directions
             let box = Aside(point, side, distance * letters / 10, width, height)
-            let cost = Cost(box) + (distance / 10.0) + Aversion(side, towards) + LineCost(point, box)
+            let cost = near.Cost(box) + (distance / 10.0) + Aversion(side, towards) + near.LineCost(point, box)
             orderby cost
             select box
         ).First();
         Take(best);
         return best;
+    }
+
+    /// <summary>The same room with only what meets a box: of very many labels each has few others near.</summary>
+    private LabelRoom Near(Box box)
+    {
+        var near = new LabelRoom(page, letters);
+        near.taken.AddRange(taken.Where(t => t.Meets(box)));
+        near.lines.AddRange(lines.Where(l => l.Meets(box)));
+        return near;
     }
 
     /// <summary>A place on an area, as near to its middle as can be; it is taken from now on.</summary>

@@ -22,10 +22,13 @@ internal static class StrokeFont
     /// <summary>Letters are parsed when first used: few texts use them all.</summary>
     private static readonly ConcurrentDictionary<char, Letter> Letters = new();
 
+    /// <summary>A text in the letters that there are.</summary>
+    internal static string LettersOf(string text) => PlainLetters.Of(text, Glyphs.BesideAscii);
+
     /// <summary>Micrometres.</summary>
     internal static int WidthOf(string text, int height)
     {
-        var letters = PlainLetters.Of(text);
+        var letters = LettersOf(text);
         var width = letters.Sum(c => Find(c).Width + Gap) - Gap;
         return letters.Length == 0 ? 0 : Scaled(width, height);
     }
@@ -35,7 +38,7 @@ internal static class StrokeFont
     {
         var lines = ImmutableArray.CreateBuilder<ImmutableArray<Point>>();
         var x = 0.0;
-        foreach (var c in PlainLetters.Of(text))
+        foreach (var c in LettersOf(text))
         {
             var letter = Find(c);
             if (c != ' ')

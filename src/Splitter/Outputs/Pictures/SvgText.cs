@@ -10,7 +10,7 @@ internal static class SvgText
 {
     internal static void Define(TextBytes svg, IEnumerable<PaintedText> texts)
     {
-        var letters = texts.SelectMany(t => PlainLetters.Of(t.Text)).Where(c => c != ' ').Distinct().Order();
+        var letters = texts.SelectMany(t => StrokeFont.LettersOf(t.Text)).Where(c => c != ' ').Distinct().Order();
         svg.Add("<defs>\n");
         foreach (var letter in letters)
         {
@@ -40,7 +40,7 @@ internal static class SvgText
                 $" transform=\"translate({Plain(Tenths(text.At.X))} {Plain(Tenths(text.At.Y))})scale({Plain(scale)})\">"
             );
         var x = 0;
-        foreach (var c in PlainLetters.Of(text.Text))
+        foreach (var c in StrokeFont.LettersOf(text.Text))
         {
             if (c != ' ')
             {

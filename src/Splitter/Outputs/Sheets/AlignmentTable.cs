@@ -7,6 +7,9 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>What to look at before a part is sewn, what will do, and what to do if it does not.</summary>
 internal sealed class AlignmentTable(SheetContent sheet, Part part)
 {
+    /// <summary>A step in line work that people notice, µm. Common practice, no source.</summary>
+    private const int NoticedInLines = 500;
+
     internal XElement Write()
     {
         var say = sheet.Say;
@@ -34,7 +37,12 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                         }
                 )
             ),
-            Html.List([say.Say("check.good"), say.Say("check.lines"), say.Say("check.again"), say.Say("check.correct")])
+            Html.List([
+                say.Say("check.good"),
+                say.Say("check.lines", ("noticed", sheet.Numbers.Fine(NoticedInLines))),
+                say.Say("check.again"),
+                say.Say("check.correct"),
+            ])
         );
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Xml.Linq;
 
 namespace Splitter.Outputs.Sheets;
@@ -56,7 +57,7 @@ internal static class AmountsSection
                     sheet.Numbers.Thread(thread.Metres),
                     Texts.Numbers.Count(thread.Stitches),
                     Texts.Numbers.Time(thread.Minutes),
-                    string.Join(" ", thread.Letters),
+                    Ranges(sheet, thread.Letters),
                 }
             ),
             [
@@ -106,6 +107,18 @@ internal static class AmountsSection
                 Texts.Numbers.Time(work.Minutes),
             ]
         );
+    }
+
+    /// <summary>Three parts or more that follow each other are told by the first and the last: A–C E.</summary>
+    private static string Ranges(SheetContent sheet, ImmutableArray<string> letters)
+    {
+        var runs = sheet
+            .Parts.Select((part, i) => (part.Part.Letter, Number: i))
+            .Where(part => letters.Contains(part.Letter))
+            .Select((part, i) => (part.Letter, Run: part.Number - i))
+            .GroupBy(part => part.Run, part => part.Letter)
+            .Select(run => run.ToList());
+        return string.Join(" ", runs.Select(run => run.Count > 2 ? $"{run[0]}–{run[^1]}" : string.Join(" ", run)));
     }
 
     private static string Seconds(int seconds) => $"{Texts.Numbers.Count(seconds)}\u00a0s";

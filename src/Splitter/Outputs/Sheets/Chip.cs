@@ -21,6 +21,8 @@ internal static class Chip
                 thread.Name,
             ];
 
-    /// <summary>Black or white, whichever stands out more: always at 4.5 to 1 or better (WCAG 2.1, from memory).</summary>
+    /// <summary>
+    /// Black or white, whichever stands out more: always at 4.5 to 1 or better (WCAG 2.1, from memory).
+    /// </summary>
     internal static string Ink(string colour) => Contrast.Luminance(colour) > Contrast.Middle ? "#000" : "#fff";
 }

@@ -2,10 +2,14 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Sheets;
 
-/// <summary>How far colours stand out from each other (relative luminance and contrast of WCAG 2.1, from memory).</summary>
+/// <summary>
+/// How far colours stand out from each other (relative luminance and contrast of WCAG 2.1, from memory).
+/// </summary>
 internal static class Contrast
 {
-    /// <summary>The luminance that stands out as much from black as from white: 1.05 / (l + 0.05) = (l + 0.05) / 0.05.</summary>
+    /// <summary>
+    /// The luminance that stands out as much from black as from white: 1.05 / (l + 0.05) = (l + 0.05) / 0.05.
+    /// </summary>
     internal const double Middle = 0.179;
 
     private const double Flare = 0.05;

@@ -5,7 +5,9 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Sheets;
 
-/// <summary>One corner as it lies in the hoop: which way its arms go, and the hole that the tack goes through.</summary>
+/// <summary>
+/// One corner as it lies in the hoop: which way its arms go, and the hole that the tack goes through.
+/// </summary>
 internal static class CornerSign
 {
     /// <summary>Side of the little picture, and length of an arm in it, µm.</summary>

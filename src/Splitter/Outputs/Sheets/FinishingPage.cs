@@ -68,8 +68,8 @@ internal static class FinishingPage
                                 {
                                     $"{i + 1}",
                                     Parts(sheet, join),
-                                    numbers.Length(join.Motif.Centre.X),
-                                    numbers.Length(join.Motif.Centre.Y),
+                                    numbers.Rough(join.Motif.Centre.X),
+                                    numbers.Rough(join.Motif.Centre.Y),
                                     numbers.Fine(join.Misfit),
                                     numbers.RoughSize(join.Motif.Width, join.Motif.Height),
                                 }

@@ -14,8 +14,15 @@ internal sealed class HoopView
     /// <summary>Heights of a letter along the longer side of the field.</summary>
     private const int LettersToASide = 48;
 
-    /// <summary>Between more corners than this, lines would hide what they measure: the list beside has them all.</summary>
+    /// <summary>
+    /// Between more corners than this, lines would hide what they measure: the list beside has them all.
+    /// </summary>
     private const int MostMeasured = 3;
+
+    /// <summary>
+    /// Where along the lines their lengths stand: apart from each other where the lines nearly are one.
+    /// </summary>
+    private static readonly double[] LabelsAt = [0.5, 0.35, 0.65];
 
     private readonly SheetContent sheet;
     private readonly Hooping hooping;
@@ -105,22 +112,16 @@ internal sealed class HoopView
     {
         if (hooping.Takes.Length > MostMeasured)
             return;
-        foreach (var (one, other, length) in CornerPairs.Of(sheet.Plan, hooping))
+        foreach (var (i, (one, other, length)) in CornerPairs.Of(sheet.Plan, hooping).Index())
         {
             var (from, to) = (Lay(one.At), Lay(other.At));
             canvas.Line(letters / 2, Colour.White, 80, from, to);
             canvas.Dashes(letters / 8, letters / 2, MarkInk.Corner, from, to);
-            var middle = from.Towards(to, 0.5);
-            canvas.Label(
-                sheet.Numbers.Length(length),
-                middle with
-                {
-                    Y = middle.Y + (letters / 2),
-                },
-                letters,
-                Colour.Ink,
-                Side.Middle
-            );
+            var (middle, text) = (from.Towards(to, LabelsAt[i]), sheet.Numbers.Length(length));
+            // Between corners that lie near each other it would hide their names.
+            if (length < 2 * StrokeFont.WidthOf(text, letters))
+                continue;
+            canvas.Label(text, middle with { Y = middle.Y + (letters / 2) }, letters, Colour.Ink, Side.Middle);
         }
     }
 

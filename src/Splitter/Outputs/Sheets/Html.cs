@@ -5,8 +5,8 @@ using System.Xml.Linq;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// Elements of a page, every text in them escaped. The page is HTML whose syntax is XML's too, so that any reader of either
-/// takes it; elements carry no namespace, as HTML wants it.
+/// Elements of a page, every text in them escaped. The page is HTML whose syntax is XML's too, so that any reader of
+/// either takes it; elements carry no namespace, as HTML wants it.
 /// </summary>
 internal static class Html
 {
@@ -33,7 +33,9 @@ internal static class Html
     internal static XElement Classed(string name, string of, params object?[] content) =>
         Element(name, [new XAttribute("class", of), .. content]);
 
-    /// <summary>An element of those that HTML writes without an end: <c>meta</c>, <c>input</c>; and shapes of SVG.</summary>
+    /// <summary>
+    /// An element of those that HTML writes without an end: <c>meta</c>, <c>input</c>; and shapes of SVG.
+    /// </summary>
     internal static XElement Void(string name, params object?[] attributes) => new(name, attributes);
 
     internal static XElement List(IEnumerable<object> items) => Element("ul", items.Select(i => Element("li", i)));

@@ -8,11 +8,14 @@ using Splitter.Outputs.Pictures;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// Pictures inside the page. Its unit is a tenth of a millimetre; words are text, so that they can be read aloud and found.
+/// Pictures inside the page. Its unit is a tenth of a millimetre; words are text, so that they can be read aloud and
+/// found.
 /// </summary>
 internal static class InlineSvg
 {
-    /// <summary>Height of a capital as a share of a font's size, about the same in all usual fonts (from memory).</summary>
+    /// <summary>
+    /// Height of a capital as a share of a font's size, about the same in all usual fonts (from memory).
+    /// </summary>
     private const double CapitalShare = 0.72;
 
     /// <summary>Width of the strokes of a usual font, as a share of its capitals (from memory).</summary>

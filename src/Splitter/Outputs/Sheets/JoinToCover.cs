@@ -13,13 +13,15 @@ namespace Splitter.Outputs.Sheets;
 internal sealed record JoinToCover(int Earlier, int Later, Box Motif, double Misfit, double Shows)
 {
     /// <summary>
-    /// A misfit that people notice, µm: in satin and lines, and between fills that stand out from the cloth. Common practice,
-    /// no source.
+    /// A misfit that people notice, µm: in satin and lines, and between fills that stand out from the cloth. Common
+    /// practice, no source.
     /// </summary>
     private const double NoticedInLines = 500,
         NoticedInFills = 1000;
 
-    /// <summary>Contrast with the cloth from which on a gap in a fill shows fully: text needs as much to be read.</summary>
+    /// <summary>
+    /// Contrast with the cloth from which on a gap in a fill shows fully: text needs as much to be read.
+    /// </summary>
     private const double FullContrast = 4.5;
 
     /// <summary>A motif reaches this far past what it hides, µm, to be sewn down. Common practice, no source.</summary>
@@ -31,7 +33,9 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, double Mis
     /// <summary>More places than this nobody covers.</summary>
     private const int Most = 8;
 
-    /// <summary>Where people are likely to notice a misfit, the worst first; those that one motif hides are one place.</summary>
+    /// <summary>
+    /// Where people are likely to notice a misfit, the worst first; those that one motif hides are one place.
+    /// </summary>
     internal static ImmutableArray<JoinToCover> Of(Recipe recipe, Drawing drawing, Plan plan)
     {
         var fit = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners);

@@ -6,7 +6,9 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>What has to be there before one begins. Figures: common practice, no source.</summary>
 internal static class NeedsSection
 {
-    /// <summary>Stabilizer beyond the field on each side, µm: what a hoop's frame takes, and something to hold.</summary>
+    /// <summary>
+    /// Stabilizer beyond the field on each side, µm: what a hoop's frame takes, and something to hold.
+    /// </summary>
     private const int StabilizerMargin = 50 * Units.Millimetre;
 
     /// <summary>Cloth beyond what is sewn on each side, µm, where the recipe does not give its size.</summary>

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using Splitter.Geometry;
+using Splitter.Outputs.Sheets.Watching;
 using Splitter.Parts;
 
 namespace Splitter.Outputs.Sheets;
@@ -28,6 +29,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             Before(),
             new CornerSection(sheet, Part).Write(),
             new StepSection(sheet, listed).Write(),
+            WatchSection.Of(sheet, Part),
             After()
         );
 
@@ -57,10 +59,21 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             )
         );
 
-    private string InHoop() =>
-        !Part.Hooping.Takes.IsEmpty ? sheet.Say.Say("part.in-hoop")
-        : sheet.Plan.PlacementLines.IsEmpty ? sheet.Say.Say("part.in-hoop-first")
-        : $"{sheet.Say.Say("part.in-hoop-first")} {sheet.Say.Say("part.in-hoop-folds")}";
+    /// <summary>What is drawn in the hoop.</summary>
+    private string InHoop()
+    {
+        var (say, hooping) = (sheet.Say, Part.Hooping);
+        var parts = new List<string> { say.Say("part.in-hoop") };
+        if (index == 0 && !sheet.Plan.PlacementLines.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-folds"));
+        if (!hooping.Takes.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-takes"));
+        if (!hooping.Alignments.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-crosses"));
+        if (!hooping.Gives.IsEmpty)
+            parts.Add(say.Say("part.in-hoop-gives"));
+        return string.Join(" ", parts);
+    }
 
     /// <summary>Which way the hoop lies on the work.</summary>
     private string Lies() =>
@@ -87,6 +100,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
         );
         steps.Add(say.Say("before.load", ("file", $"part-{Part.Letter}.dst")));
         steps.Add(say.Say("before.needle"));
+        steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Part.Steps[0].Thread))));
         return Html.Element(
             "section",
             Html.Element("h3", say.Say("before.title")),
@@ -113,14 +127,16 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
     {
         var say = sheet.Say;
         var last = index == sheet.Parts.Length - 1;
+        var given = Part.Hooping.Gives.Select(i => sheet.Plan.Corners[i].Id).ToList();
+        var steps = new List<object> { say.Say("after.out") };
+        if (given.Count > 0)
+            steps.Add(say.Say("after.name", ("corners", say.Listed(given))));
+        steps.Add(last ? say.Say("after.trim-last") : say.Say("after.trim"));
+        steps.Add(last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)));
         return Html.Element(
             "section",
             Html.Element("h3", say.Say("after.title", ("part", Part.Letter))),
-            Html.Ticks([
-                say.Say("after.out"),
-                last ? say.Say("after.trim-last") : say.Say("after.trim"),
-                last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)),
-            ])
+            Html.Ticks(steps)
         );
     }
 }

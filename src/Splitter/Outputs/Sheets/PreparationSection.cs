@@ -14,12 +14,14 @@ internal static class PreparationSection
             steps.Add(say.Say("prepare.backing"));
         if (cloth.Size is var (width, height))
             steps.Add(say.Say("prepare.cut", ("size", sheet.Numbers.RoughSize(width, height))));
-        steps.Add(say.Say("prepare.top"));
+        if (sheet.IsSplit)
+            steps.Add(say.Say("prepare.top"));
         steps.AddRange(Folds(sheet));
         if (sheet.Plan.PlacementLines.IsEmpty)
             steps.Add(Middle(sheet));
         steps.Add(say.Say("prepare.spools"));
-        steps.Add(say.Say("prepare.machine"));
+        if (sheet.IsSplit)
+            steps.Add(say.Say("prepare.machine"));
         return Html.Classed(
             "section",
             "preparation",
@@ -32,6 +34,7 @@ internal static class PreparationSection
                 say.Say("load.stops"),
                 say.Say("load.trims"),
                 say.Say("load.paused"),
+                say.Say("load.broken"),
             ])
         );
     }

@@ -25,7 +25,9 @@ internal sealed record SheetContent(
     /// <summary>A name as the sheet says it: marks are sewn with whatever thread shows.</summary>
     internal string NameOf(SewThread? thread) => thread?.Name ?? Say.Say("thread.marking");
 
-    /// <summary>Threads are numbered, so that spools can be told apart without their colours; 0 for that of marks.</summary>
+    /// <summary>
+    /// Threads are numbered, so that spools can be told apart without their colours; 0 for that of marks.
+    /// </summary>
     internal int NumberOf(SewThread? thread)
     {
         for (var i = 0; i < Work.Threads.Length; i++)

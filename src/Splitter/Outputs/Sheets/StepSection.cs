@@ -15,8 +15,24 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
             "section",
             Html.Element("h3", say.Say("steps.title")),
             Html.Element("p", say.Say("steps.safety")),
-            Html.Classed("ol", "steps", Part.Steps.Select(step => Html.Classed("li", "step", Sewn(step), Stop(step))))
+            Html.Classed(
+                "ol",
+                "steps",
+                Part.Steps.Select(step => Html.Classed("li", ClassOf(step), Sewn(step), Stop(step)))
+            )
         );
+
+    /// <summary>Most stops only change the thread: such a step takes one line.</summary>
+    private bool IsBrief(Step step) =>
+        step.Kind == StepKind.Body && step.Actions.Length == 1 && Part.Steps[step.Number].Kind == StepKind.Body;
+
+    /// <summary>
+    /// What is asked at the crosses takes half a page: it may go on on the next one, each of its boxes whole.
+    /// </summary>
+    private string ClassOf(Step step) =>
+        step.Kind == StepKind.Alignment ? "step long"
+        : IsBrief(step) ? "step brief"
+        : "step";
 
     private XElement Sewn(Step step)
     {
@@ -64,8 +80,15 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
             );
         return Html.Classed(
             "div",
-            "stop",
-            Html.Classed("p", "when", Html.Element("strong", say.Say("stop.title", ("step", $"{step.Number}")))),
+            IsBrief(step) ? "stop short" : "stop",
+            Html.Classed(
+                "p",
+                "when",
+                Html.Element(
+                    "strong",
+                    IsBrief(step) ? say.Say("stop.brief") : say.Say("stop.title", ("step", $"{step.Number}"))
+                )
+            ),
             Html.Ticks(step.Actions),
             step.Kind == StepKind.Corners ? Tacks(say.Say("tacks.count")) : null,
             step.Kind == StepKind.Alignment ? new AlignmentTable(sheet, Part).Write() : null,

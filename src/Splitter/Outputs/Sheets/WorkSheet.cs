@@ -1,22 +1,18 @@
 using System.Xml.Linq;
+using Splitter.Outputs.Sheets.Watching;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// <c>worksheet.html</c>: the page that a person has beside the machine, for paper and for a screen. It stands alone: its
-/// style and pictures are in it, it needs no script and no network.
+/// <c>worksheet.html</c>: the page that a person has beside the machine, for paper and for a screen. It stands alone:
+/// its style and pictures are in it, it needs no network, and no script but for watching a part being sewn.
 /// </summary>
 internal static class WorkSheet
 {
     internal const string FileName = "worksheet.html";
 
-    private static readonly Lazy<string> Style = new(() =>
-    {
-        using var stream = typeof(WorkSheet).Assembly.GetManifestResourceStream("sheet.css")!;
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
-    });
+    private static readonly Lazy<string> Style = new(() => PageFile.Read("sheet.css") + PageFile.Read("watch.css"));
 
     internal static byte[] Write(SheetContent sheet)
     {
@@ -37,7 +33,8 @@ internal static class WorkSheet
                         PreparationSection.Of(sheet),
                         sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),
                         FinishingPage.Of(sheet, map, joins)
-                    )
+                    ),
+                    WatchSection.Script(sheet)
                 )
             )
         );

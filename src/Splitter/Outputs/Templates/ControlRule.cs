@@ -18,13 +18,17 @@ internal static class ControlRule
 
     private const int Gap = 1500;
 
+    /// <summary>As every language writes them.</summary>
+    private const string Millimetres = "100 mm",
+        Inches = "4 in";
+
     /// <summary>Millimetres above, inches below.</summary>
     internal static void Level(Canvas canvas, Point start)
     {
         Draw(canvas, start, new(1, 0), new(0, -1));
         var end = start.X + (Centimetre * Centimetres) + Gap + Gap;
-        Text(canvas, TemplateTexts.Millimetres, new(end, start.Y - 700), Side.Left);
-        Text(canvas, TemplateTexts.Inches, new(end, start.Y + 700 + TemplateInk.SmallLetters), Side.Left);
+        Text(canvas, Millimetres, new(end, start.Y - 700), Side.Left);
+        Text(canvas, Inches, new(end, start.Y + 700 + TemplateInk.SmallLetters), Side.Left);
     }
 
     /// <summary>Millimetres at the left, inches at the right.</summary>
@@ -32,8 +36,8 @@ internal static class ControlRule
     {
         Draw(canvas, start, new(0, 1), new(-1, 0));
         var end = start.Y + (Centimetre * Centimetres) + Gap + Gap + TemplateInk.SmallLetters;
-        Text(canvas, TemplateTexts.Millimetres, new(start.X - 700, end), Side.Right);
-        Text(canvas, TemplateTexts.Inches, new(start.X + 700, end), Side.Left);
+        Text(canvas, Millimetres, new(start.X - 700, end), Side.Right);
+        Text(canvas, Inches, new(start.X + 700, end), Side.Left);
     }
 
     private static void Draw(Canvas canvas, Point start, Point along, Point side)

@@ -15,7 +15,7 @@ internal static class DesignBoard
     /// <summary>Length of the strong angles at a field's corners.</summary>
     private const int FieldAngle = 10 * Units.Millimetre;
 
-    internal static Board Of(Drawing drawing, Plan plan, PdfLayer artwork)
+    internal static Board Of(Drawing drawing, Plan plan, PdfLayer artwork, TemplateTexts texts)
     {
         var work = Box.Around([
             artwork.Bounds,
@@ -26,15 +26,15 @@ internal static class DesignBoard
         var ground = work.Grown(Rim);
         var canvas = new Canvas();
         var signs = new MarkSigns(canvas, ground);
-        Folds(canvas, signs, plan, ground);
+        Folds(canvas, signs, plan, ground, texts);
         foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
-            Field(canvas, signs, hooping, MarkInk.Field(i));
+            Field(canvas, signs, hooping, texts.Top, MarkInk.Field(i));
         foreach (var corner in plan.Corners)
             signs.Corner(corner.Id, corner.At, corner.ArmX, corner.ArmY, dashed: false);
         signs.DrawNames();
         var all = ground.Joined(Box.Around(plan.Hoopings.Select(h => h.Field.Bounds))).Grown(Rim);
         return new(
-            TemplateTexts.WholeDesign,
+            texts.Design,
             ground,
             [
                 new(artwork, Turn.None, default, artwork.Bounds),
@@ -46,7 +46,7 @@ internal static class DesignBoard
     }
 
     /// <summary>Where the cloth is folded, and strong where the first part sews.</summary>
-    private static void Folds(Canvas canvas, MarkSigns signs, Plan plan, Box ground)
+    private static void Folds(Canvas canvas, MarkSigns signs, Plan plan, Box ground, TemplateTexts texts)
     {
         foreach (var line in plan.PlacementLines)
         {
@@ -57,17 +57,11 @@ internal static class DesignBoard
             canvas.Dashes(TemplateInk.Fine, 2 * TemplateInk.Dash, MarkInk.Placement, from, to);
             canvas.Line(2 * TemplateInk.Strong, MarkInk.Placement, 100, line.From, line.To);
             signs.Line(from, to);
-            signs.Name(
-                TemplateTexts.FoldOf(line.Fold),
-                line.From,
-                TemplateInk.SmallLetters,
-                MarkInk.Placement,
-                default
-            );
+            signs.Name(texts.FoldOf(line.Fold), line.From, TemplateInk.SmallLetters, MarkInk.Placement, default);
         }
     }
 
-    private static void Field(Canvas canvas, MarkSigns signs, Hooping hooping, Colour colour)
+    private static void Field(Canvas canvas, MarkSigns signs, Hooping hooping, string top, Colour colour)
     {
         var box = hooping.Field.Bounds;
         canvas.Outline(box, TemplateInk.Fine, colour);
@@ -91,13 +85,7 @@ internal static class DesignBoard
             signs.Name(hooping.Letter, corner, TemplateInk.Letters, colour, (x, y));
         }
         signs.Edge(box);
-        signs.Centre(
-            hooping.Letter,
-            TemplateTexts.Top,
-            hooping.Field.Centre,
-            TurnText.HoopUp(hooping.Field.Turn),
-            colour
-        );
+        signs.Centre(hooping.Letter, top, hooping.Field.Centre, TurnText.HoopUp(hooping.Field.Turn), colour);
     }
 
     /// <summary>Artwork, a corner, a centre or a line to fold along; a piece of a field's outline alone is not worth paper.</summary>

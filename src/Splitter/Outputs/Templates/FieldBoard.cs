@@ -20,19 +20,20 @@ internal sealed class FieldBoard
     private readonly Canvas canvas = new();
     private readonly Plan plan;
     private readonly Hooping hooping;
+    private readonly TemplateTexts texts;
     private readonly Box box;
     private readonly MarkSigns signs;
 
-    private FieldBoard(Plan plan, Hooping hooping)
+    private FieldBoard(Plan plan, Hooping hooping, TemplateTexts texts)
     {
-        (this.plan, this.hooping) = (plan, hooping);
+        (this.plan, this.hooping, this.texts) = (plan, hooping, texts);
         var (wide, high) = (plan.Hoop.Width / 2, plan.Hoop.Height / 2);
         box = new(-wide, -high, wide, high);
         signs = new(canvas, box);
     }
 
-    internal static Board Of(Plan plan, Hooping hooping, PdfLayer artwork) =>
-        new FieldBoard(plan, hooping).Draw(artwork);
+    internal static Board Of(Plan plan, Hooping hooping, PdfLayer artwork, TemplateTexts texts) =>
+        new FieldBoard(plan, hooping, texts).Draw(artwork);
 
     private Board Draw(PdfLayer artwork)
     {
@@ -45,12 +46,12 @@ internal sealed class FieldBoard
             Corner(plan.Corners[corner], dashed: false);
         foreach (var corner in hooping.Gives)
             Corner(plan.Corners[corner], dashed: true);
-        signs.Centre(hooping.Letter, TemplateTexts.HoopTop, default, new(0, -1), Colour.Ink);
+        signs.Centre(hooping.Letter, texts.HoopTop, default, new(0, -1), Colour.Ink);
         DrawingTop();
         signs.DrawNames();
         var ground = box.Grown(Rim);
         return new(
-            TemplateTexts.PartInHoop(hooping),
+            texts.Part(hooping.Letter),
             ground,
             [
                 new(artwork, hooping.Field.Turn, Lay(default), box),
@@ -106,7 +107,7 @@ internal sealed class FieldBoard
         var (from, to) = (Lay(line.From), Lay(line.To));
         canvas.Line(TemplateInk.Strong, MarkInk.Placement, 100, from, to);
         signs.Line(from, to);
-        signs.Name(TemplateTexts.FoldOf(line.Fold), from, TemplateInk.SmallLetters, MarkInk.Placement, default);
+        signs.Name(texts.FoldOf(line.Fold), from, TemplateInk.SmallLetters, MarkInk.Placement, default);
     }
 
     private void Corner(Corner corner, bool dashed) =>
@@ -122,6 +123,6 @@ internal sealed class FieldBoard
             (up.Y * ((box.Height / 2) - inside)) + (Math.Abs(up.X) * Beside)
         );
         Arrow.Draw(canvas, at, up, ArrowLength, TemplateInk.Strong, Colour.Ink);
-        signs.Name(TemplateTexts.DrawingTop, at, TemplateInk.SmallLetters, Colour.Ink, (-up.X, -up.Y));
+        signs.Name(texts.DrawingTop, at, TemplateInk.SmallLetters, Colour.Ink, (-up.X, -up.Y));
     }
 }

@@ -19,7 +19,7 @@ internal static class SheetMap
     private static readonly Colour Absent = Colour.Of("#c9ced2");
 
     /// <summary>As large as fits into a box of the page; returns what it takes.</summary>
-    internal static Box Draw(Canvas canvas, Drawing drawing, Tiling tiling, Box room)
+    internal static Box Draw(Canvas canvas, Drawing drawing, Tiling tiling, string leftOut, Box room)
     {
         var all = Box.Around(tiling.Sheets.Select(s => s.Own));
         var scale = Math.Min((double)room.Width / all.Width, (double)room.Height / all.Height);
@@ -41,7 +41,7 @@ internal static class SheetMap
             {
                 canvas.Line(TemplateInk.Fine, Absent, 100, new(cell.Left, cell.Bottom), new(cell.Right, cell.Top));
                 canvas.Label(
-                    TemplateTexts.LeftOut,
+                    leftOut,
                     new(cell.Centre.X, cell.Centre.Y + (letters / 4)),
                     Math.Min(TemplateInk.SmallLetters, letters / 2),
                     TemplateInk.Artwork,

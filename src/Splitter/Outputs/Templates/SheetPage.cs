@@ -17,20 +17,21 @@ internal sealed class SheetPage
     private readonly Canvas canvas = new();
     private readonly Tiling tiling;
     private readonly Sheet sheet;
+    private readonly TemplateTexts texts;
     private readonly Box window;
     private readonly Point shift;
 
-    private SheetPage(Tiling tiling, Sheet sheet)
+    private SheetPage(Tiling tiling, Sheet sheet, TemplateTexts texts)
     {
-        (this.tiling, this.sheet) = (tiling, sheet);
+        (this.tiling, this.sheet, this.texts) = (tiling, sheet, texts);
         window = tiling.Form.Window;
         shift = new(window.Left - sheet.Shown.Left, window.Top - sheet.Shown.Top);
     }
 
-    internal static PdfPage Of(Tiling tiling, Sheet sheet, string subject, int sheets) =>
-        new SheetPage(tiling, sheet).Draw(subject, sheets);
+    internal static PdfPage Of(Tiling tiling, Sheet sheet, TemplateTexts texts, int sheets) =>
+        new SheetPage(tiling, sheet, texts).Draw(sheets);
 
-    private PdfPage Draw(string subject, int sheets)
+    private PdfPage Draw(int sheets)
     {
         canvas.Outline(window, TemplateInk.Fine, TemplateInk.Artwork);
         foreach (var side in new Point[] { new(-1, 0), new(0, -1), new(1, 0), new(0, 1) })
@@ -38,27 +39,21 @@ internal sealed class SheetPage
                 Edge(side);
         foreach (var mark in tiling.Marks.Where(m => m.First == sheet.Number || m.Second == sheet.Number))
             Mark(mark);
-        Head(subject, sheets);
-        Foot(canvas, tiling.Form);
+        Head(sheets);
+        Foot(canvas, tiling.Form, texts);
         var form = tiling.Form;
-        return new(canvas.ToPicture(form.Width, form.Height, subject), [.. tiling.Board.Layers.Select(Window)]);
+        return new(canvas.ToPicture(form.Width, form.Height, texts.Subject), [.. tiling.Board.Layers.Select(Window)]);
     }
 
     /// <summary>The control rules, and what to do with them.</summary>
-    internal static void Foot(Canvas canvas, SheetForm form)
+    internal static void Foot(Canvas canvas, SheetForm form, TemplateTexts texts)
     {
         var rule = new Point(SheetForm.Margin, form.Window.Bottom + (SheetForm.Foot / 2));
         ControlRule.Level(canvas, rule);
         var right = form.Width - SheetForm.Margin;
+        canvas.Text(texts.FootPrint, new(right, rule.Y - 700), TemplateInk.SmallLetters, Colour.Ink, Side.Right);
         canvas.Text(
-            TemplateTexts.FootFirst,
-            new(right, rule.Y - 700),
-            TemplateInk.SmallLetters,
-            Colour.Ink,
-            Side.Right
-        );
-        canvas.Text(
-            TemplateTexts.FootSecond,
+            texts.FootMeasure,
             new(right, rule.Y + 700 + TemplateInk.SmallLetters),
             TemplateInk.SmallLetters,
             Colour.Ink,
@@ -107,7 +102,7 @@ internal sealed class SheetPage
         var isFirst = mark.First == sheet.Number;
         var inwards = isFirst ? -1 : 1;
         var height = TemplateInk.Letters;
-        var text = TemplateTexts.JoinsTo(mark.Name, isFirst ? mark.Second : mark.First);
+        var text = texts.JoinsTo(mark.Name, isFirst ? mark.Second : mark.First);
         if (mark.Side.X != 0)
             canvas.Label(
                 text,
@@ -126,13 +121,13 @@ internal sealed class SheetPage
             );
     }
 
-    private void Head(string subject, int sheets)
+    private void Head(int sheets)
     {
         var (left, right, baseline) = (SheetForm.Margin, window.Right, SheetForm.Margin + HeadLetters);
-        canvas.Text(TemplateTexts.SheetOf(sheet.Number, sheets), new(left, baseline), HeadLetters, Colour.Ink);
-        var beside = left + StrokeFont.WidthOf(TemplateTexts.SheetOf(sheets, sheets), HeadLetters) + (2 * HeadLetters);
+        canvas.Text(texts.SheetOf(sheet.Number, sheets), new(left, baseline), HeadLetters, Colour.Ink);
+        var beside = left + StrokeFont.WidthOf(texts.SheetOf(sheets, sheets), HeadLetters) + (2 * HeadLetters);
         canvas.Text(tiling.Board.Title, new(beside, baseline), HeadLetters, Colour.Ink);
-        canvas.Text(subject, new(left, baseline + HeadLetters - 300), TemplateInk.SmallLetters, Colour.Ink);
+        canvas.Text(texts.Subject, new(left, baseline + HeadLetters - 300), TemplateInk.SmallLetters, Colour.Ink);
         if (tiling.Printed.Count() > 1)
             SheetMap.Sign(canvas, tiling, sheet, new(right, SheetForm.Margin), SheetForm.Head - Units.Millimetre);
     }

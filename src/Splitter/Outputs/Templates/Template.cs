@@ -17,25 +17,25 @@ internal static class Template
     internal static byte[] Write(Recipe recipe, Drawing drawing, Plan plan)
     {
         var form = SheetForm.Of(recipe.Output.Paper);
-        var tilings = Tilings(drawing, plan, form);
+        var texts = new TemplateTexts(recipe, plan.Hoop);
+        var tilings = Tilings(drawing, plan, form, texts);
         var sheets = tilings.SelectMany(t => t.Printed).Count();
-        var subject = TemplateTexts.Subject(recipe, plan.Hoop);
         var pages =
             from tiling in tilings
             from sheet in tiling.Printed
-            select SheetPage.Of(tiling, sheet, subject, sheets);
-        var cover = new CoverPage(form, recipe, drawing, plan).Draw(tilings);
-        return PdfWriter.Write(TemplateTexts.Title(recipe, plan.Hoop), [cover, .. pages]);
+            select SheetPage.Of(tiling, sheet, texts, sheets);
+        var cover = new CoverPage(form, recipe, drawing, plan, texts).Draw(tilings);
+        return PdfWriter.Write(texts.Title, [cover, .. pages]);
     }
 
     /// <summary>The design first, then the parts in sewing order; sheets are numbered through.</summary>
-    internal static ImmutableArray<Tiling> Tilings(Drawing drawing, Plan plan, SheetForm form)
+    internal static ImmutableArray<Tiling> Tilings(Drawing drawing, Plan plan, SheetForm form, TemplateTexts texts)
     {
         var artwork = ArtworkLayer.Of(drawing, plan);
-        var boards = plan.Hoopings.Select(h => FieldBoard.Of(plan, h, artwork));
+        var boards = plan.Hoopings.Select(h => FieldBoard.Of(plan, h, artwork, texts));
         var tilings = ImmutableArray.CreateBuilder<Tiling>();
         var next = 1;
-        foreach (var board in boards.Prepend(DesignBoard.Of(drawing, plan, artwork)))
+        foreach (var board in boards.Prepend(DesignBoard.Of(drawing, plan, artwork, texts)))
         {
             var tiling = Tiling.Of(board, form, next);
             tilings.Add(tiling);

@@ -6,7 +6,7 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Templates;
 
 /// <summary>What the signs of a template mean: those that it has.</summary>
-internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tiling> tilings)
+internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tiling> tilings, TemplateTexts texts)
 {
     private const int Row = 8 * Units.Millimetre;
     private const int Sample = 10 * Units.Millimetre;
@@ -17,37 +17,37 @@ internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tilin
     internal void Draw(Point corner)
     {
         at = new(corner.X + Half, corner.Y + Half);
-        Lines(TemplateInk.Fine, TemplateInk.Artwork, TemplateTexts.Key.Artwork);
+        Lines(TemplateInk.Fine, TemplateInk.Artwork, texts.KeyArtwork);
         if (!plan.Joins.IsEmpty)
-            Lines(TemplateInk.Strong, TemplateInk.Seam, TemplateTexts.Key.Seam);
+            Lines(TemplateInk.Strong, TemplateInk.Seam, texts.KeySeam);
         if (!plan.Corners.IsEmpty)
         {
-            Corner(dashed: false, TemplateTexts.Key.Corner);
-            Corner(dashed: true, TemplateTexts.Key.NextCorner);
+            Corner(dashed: false, texts.KeyCorner);
+            Corner(dashed: true, texts.KeyNextCorner);
         }
         if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
         {
             Cross(at, AlignmentStitch.Arm, TemplateInk.Strong, MarkInk.Alignment);
-            Says(TemplateTexts.Key.Alignment);
+            Says(texts.KeyAlignment);
         }
         Cross(Left, Half / 2, TemplateInk.Strong, Colour.Ink);
         canvas.Ring(Left, TemplateInk.Ring, TemplateInk.Fine, Colour.Ink);
         Arrow.Draw(canvas, at with { X = at.X + (Half / 2) }, new(0, -1), Half, TemplateInk.Strong, Colour.Ink);
-        Says(TemplateTexts.Key.Centre);
+        Says(texts.KeyCentre);
         Field();
         if (!plan.PlacementLines.IsEmpty)
         {
             canvas.Dashes(TemplateInk.Fine, TemplateInk.Dash, MarkInk.Placement, Left, Right);
             canvas.Line(2 * TemplateInk.Strong, MarkInk.Placement, 100, at, Right);
-            Says(TemplateTexts.Key.Fold);
+            Says(texts.KeyFold);
         }
         if (tilings.All(t => t.Marks.IsEmpty))
             return;
         Cross(at, Half / 2, TemplateInk.Fine, Colour.Ink);
         canvas.Ring(at, TemplateInk.Ring, TemplateInk.Fine, Colour.Ink);
-        Says(TemplateTexts.Key.Join);
+        Says(texts.KeyJoin);
         canvas.Dashes(TemplateInk.Fine, TemplateInk.Dash, Colour.Ink, Left, Right);
-        Says(TemplateTexts.Key.Cut);
+        Says(texts.KeyCut);
     }
 
     private Point Left => at with { X = at.X - Half };
@@ -103,7 +103,7 @@ internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tilin
         var colour = MarkInk.Field(0);
         canvas.Line(TemplateInk.Fine, colour, 100, Left, Right);
         canvas.Line(2 * TemplateInk.Strong, colour, 100, at, Left, at with { X = at.X - Half, Y = at.Y + (Half / 2) });
-        Says(TemplateTexts.Key.Field);
+        Says(texts.KeyField);
     }
 
     private void Says(string text)

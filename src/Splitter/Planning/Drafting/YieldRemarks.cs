@@ -16,7 +16,8 @@ internal static class YieldRemarks
             yield return problem;
         for (var i = 0; i < areas.Length; i++)
         {
-            if (areas[i] >= Yields.Little)
+            // A small work in one hooping is worth that one.
+            if (areas[i] >= Yields.Little || areas.Length == 1)
                 continue;
             var field = draft.Layout.Fields[i];
             var byHand = placed.FirstOrDefault(p => p.Field == field && p.Place is not null).Place;

@@ -16,19 +16,7 @@ internal static class CircleSpread
     /// <summary>Halvings of the interval: to less than a millionth of it.</summary>
     private const int Halvings = 24;
 
-    /// <summary>
-    /// The directions are spread evenly by multiples of these, taken modulo 1: square roots of primes (Richtmyer's sequence,
-    /// 1951), two for each place but one. There are 46: no 25 parts meet.
-    /// </summary>
-    private static readonly double[] Steps =
-    [
-        .. Enumerable
-            .Range(2, 198)
-            .Where(n => Enumerable.Range(2, n - 2).All(d => n % d != 0))
-            .Select(prime => Math.Sqrt(prime)),
-    ];
-
-    /// <summary>The diameter that the smallest circle around them exceeds once in twenty times, in whole units.</summary>
+    /// <summary>The diameter that the smallest circle around them exceeds once in twenty times.</summary>
     /// <param name="spread">
     /// Covariances of the x and y of each place but one, from that one: positive definite, since each is rounded by itself.
     /// </param>
@@ -38,9 +26,10 @@ internal static class CircleSpread
         var count = axes.GetLength(0);
         var circles = new double[Directions];
         var (direction, places) = (new double[count], new double[count + 2]);
+        var steps = Steps(count);
         for (var i = 0; i < Directions; i++)
         {
-            Turn(direction, i + 1);
+            Turn(direction, steps, i + 1);
             for (var row = 0; row < count; row++)
             {
                 places[row + 2] = 0;
@@ -60,8 +49,7 @@ internal static class CircleSpread
             else
                 high = middle;
         }
-        // Sine, logarithm and exponential differ in their last digit between machines: whole micrometres do not.
-        return Math.Round(high);
+        return high;
     }
 
     /// <summary>Chi-square with 2 m degrees of freedom stays within x with 1 - exp(-x/2) times the sum of (x/2)^k/k!, k below m.</summary>
@@ -82,13 +70,26 @@ internal static class CircleSpread
         return sum / circles.Length;
     }
 
+    /// <summary>
+    /// The directions are spread evenly by multiples of these, taken modulo 1: square roots of the first primes (Richtmyer's
+    /// sequence, 1951), two for each place but one.
+    /// </summary>
+    private static double[] Steps(int count) =>
+        [
+            .. Enumerable
+                .Range(2, int.MaxValue - 2)
+                .Where(n => Enumerable.Range(2, n - 2).All(d => n % d != 0))
+                .Take(count)
+                .Select(prime => Math.Sqrt(prime)),
+        ];
+
     /// <summary>The i-th direction: as many normal numbers (Box and Muller 1958), brought to a length of one.</summary>
-    private static void Turn(double[] direction, int i)
+    private static void Turn(double[] direction, double[] steps, int i)
     {
         var square = 0.0;
         for (var k = 0; k < direction.Length; k += 2)
         {
-            var (u, v) = (i * Steps[k] % 1, i * Steps[k + 1] % 1);
+            var (u, v) = (i * steps[k] % 1, i * steps[k + 1] % 1);
             var far = Math.Sqrt(-2 * Math.Log(1 - u));
             var (sin, cos) = Math.SinCos(2 * Math.PI * v);
             (direction[k], direction[k + 1]) = (far * cos, far * sin);

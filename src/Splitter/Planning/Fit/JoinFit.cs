@@ -11,8 +11,14 @@ internal static class JoinFit
     /// <summary>Figures are told in whole steps of this, µm: two decimals of a millimetre, finer than any of them is known.</summary>
     private const int Step = 10;
 
+    /// <summary>
+    /// Decimals of a micrometre that every machine agrees on: sine, logarithm and exponential differ in their last digits, and a
+    /// misfit that is a whole step on one machine must not be a hair more, and so a step more, on another.
+    /// </summary>
+    private const int AgreedDigits = 2;
+
     /// <summary>A misfit, µm: rounded up.</summary>
-    internal static int Misfit(double misfit) => (int)Math.Ceiling(misfit / Step) * Step;
+    internal static int Misfit(double misfit) => (int)Math.Ceiling(Math.Round(misfit, AgreedDigits) / Step) * Step;
 
     /// <summary>
     /// How far the rows of both sides lie over each other at least, µm, rounded down: those that reach less, and where the

@@ -26,15 +26,26 @@ internal sealed class SeamJunctions
             .ToList();
         junctions =
         [
-            .. from at in ends.Select(e => e.At).Distinct().Order()
-            let parts = ends.Where(e => e.At.DistanceTo(at) <= Near)
-                .SelectMany(e => new[] { e.Seam.Earlier, e.Seam.Later })
-                .Distinct()
-                .Order()
-                .ToImmutableArray()
-            where parts.Length > 2
-            select new Junction(at, parts, JoinFit.Misfit(fit.Circle95(parts, at))),
+            .. from end in ends.DistinctBy(e => e.At).OrderBy(e => e.At)
+            let parts = Around(ends.Where(e => e.At.DistanceTo(end.At) <= Near).Select(e => e.Seam))
+            where ends.Exists(e => e.At == end.At && parts.Contains(e.Seam.Earlier) && parts.Contains(e.Seam.Later))
+            select new Junction(end.At, parts, JoinFit.Misfit(fit.Circle95(parts, end.At))),
         ];
+    }
+
+    /// <summary>
+    /// The parts that meet all round a place. Each of them has two others there as neighbours; so seams that only end side by
+    /// side, as parallel ones do at the artwork's edge, make no junction, and one that ends near a junction is no part of it.
+    /// </summary>
+    private static ImmutableArray<int> Around(IEnumerable<Seam> seams)
+    {
+        var pairs = seams.Select(s => (s.Earlier, s.Later)).Distinct().ToList();
+        while (true)
+        {
+            var neighbours = pairs.SelectMany(p => new[] { p.Earlier, p.Later }).CountBy(part => part).ToDictionary();
+            if (pairs.RemoveAll(p => neighbours[p.Earlier] == 1 || neighbours[p.Later] == 1) == 0)
+                return [.. neighbours.Keys.Order()];
+        }
     }
 
     /// <summary>The junction with the largest circle where others meet two parts along their seams.</summary>

@@ -20,10 +20,7 @@ internal static class SatinEstimate
         var underlay = piece.Shape.Style.Underlay;
         // A column without underlay has a way below it only where the thread comes or goes by another column.
         var ways = !underlay.IsEmpty || blocks < columns.Length;
-        return new(
-            columns.Sum(c => Across(c, piece.Shape.Style) + (ways || c.IsClosed ? Below(c, underlay) : 0)),
-            blocks
-        );
+        return new(columns.Sum(c => Across(c, piece.Shape.Style) + (ways ? Below(c, underlay) : 0)), blocks);
     }
 
     private static double Across(ColumnLine column, SewStyle style)

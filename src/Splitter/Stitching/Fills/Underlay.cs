@@ -16,6 +16,12 @@ internal sealed class Underlay
     /// <summary>How far underlay stays inside the edge, µm: it must not show beside it. Common practice, no source.</summary>
     internal const int Inset = 600;
 
+    /// <summary>
+    /// How far cross rows stay inside the edge where a run along it holds the cloth, µm: they turn inside of that run, and
+    /// not on it.
+    /// </summary>
+    private const int CrossInset = 1600;
+
     /// <summary>Distance of cross rows, µm. Common practice, no source: 2.5 to 3 mm.</summary>
     internal const int CrossSpacing = 2750;
 
@@ -48,7 +54,12 @@ internal sealed class Underlay
             .Rings.Where(r => r.ToPolyline().Length >= Shortest)
             .ToLookup(r => PolygonAt(r.Points[0]));
         crossRows = new(
-            RowScan.Of(kinds.Contains(UnderlayKind.Cross) ? inside : Region.Empty, cross),
+            RowScan.Of(
+                !kinds.Contains(UnderlayKind.Cross) ? Region.Empty
+                    : kinds.Contains(UnderlayKind.Edge) ? Polygons.Offset(piece.Bare, -CrossInset)
+                    : inside,
+                cross
+            ),
             throughBranches: false
         );
         crossSections = Enumerable

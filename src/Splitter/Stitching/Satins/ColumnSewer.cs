@@ -69,9 +69,12 @@ internal sealed class ColumnSewer(
         var column = columns[index];
         if (column.IsClosed)
         {
-            // Once round from the entry, then the satin once round and a little more.
-            Out(index, place, column.Length);
-            Out(index, 0, place);
+            // Once round from the entry unless nothing needs it, then the satin once round and a little more.
+            if (!style.Underlay.IsEmpty || !IsAlone(index))
+            {
+                Out(index, place, column.Length);
+                Out(index, 0, place);
+            }
             path.AddRange(Zigzag.Over(column, place, column.Length, style.RowSpacing, style.Pull));
             path.AddRange(
                 Zigzag.Over(column, 0, Math.Min(column.Length, place + ClosingOverlap), style.RowSpacing, style.Pull)

@@ -9,7 +9,9 @@ using Splitter.Stitching;
 
 namespace Splitter.Tests.Outputs.Sheets;
 
-/// <summary>Work sheets to look at: one of the parts made by hand, one of a small recipe from beginning to end.</summary>
+/// <summary>
+/// Work sheets to look at: one of the parts made by hand, one of a small recipe from beginning to end.
+/// </summary>
 internal static class SheetSamples
 {
     private const string Recipe = """
@@ -27,6 +29,17 @@ internal static class SheetSamples
         """;
 
     internal static Production Sails { get; } = MadeOf(Recipe + "\noutput: { files: [tape, worksheet] }\n");
+
+    /// <summary>All of it in one hooping, and nothing said of the cloth.</summary>
+    internal static Production One { get; } =
+        MadeOf(
+            """
+            splitter: 1
+            artwork: { shapes: [{ wkt: "POLYGON ((10 90, 60 10, 60 90, 10 90))", fill: "#14304f" }] }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { files: [worksheet] }
+            """
+        );
 
     internal static Production Segel { get; } =
         MadeOf(Recipe + "\noutput: { files: [tape, worksheet], language: de, lengths: in, paper: Letter }\n");
