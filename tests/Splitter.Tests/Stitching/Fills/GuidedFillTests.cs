@@ -6,7 +6,6 @@ using Splitter.Stitching.Estimates;
 using Splitter.Stitching.Fills;
 using Xunit.Abstractions;
 using static Splitter.Tests.Stitching.Fills.FillCases;
-using static Splitter.Tests.Stitching.Fills.GuidedCases;
 
 namespace Splitter.Tests.Stitching.Fills;
 
