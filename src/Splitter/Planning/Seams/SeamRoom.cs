@@ -63,15 +63,22 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     ];
 
     /// <summary>
-    /// How far past a place each of two fields sews on, the narrower of both, µm. A ground's edge counts where the other
-    /// field's ground and something to sew lie beyond it: elsewhere there is nothing to overlap.
+    /// How far past a place each of two fields sews on. A ground's edge counts where the other field's ground and something
+    /// to sew lie beyond it: elsewhere there is nothing to overlap.
     /// </summary>
     /// <param name="isSewn">Whether what the seam cuts goes on at a place.</param>
-    internal static int Between(ImmutableArray<Box> grounds, int one, int other, Point at, Func<Point, bool> isSewn) =>
-        Math.Min(
-            Of(grounds, one, [other], at, int.MaxValue, isSewn),
-            Of(grounds, other, [one], at, int.MaxValue, isSewn)
-        );
+    internal static SideRoom Between(
+        ImmutableArray<Box> grounds,
+        int one,
+        int other,
+        Point at,
+        Func<Point, bool> isSewn
+    )
+    {
+        var room = Of(grounds, one, [other], at, int.MaxValue, isSewn);
+        var others = Of(grounds, other, [one], at, int.MaxValue, isSewn);
+        return new(Math.Min(room, others), Math.Max(room, others));
+    }
 
     private static int Of(
         ImmutableArray<Box> grounds,

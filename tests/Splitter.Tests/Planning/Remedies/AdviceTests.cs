@@ -41,8 +41,9 @@ public sealed partial class AdviceTests
     /// <summary>All of it is planned again: fields, their order and seams know of corners and overlaps, too.</summary>
     [Theory]
     [InlineData("0.3 mm", "0.3", Banner, new[] { "overlap.width" })]
-    [InlineData("auto", "1", Flag, new[] { "registration.corners.count" })]
-    [InlineData("auto", "1.3", Flag, new[] { "hoop", "registration.corners.count" })]
+    [InlineData("auto", "1.6", Flag, new[] { "registration.corners.count" })]
+    [InlineData("auto", "1.8", Flag, new[] { "fields.first", "registration.corners.count" })]
+    [InlineData("auto", "2", Flag, new[] { "hoop" })]
     public void WhereFieldsAndSeamsAreChosen(string width, string accuracy, string shape, string[] keys) =>
         Assert.Equal(keys, Followed(Recipe(shape, "fewest", "70 x 95 mm", width, "least-visible", accuracy)).Order());
 
