@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -53,7 +54,7 @@ internal sealed class Underlay
         (this.ground, this.router, this.lattice) = (ground, router, lattice);
         var style = piece.Shape.Style;
         kinds = style.Underlay;
-        cross = new(style.Angle + 90, CrossSpacing, StitchLength);
+        cross = CrossRows((FillShape)piece.Shape);
         var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
             .Polygons.SelectMany(p =>
@@ -75,6 +76,10 @@ internal sealed class Underlay
             .Range(0, crossRows.Sections)
             .ToLookup(s => PolygonAt(End(crossRows.Scan.Spans[crossRows.SpansOf(s)[0]], 0.5)));
     }
+
+    /// <summary>Open rows across the visible ones.</summary>
+    internal static Lattice CrossRows(FillShape shape) =>
+        new(shape.Style.Rows.Across, CrossSpacing, StitchLength, shape.Footprint);
 
     /// <summary>Sews the underlay of one polygon and says where the needle is; null when there is none.</summary>
     internal Stand? Sew(Needle needle, int polygon)
