@@ -25,6 +25,12 @@ public sealed record SewStyle
     /// <summary>Direction of fill rows, degrees clockwise from x.</summary>
     public double Angle { get; init; }
 
+    /// <summary>The line that fill rows follow; null for straight rows.</summary>
+    internal Guide? Guide { get; init; }
+
+    /// <summary>Coordinates along and across fill rows.</summary>
+    internal Frame Rows => Guide ?? (Frame)new StraightFrame(Angle);
+
     /// <summary>Distance of fill rows, or of satin stitches along their column.</summary>
     public int RowSpacing { get; init; }
 

@@ -65,7 +65,7 @@ internal sealed class Cores(
             Strips.AddRange(beside);
             for (var from = 0; from < cores.Length; from++)
                 if (from != part && Polygons.Intersect(got, grounds.Territories[from]) is { IsEmpty: false } there)
-                    Strips.Add(new(part, from, there, there, there));
+                    Strips.Add(new(part, from, there, there, there, there));
             return new()
             {
                 Shape = shape,
@@ -146,8 +146,8 @@ internal sealed class Cores(
                 less = full;
             if (!full.IsEmpty)
                 yield return part < reach.Over
-                    ? new(part, reach.Over, full, less, full)
-                    : new(part, reach.Over, less, full, full);
+                    ? new(part, reach.Over, full, less, full, less)
+                    : new(part, reach.Over, less, full, full, less);
 
             Region Past(double by) =>
                 Polygons.Intersect(Polygons.Intersect(Polygons.Offset(got, by, Join.Mitre), meeting), field);

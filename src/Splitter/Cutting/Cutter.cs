@@ -30,7 +30,7 @@ internal static class Cutter
         var fills = drawing
             .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? cores.Of(i) : [])
             .ToImmutableArray();
-        var lines = new LineShares(reaches);
+        var (lines, columns) = (new LineShares(reaches, r => r.Lines), new LineShares(reaches, r => r.Columns));
         var pieces = new Piece?[plan.Hoopings.Length][];
         for (var hooping = 0; hooping < pieces.Length; hooping++)
         {
@@ -43,7 +43,7 @@ internal static class Cutter
                     plan.Owners[i] == hooping ? Whole(shape, hooping)
                     : plan.Owners[i] is not null || !shape.Footprint.Bounds.Meets(reaches[hooping].Lines.Bounds) ? null
                     : shape is FillShape ? fills[i][hooping]
-                    : Lines(shape, hooping, lines, ground);
+                    : Lines(shape, hooping, shape is SatinShape ? columns : lines, ground);
             }
         }
         (cores.Strips.Count == 0 ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. cores.Strips])).Thin(pieces);

@@ -21,10 +21,11 @@ internal sealed class LineShares
     private readonly PathClipping[] own;
     private readonly PathClipping[] reach;
 
-    internal LineShares(ImmutableArray<Reach> reaches)
+    /// <param name="ground">Which of a reach it is about.</param>
+    internal LineShares(ImmutableArray<Reach> reaches, Func<Reach, Region> ground)
     {
         own = [.. reaches.Select(r => new PathClipping(r.Territory))];
-        reach = [.. reaches.Select(r => new PathClipping(r.Lines))];
+        reach = [.. reaches.Select(r => new PathClipping(ground(r)))];
     }
 
     /// <summary>The ground of lines of a hooping.</summary>

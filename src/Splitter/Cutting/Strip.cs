@@ -11,7 +11,8 @@ namespace Splitter.Cutting;
 /// <param name="EvenRows">Ground of fill rows with even lattice numbers.</param>
 /// <param name="OddRows">Ground of fill rows with odd lattice numbers.</param>
 /// <param name="Full">The wider of both.</param>
-internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows, Region Full)
+/// <param name="Columns">Ground of satin: no wider than the promised misfit needs.</param>
+internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows, Region Full, Region Columns)
 {
     /// <summary>
     /// Every strip of a plan. With interleaved edges the earlier part's even rows reach over the seam in full and its odd
@@ -26,7 +27,8 @@ internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows
             var full = grounds.RowsPast(reach);
             var less = edges == EdgeRule.Plain ? full : grounds.RowsPast(reach, Overlaps.ShortShare);
             var (even, odd) = reach.Part < reach.Over ? (full, less) : (less, full);
-            return new(reach.Part, reach.Over, even, odd, grounds.Past(reach));
+            var columns = edges == EdgeRule.Plain ? grounds.Past(reach) : grounds.Past(reach, Overlaps.ShortShare);
+            return new(reach.Part, reach.Over, even, odd, grounds.Past(reach), columns);
         }
     }
 

@@ -283,6 +283,9 @@ internal static class RecipeProblems
             "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size' and 'artwork-at' to 'cloth'"
         );
 
+    internal static Diagnostic AngleAndGuide(Place place) =>
+        Error(1070, place, "rows either have an 'angle' or follow a 'guide'; write one of the two");
+
     private static Diagnostic Error(int code, Place place, string message) => Diagnostic.Error(code, place, message);
 
     private static string Instead(string word, ImmutableArray<string> known, string all, string and) =>

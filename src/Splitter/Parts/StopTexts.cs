@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Texts;
@@ -9,6 +10,9 @@ namespace Splitter.Parts;
 /// <summary>What the person does when the machine stops, one action after the other. Common practice, no source.</summary>
 internal sealed class StopTexts(Phrasebook say)
 {
+    /// <summary>Less cloth than this lies flat in the throat, µm: it makes no roll. Common practice, no source.</summary>
+    private const int LeastRolled = 80 * Units.Millimetre;
+
     internal ImmutableArray<string> MountOnFolds(Hooping hooping) =>
         [
             say.Say("stop.lay-folds", ("top", ClothTop.In(say, hooping.Field.Turn))),
@@ -44,7 +48,7 @@ internal sealed class StopTexts(Phrasebook say)
     internal string CornersForLater => say.Say("stop.corners-for-later");
 
     private ImmutableArray<string> RollUp(Hooping hooping) =>
-        hooping is { InThroat: > 0 and var cloth, Field.Hoop.Throat: { } throat }
+        hooping is { InThroat: >= LeastRolled and var cloth, Field.Hoop.Throat: { } throat }
             ? [say.Say("stop.roll-up", ("cloth", say.Numbers.Rough(cloth)), ("side", SideOf(throat.Side)))]
             : [];
 

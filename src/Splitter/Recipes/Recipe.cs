@@ -166,6 +166,9 @@ public sealed record SewRule(string Path, SewMatch Match)
     /// <summary>Direction of fill rows, degrees.</summary>
     public double? Angle { get; init; }
 
+    /// <summary>The line that fill rows follow: its id in the artwork, or well-known text in millimetres.</summary>
+    public string? Guide { get; init; }
+
     /// <summary>Distance of fill rows, or of satin stitches along their column.</summary>
     public int? RowSpacing { get; init; }
 

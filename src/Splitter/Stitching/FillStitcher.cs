@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Stitching.Fills;
@@ -13,8 +14,7 @@ internal static class FillStitcher
 {
     internal static ImmutableArray<Block> Stitch(FillPiece piece)
     {
-        var style = piece.Shape.Style;
-        var lattice = new Lattice(style.Angle, style.RowSpacing, style.StitchLength);
+        var lattice = Lattice.Of((FillShape)piece.Shape);
         var region = ReferenceEquals(piece.EvenRows, piece.OddRows)
             ? piece.EvenRows
             : Polygons.Union(piece.EvenRows, piece.OddRows);

@@ -41,6 +41,7 @@ public sealed class DrawingCaseTests
             {
                 SatinShape satin => $"satin of {satin.Columns.Length}",
                 RunShape run => $"run of {run.Lines.Length}",
+                _ when style.Guide is not null => "fill along a guide",
                 _ => FormattableString.Invariant($"fill at {style.Angle}"),
             };
             var area = FormattableString.Invariant($"{shape.Footprint.Area / 1e6:0.0}");

@@ -125,6 +125,29 @@ public sealed class CutterTests
         Assert.Equal(200_000 + (2 * plan.Joins[0].Overlap), total, 2.0);
     }
 
+    [Fact]
+    public void AColumnIsCutPastTheSeamAsFarAsTheMisfitNeeds()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(130, 180));
+        var drawing = Samples.Drawing(
+            new SatinShape
+            {
+                Id = "rope",
+                Place = new("test.svg", 1, 1),
+                Thread = 0,
+                Style = new() { RowSpacing = 400 },
+                Columns = [new([new(new(0, 48_000), new(0, 52_000)), new(new(200_000, 48_000), new(200_000, 52_000))])],
+                Footprint = Samples.Rectangle("rope", 0, 48, 200, 4).Footprint,
+            }
+        );
+        var plan = Planner.Plan(new(recipe, drawing), recipe.Hoops[0]).Value;
+        var pieces = Cutter.Cut(drawing, plan, recipe.Overlap).Cast<SatinPiece>().ToArray();
+        var join = Assert.Single(plan.Joins);
+        var total = pieces.Sum(p => p.Columns.Sum(c => c.Rungs[0].Middle.DistanceTo(c.Rungs[^1].Middle)));
+        Assert.Equal(2, pieces.Length);
+        Assert.Equal(200_000 + Overlaps.Together(join.Overlap, recipe.Overlap.Edges), total, 2.0);
+    }
+
     private static Plan PlanOf(Recipe recipe, FillShape shape)
     {
         var result = Planner.Plan(new(recipe, Samples.Drawing(shape)), recipe.Hoops[0]);

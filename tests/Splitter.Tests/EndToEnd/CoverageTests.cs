@@ -100,6 +100,34 @@ public sealed class CoverageTests(ITestOutputHelper output)
         Check(new(icon, request, File.ReadAllText(file)));
     }
 
+    /// <summary>A leaf along its curved rib and a sail along a line of three points, in one part and in several.</summary>
+    [SkippableTheory]
+    [InlineData("200 x 300 mm")]
+    [InlineData("100 x 130 mm")]
+    public void RowsAlongGuidesCoverTheirShapes(string field)
+    {
+        const string Artwork = """
+            <svg xmlns="http://www.w3.org/2000/svg" width="140mm" height="210mm" viewBox="0 0 140 210">
+              <path id="leaf" fill="#2f6b3a" d="M10 100 C 16 60 52 22 120 12 C 128 62 92 108 44 112 C 28 113 16 108 10 100 Z"/>
+              <path id="sail" fill="#c23b2e" d="M10 204 C 26 176 34 150 32 118 C 70 128 112 158 128 196 C 90 188 50 190 10 204 Z
+                M 62 160 a 6 6 0 1 0 12 0 a 6 6 0 1 0 -12 0 Z"/>
+              <path id="rib" fill="none" stroke="#c8d8a0" stroke-width="1.6" d="M10 100 C 30 62 70 36 120 12"/>
+            </svg>
+            """;
+        var recipe = $$"""
+            splitter: 1
+            artwork:
+              file: bay.svg
+              sew:
+                - { match: { id: leaf }, guide: rib }
+                - { match: { id: sail }, guide: "LINESTRING (24 150, 76 156, 104 194)" }
+            hoops: [{ name: a, field: {{field}} }]
+            output: { folder: parts, files: [tape] }
+            """;
+        var svg = Encoding.UTF8.GetBytes(Artwork);
+        Check(new(field, new("guides.yaml", Encoding.UTF8.GetBytes(recipe), _ => new(svg, null)), Artwork));
+    }
+
     private Production Check(StitchSubject subject) =>
         Check(
             subject,

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NetTopologySuite.IO;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -9,9 +8,6 @@ namespace Splitter.Artwork.Inline;
 /// <summary>Shapes that the recipe itself draws as well-known text (OGC 06-103r4).</summary>
 internal static class InlineReader
 {
-    /// <summary>Geometry collections nest no deeper than this in a drawing; the parser descends into each.</summary>
-    private const int DeepestNesting = 16;
-
     /// <summary>
     /// The sheet reaches from the origin to the farthest right and bottom edge. A finished width scales the geometry,
     /// not the width of strokes, which the recipe states as finished.
@@ -23,29 +19,17 @@ internal static class InlineReader
     private static Result<Drawn> Parse(InlineShape shape, int index)
     {
         var name = shape.Id ?? FormattableString.Invariant($"shape-{index + 1}");
-        if (Depth(shape.Wkt) > DeepestNesting)
-            return Fail("its brackets are nested too deeply");
-        try
-        {
-            var geometry = new WKTReader { IsOldNtsCoordinateSyntaxAllowed = false }.Read(shape.Wkt);
-            if (geometry.IsEmpty)
-                return Fail("it is empty");
-            if (!PlaneGeometry.IsWithinReach(geometry))
-                return Result.Fail<Drawn>(
-                    DrawingProblems.TooFar(shape.Place, name, PlaneGeometry.Reach / Units.Millimetre / 1000)
-                );
-            return Result.Of(
+        var (geometry, fault) = WellKnownText.Read(shape.Wkt);
+        if (geometry is null)
+            return Result.Fail<Drawn>(DrawingProblems.NotWkt(shape.Place, fault));
+        return PlaneGeometry.IsWithinReach(geometry)
+            ? Result.Of(
                 new Drawn(shape, name, geometry),
                 PlaneGeometry.HasPoints(geometry) ? [DrawingProblems.PointsSkipped(shape.Place, name)] : []
+            )
+            : Result.Fail<Drawn>(
+                DrawingProblems.TooFar(shape.Place, name, PlaneGeometry.Reach / Units.Millimetre / 1000)
             );
-        }
-        catch (Exception e) when (e is ParseException or ArgumentException or InvalidOperationException)
-        {
-            // The parser's own words may hold a line break and its own type names; its first line says what is wrong.
-            return Fail(e.Message.Split('\n')[0].Trim().TrimEnd('.'));
-        }
-
-        Result<Drawn> Fail(string what) => Result.Fail<Drawn>(DrawingProblems.NotWkt(shape.Place, what));
     }
 
     private static Sheet Scaled(ImmutableArray<Drawn> drawn, int? width)
@@ -92,22 +76,6 @@ internal static class InlineReader
                 Cap = Cap.Round,
                 Join = Join.Round,
             };
-    }
-
-    private static int Depth(string wkt)
-    {
-        var (depth, deepest) = (0, 0);
-        foreach (var c in wkt)
-        {
-            depth += c switch
-            {
-                '(' => 1,
-                ')' => -1,
-                _ => 0,
-            };
-            deepest = Math.Max(deepest, depth);
-        }
-        return deepest;
     }
 
     private sealed record Drawn(InlineShape Shape, string Name, NetTopologySuite.Geometries.Geometry Geometry);

@@ -16,6 +16,9 @@ internal sealed class Layers
     /// </summary>
     private const int NarrowestFounded = 1200;
 
+    /// <summary>The share of a column that may lie beside such thread without underlay: a headland of a long coast.</summary>
+    private const double Unfounded = 0.1;
+
     private readonly ImmutableArray<Shape> drawn;
     private readonly STRtree<int> covers = new();
 
@@ -90,13 +93,17 @@ internal sealed class Layers
         return shape switch
         {
             FillShape fill => fill with { Laid = Polygons.Intersect(fill.Footprint, laid) },
-            SatinShape satin when Polygons.Offset(bare, -NarrowestFounded / 2).IsEmpty => satin with
+            SatinShape satin when Opened(bare).Area <= Unfounded * satin.Footprint.Area => satin with
             {
                 Style = satin.Style with { Underlay = [] },
             },
             _ => shape,
         };
     }
+
+    /// <summary>Without what is narrower.</summary>
+    private static Region Opened(Region ground) =>
+        Polygons.Offset(Polygons.Offset(ground, -NarrowestFounded / 2), NarrowestFounded / 2);
 
     private static Envelope ToEnvelope(Box box) => new(box.Left, box.Right, box.Top, box.Bottom);
 }

@@ -16,9 +16,6 @@ internal static class PushAllowance
     /// <summary>Ground that snapping to whole micrometres leaves of nothing is as narrow as this, µm.</summary>
     private const int Hair = 10;
 
-    /// <summary>Decimals that sine and cosine are snapped to: platforms differ in the last of their sixteen.</summary>
-    private const int Decimals = 9;
-
     /// <summary>The shapes, and of fills that are held back the ground that is left.</summary>
     internal static ImmutableArray<Shape> Apply(ImmutableArray<Shape> shapes) =>
         [
@@ -36,13 +33,9 @@ internal static class PushAllowance
     private static Region Held(FillShape fill, ImmutableArray<Shape> shapes, int index)
     {
         var (ground, push) = (fill.Footprint, fill.Style.Push);
-        var (sin, cos) = Math.SinCos(fill.Style.Angle * Math.PI / 180);
-        var (x, y) = (Rounded(-push * Math.Round(sin, Decimals)), Rounded(push * Math.Round(cos, Decimals)));
-
-        var held = Polygons.Intersect(Polygons.Intersect(ground, Moved(ground, x, y)), Moved(ground, -x, -y));
-        // What is hardly wider than both allowances would be lost.
-        var reached = Polygons.Union([held, Moved(held, x, y), Moved(held, -x, -y)]);
-        var narrow = Opened(Polygons.Subtract(ground, reached));
+        var (held, narrow) = fill.Style.Guide is { } guide
+            ? AcrossLevelRows(ground, push, guide)
+            : Across(ground, new StraightFrame(fill.Style.Angle).At(0, push).From(default));
 
         var near = fill.Footprint.Bounds.Grown(push + Beside);
         var others = Polygons.Union(
@@ -57,6 +50,25 @@ internal static class PushAllowance
         return Polygons.Intersect(ground, Polygons.Union([held, narrow, adjoining]));
     }
 
+    /// <summary>Held back where the rows are level, and brought back from there.</summary>
+    private static (Region Held, Region Narrow) AcrossLevelRows(Region ground, int push, Guide guide)
+    {
+        var (held, narrow) = Across(guide.Unrolled(ground), new Point(0, push));
+        return (Polygons.Intersect(ground, guide.Rolled(held)), guide.Rolled(narrow));
+    }
+
+    /// <summary>What is left of ground that is held back by a move and by its opposite, and what is too narrow for both.</summary>
+    private static (Region Held, Region Narrow) Across(Region ground, Point by)
+    {
+        var held = Polygons.Intersect(
+            Polygons.Intersect(ground, Moved(ground, by.X, by.Y)),
+            Moved(ground, -by.X, -by.Y)
+        );
+        // What is hardly wider than both allowances would be lost.
+        var reached = Polygons.Union([held, Moved(held, by.X, by.Y), Moved(held, -by.X, -by.Y)]);
+        return (held, Opened(Polygons.Subtract(ground, reached)));
+    }
+
     /// <summary>Without hairs.</summary>
     private static Region Opened(Region region) =>
         Polygons.Offset(Polygons.Offset(region, -Hair, Join.Mitre), Hair, Join.Mitre);
@@ -68,6 +80,4 @@ internal static class PushAllowance
 
     private static Ring Moved(Ring ring, int x, int y) =>
         new([.. ring.Points.Select(p => new Point(p.X + x, p.Y + y))]);
-
-    private static int Rounded(double micrometres) => (int)Math.Round(micrometres, MidpointRounding.AwayFromZero);
 }

@@ -16,6 +16,7 @@ internal sealed class ShapeMaker
     private const int WidestStrokeSatin = 8000;
 
     private readonly ImmutableArray<SewRule> rules;
+    private readonly Guides guides;
     private readonly ImmutableArray<string> colours;
     private readonly ShapeNames names;
     private readonly List<Diagnostic> problems = [];
@@ -23,6 +24,7 @@ internal sealed class ShapeMaker
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
         rules = recipe.Artwork.Sew;
+        guides = new(recipe, sheet, problems);
         colours = ThreadNames.Colours(sheet);
         names = new(sheet);
     }
@@ -37,7 +39,7 @@ internal sealed class ShapeMaker
                 .Artwork.Sew.Where(rule => !sheet.Elements.Any(e => SewRules.Matches(e, rule.Match)))
                 .Select(rule => DrawingProblems.RuleWithoutShape(recipe.PlaceOf($"{rule.Path}.match")))
         );
-        return Result.Of(shapes, [.. maker.problems]);
+        return Result.From(shapes, maker.problems);
     }
 
     private ImmutableArray<Shape> Shapes(DrawnElement element)
@@ -132,7 +134,7 @@ internal sealed class ShapeMaker
             Id = name,
             Place = element.Place,
             Thread = colours.IndexOf(element.Color),
-            Style = SewDefaults.Fill(rule, ground),
+            Style = SewDefaults.Fill(rule, ground) with { Guide = guides.For(rule, name, ground) },
             KeepWhole = rule?.KeepWhole ?? false,
             Footprint = ground,
         };

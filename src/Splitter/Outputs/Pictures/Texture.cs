@@ -13,6 +13,7 @@ internal static class Texture
     internal static ImmutableArray<ImmutableArray<Point>> Of(Shape shape, int spacing) =>
         shape switch
         {
+            FillShape { Style.Guide: { } guide } fill => Rows(fill, guide, spacing),
             FillShape fill => Rows(fill, spacing),
             SatinShape satin => [.. satin.Columns.SelectMany(column => Rungs(column, spacing))],
             _ => [],
@@ -52,6 +53,19 @@ internal static class Texture
 
         Point On(double along, double across) =>
             new((int)Math.Round((along * x) - (across * y)), (int)Math.Round((along * y) + (across * x)));
+    }
+
+    /// <summary>Along a guide.</summary>
+    private static ImmutableArray<ImmutableArray<Point>> Rows(FillShape fill, Guide guide, int spacing)
+    {
+        var places = fill.Footprint.Rings.SelectMany(guide.Of).ToList();
+        var (from, to) = (places.Min(p => p.U), places.Max(p => p.U));
+        var clipping = new PathClipping(fill.Footprint);
+        var lines = ImmutableArray.CreateBuilder<ImmutableArray<Point>>();
+        for (var v = Math.Ceiling(places.Min(p => p.V) / spacing) * spacing; v <= places.Max(p => p.V); v += spacing)
+            foreach (var line in clipping.Inside(new([.. guide.Row(v, from, to).Select(p => p.From(default))])))
+                lines.Add(line.Points);
+        return lines.ToImmutable();
     }
 
     private static IEnumerable<ImmutableArray<Point>> Rungs(Column column, int spacing)

@@ -109,7 +109,7 @@ internal static class AmountsSection
         );
     }
 
-    /// <summary>Three parts or more that follow each other are told by the first and the last: A–C E.</summary>
+    /// <summary>Three parts or more that follow each other are told by the first and the last: A–C, E.</summary>
     private static string Ranges(SheetContent sheet, ImmutableArray<string> letters)
     {
         var runs = sheet
@@ -118,7 +118,7 @@ internal static class AmountsSection
             .Select((part, i) => (part.Letter, Run: part.Number - i))
             .GroupBy(part => part.Run, part => part.Letter)
             .Select(run => run.ToList());
-        return string.Join(" ", runs.Select(run => run.Count > 2 ? $"{run[0]}–{run[^1]}" : string.Join(" ", run)));
+        return string.Join(", ", runs.Select(run => run.Count > 2 ? $"{run[0]}–{run[^1]}" : string.Join(", ", run)));
     }
 
     private static string Seconds(int seconds) => $"{Texts.Numbers.Count(seconds)}\u00a0s";

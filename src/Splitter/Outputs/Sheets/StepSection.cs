@@ -89,12 +89,24 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
                     IsBrief(step) ? say.Say("stop.brief") : say.Say("stop.title", ("step", $"{step.Number}"))
                 )
             ),
-            Html.Ticks(step.Actions),
-            step.Kind == StepKind.Corners ? Tacks(say.Say("tacks.count")) : null,
-            step.Kind == StepKind.Alignment ? new AlignmentTable(sheet, Part).Write() : null,
-            step.Kind == StepKind.Alignment ? Tacks(say.Say("tacks.count-again")) : null
+            step.Kind == StepKind.Alignment
+                ? Judged(step)
+                : [Html.Ticks(step.Actions), step.Kind == StepKind.Corners ? Tacks(say.Say("tacks.count")) : null]
         );
     }
+
+    /// <summary>
+    /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone: corners
+    /// that are taken out are gone.
+    /// </summary>
+    private object?[] Judged(Step step) =>
+        [
+            Html.Ticks(step.Actions[..1]),
+            new AlignmentTable(sheet, Part).Write(),
+            Html.Ticks(step.Actions[1..2]),
+            Tacks(say.Say("tacks.count-again")),
+            Html.Ticks(step.Actions[2..]),
+        ];
 
     /// <summary>Counted in and counted out, a box for each tack both ways.</summary>
     private XElement Tacks(string heading)

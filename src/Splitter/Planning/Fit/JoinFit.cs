@@ -1,3 +1,4 @@
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Planning.Fit;
@@ -26,9 +27,10 @@ internal static class JoinFit
     /// and only one of them is short of room by m, there is a place within reach of all: the circle's middle, moved towards
     /// that part by m/2, is no more than m/2 further from the others.
     /// </summary>
-    internal static int Covered(int overlap, int narrowest, EdgeRule edges)
+    /// <param name="rooms">All along the seam.</param>
+    internal static int Covered(int overlap, IEnumerable<SideRoom> rooms, EdgeRule edges)
     {
         var reach = Overlaps.Short(overlap, edges);
-        return (int)Math.Round(reach + Math.Min(reach, narrowest)) / Step * Step;
+        return (int)Math.Round(rooms.Min(r => Math.Min(reach, r.Narrower) + Math.Min(reach, r.Wider))) / Step * Step;
     }
 }

@@ -34,14 +34,11 @@ internal static class JoinPlanner
             var usual = 0.0;
             foreach (var m in misfits.TakeWhile(m => m.Budget.Total * NormalSpread.Most > usual))
                 usual = Math.Max(usual, fit.Within95(earlier, later, m.At));
-            var rooms = meeting.Select(c => c.Room).ToList();
-            // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
-            var most = rooms.Where(room => room >= SeamRoom.Least).DefaultIfEmpty(SeamRoom.Least).Min();
             var junction = junctions.Along(earlier, later, meeting.SelectMany(c => Sampled(c.Line)));
             var alongSeam = JoinFit.Misfit(usual);
             var worst = Math.Max(alongSeam, junction?.Misfit ?? 0);
-            var overlap = Math.Min(recipe.Overlap.Width ?? Automatic(worst, rooms.Min(), recipe.Overlap.Edges), most);
-            var narrowest = Math.Min(overlap, rooms.Min());
+            var overlap = Overlap(recipe.Overlap, worst, [.. meeting]);
+            var rooms = meeting.SelectMany(c => c.Rooms);
             joins.Add(
                 new PartJoin
                 {
@@ -53,8 +50,8 @@ internal static class JoinPlanner
                     AlongSeam = alongSeam,
                     Junction = junction,
                     Overlap = overlap,
-                    Narrowest = narrowest,
-                    Covers = JoinFit.Covered(overlap, narrowest, recipe.Overlap.Edges),
+                    Narrowest = Math.Min(overlap, meeting.Min(c => c.Room)),
+                    Covers = JoinFit.Covered(overlap, rooms, recipe.Overlap.Edges),
                 }
             );
         }
@@ -74,6 +71,23 @@ internal static class JoinPlanner
             for (var k = 0; k <= count; k++)
                 yield return from.Towards(to, (double)k / count);
         }
+    }
+
+    /// <summary>
+    /// What the recipe asks for, as far as both sides have room for it; where one of them has too little for the misfit, the
+    /// other side reaches further, as far as it can.
+    /// </summary>
+    private static int Overlap(OverlapRules rules, int misfit, ImmutableArray<Crossing> crossings)
+    {
+        var needed = Automatic(misfit, crossings.Min(c => c.Room), rules.Edges);
+        // Where a field ends so near to the seam that nothing worth the name fits, only the other side overlaps.
+        var both = crossings
+            .Select(c => c.Room)
+            .Where(room => room >= SeamRoom.Least)
+            .DefaultIfEmpty(SeamRoom.Least)
+            .Min();
+        var either = crossings.Max(c => c.Rooms.Max(room => room.Wider));
+        return Math.Min(rules.Width ?? needed, Math.Max(both, Math.Min(needed, either)));
     }
 
     /// <summary>

@@ -88,9 +88,14 @@ internal static class Divider
             select new Crossing(seam.Earlier, seam.Later, shape, line)
             {
                 // Room shrinks evenly along a straight stretch, so its ends decide.
-                Room = line.Points.Min(p =>
-                    SeamRoom.Between(grounds, seam.Earlier, seam.Later, p, at => goesOn(at.X, at.Y))
-                ),
+                Rooms =
+                [
+                    .. line
+                        .Points.Select(p =>
+                            SeamRoom.Between(grounds, seam.Earlier, seam.Later, p, at => goesOn(at.X, at.Y))
+                        )
+                        .Distinct(),
+                ],
             },
         ];
 }

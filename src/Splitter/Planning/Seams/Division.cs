@@ -22,6 +22,14 @@ internal sealed record Division(
 /// <param name="Shape">Index in the drawing.</param>
 internal sealed record Crossing(int Earlier, int Later, int Shape, Polyline Line)
 {
+    /// <summary>How far the two fields sew on past it at its ends and bends.</summary>
+    internal ImmutableArray<SideRoom> Rooms { get; init; } = [new(int.MaxValue, int.MaxValue)];
+
     /// <summary>How far both fields sew on past it, µm, where that is least.</summary>
-    internal int Room { get; init; } = int.MaxValue;
+    internal int Room => Rooms.Min(room => room.Narrower);
 }
+
+/// <summary>How far past a place of a seam two fields sew on, µm.</summary>
+/// <param name="Narrower">The one that ends sooner.</param>
+/// <param name="Wider">The other one.</param>
+internal readonly record struct SideRoom(int Narrower, int Wider);

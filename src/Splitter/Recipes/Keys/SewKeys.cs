@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Diagnostics;
 using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Keys;
@@ -38,6 +39,14 @@ internal static class SewKeys
         Says = "Direction of fill rows, clockwise as seen on the drawing.",
         Example = "20 deg",
         Otherwise = "chosen for the kind of stitch",
+    };
+
+    internal static readonly Key<string> Guide = new("guide", new TextKind(100_000))
+    {
+        Says =
+            "A line that fill rows follow: the id of one in the artwork, or well-known text in millimetres of the finished work.",
+        Example = "\"LINESTRING (10 90, 50 60, 90 80)\"",
+        Otherwise = "rows are straight",
     };
 
     internal static readonly Key<int> RowSpacing = new("row-spacing", new LengthKind("0.2 mm", "5 mm"))
@@ -112,19 +121,25 @@ internal static class SewKeys
     };
 
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, RowSpacing, StitchLength, Passes, Underlay, Pull, Push],
+        [Match, As, KeepWhole, Angle, Guide, RowSpacing, StitchLength, Passes, Underlay, Pull, Push],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
                 As = group.MaybeValue(As),
                 KeepWhole = group.MaybeValue(KeepWhole),
                 Angle = group.MaybeValue(Angle),
+                Guide = group.OrNull(Guide),
                 RowSpacing = group.MaybeValue(RowSpacing),
                 StitchLength = group.MaybeValue(StitchLength),
                 Passes = group.MaybeValue(Passes),
                 Underlay = group.MaybeValue(Underlay) is { IsDefault: false } kinds ? kinds : null,
                 Pull = group.MaybeValue(Pull),
                 Push = group.MaybeValue(Push),
-            }
+            },
+        group =>
+        {
+            if (group.Has(Angle) && group.Has(Guide))
+                group.Report(RecipeProblems.AngleAndGuide(group.PlaceOf(Guide)));
+        }
     );
 }

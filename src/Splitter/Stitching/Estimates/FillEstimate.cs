@@ -17,39 +17,37 @@ internal static class FillEstimate
 
     internal static PieceEstimate Of(FillPiece piece)
     {
-        var style = piece.Shape.Style;
+        var lattice = Lattice.Of((FillShape)piece.Shape);
+        var pull = piece.Shape.Style.Pull;
         // Half of the rows have even numbers; on a ground of its own each kind is half as dense.
-        var rows =
-            (
-                Rows(piece.EvenRows, style.Angle, style.RowSpacing, style.StitchLength, style.Pull)
-                + Rows(piece.OddRows, style.Angle, style.RowSpacing, style.StitchLength, style.Pull)
-            ) / 2;
-        return new((rows + Underlay(piece, style)) * (1 + Travel), Math.Max(1, piece.EvenRows.Polygons.Length));
+        var rows = (Rows(piece.EvenRows, lattice, pull) + Rows(piece.OddRows, lattice, pull)) / 2;
+        return new(
+            (rows + Underlay(piece, piece.Shape.Style)) * (1 + Travel),
+            Math.Max(1, piece.EvenRows.Polygons.Length)
+        );
     }
 
     /// <summary>
     /// A row has a penetration at both ends, and between them one a stitch length on average. Rows and their ends follow
-    /// from the outline: each stretch of it ends as many rows as lie between its own two ends.
+    /// from the outline: each stretch of it ends as many rows as lie between its own two ends. Along a guide penetrations
+    /// are where bends ask for them, and are counted.
     /// </summary>
-    private static double Rows(Region ground, double angle, double spacing, double stitch, double pull)
+    private static double Rows(Region ground, Lattice lattice, double pull)
     {
-        var ends = ground.Rings.Sum(ring => Across(ring, angle)) / spacing;
-        var length = (ground.Area / spacing) + (ends * (pull - PolygonSewer.RowEnd));
-        return ends + Math.Max(0, length / stitch);
+        if (!lattice.IsRigid)
+            return RowScan
+                .Of(ground, lattice)
+                .Spans.Sum(s => 2 + lattice.Penetrations(s.Row, s.From - Inwards(s), s.To + Inwards(s)).Count());
+        var ends = ground.Rings.Sum(ring => Across(lattice.PlacesOf(ring)));
+        var length = (ground.Area / lattice.Spacing) + (ends * (pull - PolygonSewer.RowEnd));
+        return ends + Math.Max(0, length / lattice.StitchLength);
+
+        double Inwards(Span span) => lattice.Along(span.Row, span.Middle, pull - PolygonSewer.RowEnd);
     }
 
-    /// <summary>How far an outline goes to and fro across the rows, µm.</summary>
-    private static double Across(Ring ring, double angle)
-    {
-        var (sin, cos) = Math.SinCos(angle * Math.PI / 180);
-        var sum = 0.0;
-        for (var i = 0; i < ring.Points.Length; i++)
-        {
-            var way = Vector.Between(ring.Points[i], ring.Points[(i + 1) % ring.Points.Length]);
-            sum += Math.Abs((way.Y * cos) - (way.X * sin));
-        }
-        return sum;
-    }
+    /// <summary>How far an outline goes to and fro across the rows, in rows.</summary>
+    private static double Across(Place[] ring) =>
+        Enumerable.Range(0, ring.Length).Sum(i => Math.Abs(ring[(i + 1) % ring.Length].T - ring[i].T));
 
     private static double Underlay(FillPiece piece, SewStyle style)
     {
@@ -63,9 +61,7 @@ internal static class FillEstimate
             else if (kind == UnderlayKind.Cross)
                 stitches += Rows(
                     inside,
-                    style.Angle + 90,
-                    Fills.Underlay.CrossSpacing,
-                    Fills.Underlay.StitchLength,
+                    Fills.Underlay.CrossRows((FillShape)piece.Shape),
                     -Fills.Underlay.StitchLength / 4.0 + PolygonSewer.RowEnd
                 );
         return stitches;

@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Fills;
 
 /// <summary>
-/// The rows of a fill and the penetrations along them, over the whole artwork: a pure function of angle, row spacing and
-/// stitch length, so that parts sewn in different hoopings continue the same rows and the same penetrations. A place is
+/// The rows of a fill and the penetrations along them, over the whole artwork: a pure function of how a shape is sewn,
+/// so that parts sewn in different hoopings continue the same rows and the same penetrations. A place is
 /// counted in rows (t, across) and micrometres (u, along).
 /// </summary>
 internal sealed class Lattice
@@ -23,35 +25,43 @@ internal sealed class Lattice
     private const int Cycle = 8,
         Step = 3;
 
-    /// <summary>
-    /// Decimals that sine and cosine are snapped to: platforms differ in the last of their sixteen, and 1e-9 of a metre
-    /// is a thousandth of a micrometre.
-    /// </summary>
-    private const int Decimals = 9;
-
     /// <summary>How much nearer to its row a penetration must come for each step that it is moved along it, µm.</summary>
     private const double WorthAStep = 2;
 
-    private readonly double cos;
-    private readonly double sin;
-    private readonly double stitchLength;
+    private readonly Frame frame;
+    private readonly double step;
+    private readonly Bows bows;
 
-    /// <param name="angle">Direction of the rows, degrees clockwise from x.</param>
+    /// <param name="frame">Coordinates along and across the rows.</param>
     /// <param name="spacing">Distance of the rows, µm.</param>
-    /// <param name="stitchLength">Distance of penetrations along a row, µm.</param>
-    internal Lattice(double angle, int spacing, int stitchLength)
+    /// <param name="stitchLength">Longest stitch along a row, µm.</param>
+    /// <param name="ground">That curved rows are for: their penetrations are set for all of it.</param>
+    internal Lattice(Frame frame, int spacing, int stitchLength, Region ground)
     {
-        (sin, cos) = Math.SinCos(angle * Math.PI / 180);
-        (sin, cos) = (Math.Round(sin, Decimals), Math.Round(cos, Decimals));
-        Spacing = spacing;
-        this.stitchLength = stitchLength;
+        (this.frame, Spacing, StitchLength) = (frame, spacing, stitchLength);
+        bows = new(frame, stitchLength);
+        step = frame.IsRigid ? stitchLength : bows.StepOn(ground);
     }
+
+    /// <summary>The rows of a fill, the same for all its pieces.</summary>
+    internal static Lattice Of(FillShape shape) =>
+        new(shape.Style.Rows, shape.Style.RowSpacing, shape.Style.StitchLength, shape.Footprint);
 
     /// <summary>Distance of the rows, µm.</summary>
     internal double Spacing { get; }
 
+    /// <summary>Longest stitch along a row, µm.</summary>
+    internal double StitchLength { get; }
+
+    /// <inheritdoc cref="Frame.IsRigid"/>
+    internal bool IsRigid => frame.IsRigid;
+
     /// <summary>Where a point lies on the lattice.</summary>
-    internal Place PlaceOf(Point p) => new((((p.Y * cos) - (p.X * sin)) / Spacing) - Middle, (p.X * cos) + (p.Y * sin));
+    internal Place PlaceOf(Point p) => ToPlace(frame.Of(p));
+
+    /// <summary>A ring on the lattice.</summary>
+    internal Place[] PlacesOf(Ring ring) =>
+        IsRigid ? [.. ring.Points.Select(PlaceOf)] : [.. frame.Of(ring).Select(ToPlace)];
 
     /// <summary>The point on the tape's grid at a place.</summary>
     internal Point PointAt(Place place) => PointAt(place.T, place.U);
@@ -59,9 +69,20 @@ internal sealed class Lattice
     /// <inheritdoc cref="PointAt(Place)"/>
     internal Point PointAt(double t, double u)
     {
-        var v = (t + Middle) * Spacing;
-        return new(OnTape((u * cos) - (v * sin)), OnTape((u * sin) + (v * cos)));
+        var (x, y) = frame.At(u, AcrossAt(t));
+        return new(OnTape(x), OnTape(y));
     }
+
+    /// <summary>How far u moves for a length along a row on the drawing, µm.</summary>
+    internal double Along(double t, double u, double length) => length / frame.Stretch(u, AcrossAt(t));
+
+    /// <summary>A way with so many corners more that the straight lines between them keep to curved rows.</summary>
+    internal ImmutableArray<Place> Divided(ImmutableArray<Place> way) =>
+        IsRigid ? way : [way[0], .. way.Zip(way.Skip(1)).SelectMany(leg => Bows.Divided(leg.First, leg.Second))];
+
+    /// <summary>A straight stitch between two points as a way on the lattice; its ends are given.</summary>
+    internal ImmutableArray<Place> Straight(Place from, Place to) =>
+        IsRigid ? [from, to] : [from, .. frame.Line(At(from), At(to)).SkipLast(1).Select(ToPlace), to];
 
     /// <summary>
     /// A penetration at or near a place of a row: of some tape steps back and ahead along the row the one that the tape
@@ -71,8 +92,9 @@ internal sealed class Lattice
     /// </summary>
     internal Point OnRow(int row, double u, int back, int ahead)
     {
-        var v = (row + Middle) * Spacing;
-        var (x, y) = ((u * cos) - (v * sin), (u * sin) + (v * cos));
+        var v = AcrossAt(row);
+        var (x, y) = frame.At(u, v);
+        var (cos, sin) = frame.Direction(u, v);
         var flat = Math.Abs(cos) >= Math.Abs(sin);
         var (run, rise, cosine, sine) = flat ? (x, y, cos, sin) : (y, x, sin, cos);
         var (best, least) = (default(Point), double.PositiveInfinity);
@@ -95,15 +117,26 @@ internal sealed class Lattice
     internal IEnumerable<double> Penetrations(int row, double from, double to)
     {
         var phase = (double)((((row % Cycle) + Cycle) * Step) % Cycle) / Cycle;
-        for (var j = Math.Floor((from / stitchLength) - phase) + 1; ; j++)
+        // Of curved rows the stretch between two of these may need more, also the one that begins before the first.
+        for (var j = Math.Floor((from / step) - phase) + (IsRigid ? 1 : 0); ; j++)
         {
-            var u = (j + phase) * stitchLength;
+            var u = (j + phase) * step;
             if (u >= to)
                 yield break;
             if (u > from)
                 yield return u;
+            if (!IsRigid)
+                foreach (var between in bows.Between(AcrossAt(row), u, (j + 1 + phase) * step))
+                    if (between > from && between < to)
+                        yield return between;
         }
     }
+
+    private double AcrossAt(double t) => (t + Middle) * Spacing;
+
+    private Place ToPlace((double U, double V) at) => new((at.V / Spacing) - Middle, at.U);
+
+    private Vector At(Place place) => frame.At(place.U, AcrossAt(place.T));
 
     private static double Square(double d) => d * d;
 

@@ -47,8 +47,11 @@ internal sealed class Needle(Lattice lattice)
     /// <param name="outline">Of the ground that it stays inside; none for a way that follows the outline.</param>
     internal void Along(ImmutableArray<Place> way, StitchUse use, double length, Outline? outline)
     {
+        way = lattice.Divided(way);
         ImmutableArray<Point> points = [At, .. way.Skip(1).Select(lattice.PointAt)];
-        foreach (var corner in Shortcut.Over(points, (i, j) => outline?.IsLeft(way[i], way[j]) != false))
+        foreach (
+            var corner in Shortcut.Over(points, (i, j) => outline?.IsLeft(lattice.Straight(way[i], way[j])) != false)
+        )
             Straight(corner, use, length);
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Splitter.Stitching.Fills;
 
 /// <summary>The outline of ground on a lattice, by rows: whether a straight way stays inside.</summary>
@@ -20,8 +22,17 @@ internal sealed class Outline
             }
     }
 
+    /// <summary>Whether a way leads outside anywhere.</summary>
+    internal bool IsLeft(ImmutableArray<Place> way)
+    {
+        for (var i = 1; i < way.Length; i++)
+            if (IsLeft(way[i - 1], way[i]))
+                return true;
+        return false;
+    }
+
     /// <summary>Whether a straight way between two places inside, or on the outline, leads outside.</summary>
-    internal bool IsLeft(Place from, Place to) =>
+    private bool IsLeft(Place from, Place to) =>
         IsCrossed(from, to) || !Contains(new((from.T + to.T) / 2, (from.U + to.U) / 2));
 
     private bool IsCrossed(Place from, Place to)

@@ -130,7 +130,7 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
 
     private void Sew(Stretch stretch, bool forward, StitchUse arriving)
     {
-        if (stretch.To - stretch.From < StitchRules.Shortest)
+        if (stretch.To - stretch.From < lattice.Along(stretch.Row, stretch.From, StitchRules.Shortest))
         {
             // Narrower than a stitch: one penetration in the middle, so that a tip is sewn as a run.
             Arrive(lattice.PointAt(stretch.Row, (stretch.From + stretch.To) / 2), arriving);
@@ -139,7 +139,11 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         var from = lattice.OnRow(stretch.Row, stretch.From, back: 0, EndSteps);
         var to = lattice.OnRow(stretch.Row, stretch.To, EndSteps, ahead: 0);
         Arrive(forward ? from : to, arriving);
-        var along = lattice.Penetrations(stretch.Row, stretch.From + RowEnd, stretch.To - RowEnd);
+        var along = lattice.Penetrations(
+            stretch.Row,
+            stretch.From + lattice.Along(stretch.Row, stretch.From, RowEnd),
+            stretch.To - lattice.Along(stretch.Row, stretch.To, RowEnd)
+        );
         foreach (var u in forward ? along : along.Reverse())
             needle.To(lattice.OnRow(stretch.Row, u, RowSteps, RowSteps), StitchUse.Fill);
         needle.To(forward ? to : from, StitchUse.Fill, corner: true);

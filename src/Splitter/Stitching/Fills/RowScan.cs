@@ -109,7 +109,7 @@ internal sealed class RowScan
         for (var p = 0; p < region.Polygons.Length; p++)
             foreach (var ring in region.Polygons[p].Rings)
             {
-                rings.Add([.. ring.Points.Select(lattice.PlaceOf)]);
+                rings.Add(lattice.PlacesOf(ring));
                 Cross(rings[^1], rings.Count - 1, p, crossings);
             }
         if (crossings.Count == 0)

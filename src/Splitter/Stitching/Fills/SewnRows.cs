@@ -41,8 +41,8 @@ internal sealed class SewnRows
             var (from, to) = piece.IsCut ? OwnEnds(s, outline) : (true, true);
             pulled[i] = new(
                 s.Row,
-                from ? s.From - Math.Min(piece.Shape.Style.Pull, before / 2) : s.From,
-                to ? s.To + Math.Min(piece.Shape.Style.Pull, after / 2) : s.To
+                from ? s.From - Math.Min(lattice.Along(s.Row, s.From, piece.Shape.Style.Pull), before / 2) : s.From,
+                to ? s.To + Math.Min(lattice.Along(s.Row, s.To, piece.Shape.Style.Pull), after / 2) : s.To
             );
         }
         return new(pulled, Assigned(sewn, ground));

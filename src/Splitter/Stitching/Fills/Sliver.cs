@@ -11,7 +11,7 @@ internal static class Sliver
     /// <summary>The path of the row; empty when it is shorter than a stitch.</summary>
     internal static ImmutableArray<Stitch> Sew(Polygon polygon, Lattice lattice)
     {
-        Place[] ring = [.. polygon.Outer.Points.Select(lattice.PlaceOf)];
+        var ring = lattice.PlacesOf(polygon.Outer);
         var t = (ring.Min(p => p.T) + ring.Max(p => p.T)) / 2;
         var crossings = new List<double>();
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
@@ -20,8 +20,9 @@ internal static class Sliver
         crossings.Sort();
         var longest = Enumerable.Range(0, crossings.Count / 2).MaxBy(i => crossings[(2 * i) + 1] - crossings[2 * i]);
         var needle = new Needle(lattice);
-        needle.To(lattice.PointAt(t, crossings[2 * longest]), StitchUse.Fill);
-        needle.Straight(lattice.PointAt(t, crossings[(2 * longest) + 1]), StitchUse.Fill, PolygonSewer.TravelStitch);
+        var (from, to) = (new Place(t, crossings[2 * longest]), new Place(t, crossings[(2 * longest) + 1]));
+        needle.To(lattice.PointAt(from), StitchUse.Fill);
+        needle.Along([from, to], StitchUse.Fill, PolygonSewer.TravelStitch, outline: null);
         return needle.Path;
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -30,6 +31,12 @@ internal sealed class Underlay
     /// <summary>How far the edge run may stray from the inset edge, µm: fewer, longer stitches on curves.</summary>
     internal const double Straying = 150;
 
+    /// <summary>
+    /// A shorter run around a hole holds nothing that rows and the thing in the hole do not hold, µm: some 20 mm across.
+    /// Common practice, no source.
+    /// </summary>
+    private const double SmallHole = 60_000;
+
     /// <summary>Shorter runs and cross rows hold nothing, µm.</summary>
     private const double Shortest = 1500;
 
@@ -47,10 +54,14 @@ internal sealed class Underlay
         (this.ground, this.router, this.lattice) = (ground, router, lattice);
         var style = piece.Shape.Style;
         kinds = style.Underlay;
-        cross = new(style.Angle + 90, CrossSpacing, StitchLength);
+        cross = CrossRows((FillShape)piece.Shape);
         var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
-            .Rings.Where(r => r.ToPolyline().Length >= Shortest)
+            .Polygons.SelectMany(p =>
+                new[] { (Ring: p.Outer, Least: Shortest) }.Concat(p.Holes.Select(h => (Ring: h, Least: SmallHole)))
+            )
+            .Where(r => r.Ring.ToPolyline().Length >= r.Least)
+            .Select(r => r.Ring)
             .ToLookup(r => PolygonAt(r.Points[0]));
         crossRows = new(
             RowScan.Of(
@@ -65,6 +76,10 @@ internal sealed class Underlay
             .Range(0, crossRows.Sections)
             .ToLookup(s => PolygonAt(End(crossRows.Scan.Spans[crossRows.SpansOf(s)[0]], 0.5)));
     }
+
+    /// <summary>Open rows across the visible ones.</summary>
+    internal static Lattice CrossRows(FillShape shape) =>
+        new(shape.Style.Rows.Across, CrossSpacing, StitchLength, shape.Footprint);
 
     /// <summary>Sews the underlay of one polygon and says where the needle is; null when there is none.</summary>
     internal Stand? Sew(Needle needle, int polygon)

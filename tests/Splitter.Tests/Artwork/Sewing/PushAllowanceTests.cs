@@ -50,6 +50,32 @@ public sealed class PushAllowanceTests
         Assert.InRange(held.Area, dumbbell.Area - (4 * 5000 * (Push + 10)), dumbbell.Area - (4 * 5000 * (Push - 10)));
     }
 
+    /// <summary>Of a ring sector along its guide, an arc, strips along both arcs go, and nothing at its straight edges.</summary>
+    [Fact]
+    public void RowsAlongAGuideAreHeldBackWhereTheyRun()
+    {
+        static Point At(double radius, int degrees) =>
+            new Vector(radius * Math.Cos(degrees * Math.PI / 180), radius * Math.Sin(degrees * Math.PI / 180)).From(
+                default
+            );
+        static Region Sector(double from, double to) =>
+            Polygons.FromRings(
+                [
+                    new([
+                        .. Enumerable.Range(10, 61).Select(i => At(from, i)),
+                        .. Enumerable.Range(10, 61).Select(i => At(to, 80 - i)),
+                    ]),
+                ],
+                FillRule.NonZero
+            );
+        var arc = new Polyline([.. Enumerable.Range(0, 31).Select(i => At(30_000, 3 * i))]);
+        var fill = With(Samples.Fill("sector", Sector(25_000, 35_000)), 0);
+        var held = Held(fill with { Style = fill.Style with { Guide = GuidedCases.Guide(arc) } });
+        var expected = Sector(25_000 + Push, 35_000 - Push);
+        Assert.InRange(Polygons.Subtract(held, expected).Area, 0, 10 * Nothing);
+        Assert.InRange(Polygons.Subtract(expected, held).Area, 0, 10 * Nothing);
+    }
+
     [Fact]
     public void OfAnyShapeOnlyAStripAcrossTheRowsGoes() =>
         FillCases.Drawn.Holds(

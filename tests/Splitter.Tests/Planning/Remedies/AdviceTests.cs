@@ -41,8 +41,9 @@ public sealed partial class AdviceTests
     /// <summary>All of it is planned again: fields, their order and seams know of corners and overlaps, too.</summary>
     [Theory]
     [InlineData("0.3 mm", "0.3", Banner, new[] { "overlap.width" })]
-    [InlineData("auto", "1", Flag, new[] { "registration.corners.count" })]
-    [InlineData("auto", "1.3", Flag, new[] { "hoop", "registration.corners.count" })]
+    [InlineData("auto", "1.6", Flag, new[] { "registration.corners.count" })]
+    [InlineData("auto", "1.8", Flag, new[] { "fields.first", "registration.corners.count" })]
+    [InlineData("auto", "2", Flag, new[] { "hoop" })]
     public void WhereFieldsAndSeamsAreChosen(string width, string accuracy, string shape, string[] keys) =>
         Assert.Equal(keys, Followed(Recipe(shape, "fewest", "70 x 95 mm", width, "least-visible", accuracy)).Order());
 
@@ -58,6 +59,17 @@ public sealed partial class AdviceTests
         var followed = Planned(With(recipe, "overlap.width", fits), "small");
         Assert.DoesNotContain(followed.Diagnostics, d => d.Code is "SPL3007" or "SPL3008");
         Assert.NotEmpty(followed.Value.Plans.Single().Joins);
+    }
+
+    /// <summary>Where nothing that can be planned helps, one reads so, and what would: here corners are set by 5 mm.</summary>
+    [Fact]
+    public void WhereNothingHelpsItIsSaid()
+    {
+        var recipe = Recipe(Wide, Listed(4), "120 x 120 mm", "auto", "straight", "5")
+            .Replace("160 x 180 mm", "60 x 60 mm", StringComparison.Ordinal);
+        var told = Planned(recipe, "small").Diagnostics.Last(d => d.Code == "SPL3007").Message;
+        Assert.Contains("place fields so that they share more ground, or hide", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("back the cloth", told, StringComparison.Ordinal);
     }
 
     /// <summary>What is advised can be written: here misfits and a tenth to spare ask for more than any recipe may have.</summary>

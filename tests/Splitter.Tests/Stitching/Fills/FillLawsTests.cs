@@ -152,7 +152,7 @@ public sealed class FillLawsTests
     [InlineData(1000, 4000)]
     public void PenetrationsFormNoFurrow(int spacing, int stitch)
     {
-        var lattice = new Lattice(0, spacing, stitch);
+        var lattice = new Lattice(new StraightFrame(0), spacing, stitch, Region.Empty);
         var holes = Enumerable
             .Range(-12, 25)
             .SelectMany(row =>
@@ -170,7 +170,7 @@ public sealed class FillLawsTests
     /// <summary>Stitches along a row: both ends lie on it.</summary>
     private static IEnumerable<(Stitch A, Stitch B)> RowStitches(Block block, double angle)
     {
-        var lattice = new Lattice(angle, RowSpacing, StitchLength);
+        var lattice = new Lattice(new StraightFrame(angle), RowSpacing, StitchLength, Region.Empty);
         return Sewn.Pairs(block)
             .Where(s =>
                 s.B.Use == StitchUse.Fill

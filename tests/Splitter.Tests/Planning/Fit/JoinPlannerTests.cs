@@ -1,0 +1,109 @@
+using Splitter.Cutting;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Planning.Fit;
+using Splitter.Planning.Seams;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Planning.Fit;
+
+/// <summary>Overlaps of two parts that meet along x 50 mm, by how far their fields sew on past it.</summary>
+public sealed class JoinPlannerTests
+{
+    private const int Ample = 20_000;
+
+    /// <summary>Where one field ends at the seam the other one reaches as far for both of them, rows of every length.</summary>
+    [Theory]
+    [InlineData(null, 0)]
+    [InlineData(null, 300)]
+    [InlineData(3000, 0)]
+    [InlineData(3000, 1000)]
+    public void TheRoomierSideReachesForBoth(int? width, int narrow)
+    {
+        var join = Join(new() { Width = width }, new SideRoom(narrow, Ample));
+        Assert.True(join.IsCovered, $"{join.Within95} µm, covered {join.Covers}");
+        Assert.Equal(narrow < SeamRoom.Least ? narrow : Math.Min(narrow, join.Overlap), join.Narrowest);
+        Assert.InRange(join.Covers, 0, (join.Overlap * Overlaps.ShortShare) + join.Narrowest);
+        // And no further than it needs to: that would only be thread on thread.
+        Assert.InRange(join.Overlap, SeamRoom.Least, Math.Max(SeamRoom.Least, (join.Within95 / 0.6) + 100));
+    }
+
+    /// <summary>An explicit width holds for both sides; less than is needed stays less.</summary>
+    [Fact]
+    public void AWidthThatTheRecipeGivesIsNotExceeded()
+    {
+        var join = Join(new() { Width = 500 }, new SideRoom(0, Ample));
+        Assert.Equal((500, 0, 300, false), (join.Overlap, join.Narrowest, join.Covers, join.IsCovered));
+    }
+
+    /// <summary>What is told is what holds at the worst place: here neither side has room.</summary>
+    [Fact]
+    public void WhereBothSidesEndLittleIsCovered()
+    {
+        var join = Join(new(), new SideRoom(Ample, Ample), new SideRoom(100, 200));
+        Assert.Equal((100, 300, false), (join.Narrowest, join.Covers, join.IsCovered));
+    }
+
+    /// <summary>What the plan promises of one side is cut so: past the seam up to the edge of each field.</summary>
+    [Fact]
+    public void TheRoomierSideIsCutThatFar()
+    {
+        var join = Join(new(), new SideRoom(0, Ample));
+        var grounds = new PartGrounds(TwoParts(join));
+        Assert.Equal(
+            [(0, 1, 0), (1, 0, join.Overlap)],
+            grounds.Reaches.Select(r => (r.Part, r.Over, grounds.Past(r).Bounds is { IsEmpty: false } b ? b.Width : 0))
+        );
+    }
+
+    private static PartJoin Join(OverlapRules rules, params ReadOnlySpan<SideRoom> rooms)
+    {
+        var seam = new Polyline([Point.FromMillimetres(50, 0), Point.FromMillimetres(50, 80)]);
+        var division = new Division(
+            [],
+            [null],
+            [new(0, 1, seam)],
+            [new(0, 1, 0, seam) { Rooms = [.. rooms] }],
+            [],
+            new(0, 0, 1)
+        );
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100)) with { Overlap = rules };
+        Point[] corners = [Point.FromMillimetres(45, 5), Point.FromMillimetres(45, 75)];
+        var fit = new PredictedFit(recipe, 2, [.. corners.Select((p, i) => new Corner($"A{i + 1}", p, p, p, 0, [1]))]);
+        return Assert.Single(JoinPlanner.Plan(recipe, division, fit));
+    }
+
+    /// <summary>The first one's ground ends at the seam.</summary>
+    private static Plan TwoParts(PartJoin join)
+    {
+        var hoop = Samples.Hoop(100, 100);
+        return new()
+        {
+            Hoop = hoop,
+            Hoopings =
+            [
+                Hooping(0, new(0, 0, 50_000, 80_000), new(0, 0, 50_000, 80_000)),
+                Hooping(1, new(20_000, 0, 100_000, 80_000), new(50_000, 0, 100_000, 80_000)),
+            ],
+            LowerBound = 2,
+            Owners = [null],
+            SeamLines = [],
+            Joins = [join],
+            Corners = [],
+            PlacementLines = [],
+            Seams = new(0, 0, 1),
+        };
+
+        Hooping Hooping(int index, Box ground, Box territory) =>
+            new()
+            {
+                Letter = Letters.Of(index),
+                Field = new(hoop, ground.Centre, Turn.None, 0),
+                Ground = ground,
+                Territory = Region.Of(territory),
+                Takes = [],
+                Gives = [],
+                Alignments = [],
+            };
+    }
+}
