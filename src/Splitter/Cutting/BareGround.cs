@@ -4,8 +4,9 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Keeps underlay off ground that has thread enough: rims under later shapes, what lies on thread of earlier ones, which
-/// holds the cloth already, and what another part sews too. It is not worth its stitches where ground is narrow, either.
+/// Keeps underlay off ground that has thread enough: what lies under later shapes, what lies on thread of earlier ones,
+/// which holds the cloth already, and what another part sews too. It is not worth its stitches where ground is narrow,
+/// either.
 /// </summary>
 internal static class BareGround
 {
@@ -32,7 +33,7 @@ internal static class BareGround
             where other is not null && other.Hooping != fill.Hooping && other.Bounds.Meets(fill.Core.Bounds)
             from rows in new[] { other.EvenRows, other.OddRows }
             select rows;
-        var laid = fill.Shape is FillShape own ? new[] { own.Rims, own.Laid } : [];
+        var laid = fill.Shape is FillShape own ? new[] { own.Rims, own.Laid, own.Deep } : [];
         var bare = Polygons.Subtract(fill.Core, Polygons.Union([.. laid, .. others]));
         return Polygons.Intersect(Polygons.Offset(Polygons.Offset(bare, -Narrowest / 2), Narrowest / 2), bare);
     }

@@ -48,12 +48,13 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic FoldsNotHeld(Place place, Box held, Hoop hoop) =>
+    /// <param name="fits">A field could hold all of it.</param>
+    internal static Diagnostic FoldsNotHeld(Place place, Box held, bool fits, Hoop hoop) =>
         Diagnostic.Error(
             3004,
             place,
             Invariant(
-                $"hoop {hoop.Name}: no field holds the crossing of the folds with enough of both lines (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); move a field there, or move the folds"
+                $"hoop {hoop.Name}: no field holds the crossing of the folds with enough of both lines (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {(fits ? "lay a field there, or move the folds" : "no field of this hoop is large enough: take a larger hoop, or leave out 'cloth.folds'")}"
             )
         );
 
@@ -66,12 +67,14 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic TooFewCorners(Place place, string receiver, string donor, Hoop hoop) =>
+    /// <param name="donors">All that were sewn before and share ground with it, which is none of them enough.</param>
+    /// <param name="byHand">A person has placed the fields.</param>
+    internal static Diagnostic TooFewCorners(Place place, string receiver, string donors, bool byHand, Hoop hoop) =>
         Diagnostic.Error(
             3006,
             place,
             Invariant(
-                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on its common ground with part {donor}; move the fields closer together, give them more common ground on the cloth, or shorten 'registration.corners.arm'"
+                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on the ground that it shares with {donors}; {(byHand ? "place its field closer to theirs" : "lay a field under 'fields.fixed' that shares more ground with its neighbours")}, leave more of that ground free of what is sewn before, or shorten 'registration.corners.arm'"
             )
         );
 
@@ -104,9 +107,12 @@ internal static class PlanProblems
             3008,
             place,
             Invariant(
-                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Mm(joins[0].Overlap)} mm{(joins.Length > 1 ? " or a little more" : "")}; {Serving(fits)}, or place their fields closer together"
+                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Range(joins[0], joins[^1])} mm instead; {Serving(fits)}"
             )
         );
+
+    private static string Range(params ReadOnlySpan<PartJoin> joins) =>
+        string.Join(" to ", joins.ToArray().Select(j => Invariant($"{Mm(j.Overlap)}")).Distinct());
 
     private static string Serving(int? width) =>
         width is { } fits

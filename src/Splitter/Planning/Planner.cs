@@ -24,8 +24,12 @@ internal static class Planner
         )
         select plan;
 
-    private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts) =>
-        WidthRemedy.Warnings(redrafts).Concat(JoinRemedies.Warnings(redrafts));
+    /// <summary>A width that serves all joins is the first advice for each of them: two widths would contradict each other.</summary>
+    private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts)
+    {
+        var fits = WidthRemedy.Fitting(redrafts);
+        return WidthRemedy.Warnings(redrafts, fits).Concat(JoinRemedies.Warnings(redrafts, fits));
+    }
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
     {

@@ -34,7 +34,12 @@ internal static class Coverage
                     (template with { Reach = 0 }).Fits(held),
                     template.Hoop
                 )
-                : PlanProblems.FoldsNotHeld(recipe.PlaceOf("cloth.folds"), held, template.Hoop);
+                : PlanProblems.FoldsNotHeld(
+                    recipe.PlaceOf("cloth.folds"),
+                    held,
+                    (template with { Reach = 0 }).Fits(held),
+                    template.Hoop
+                );
         foreach (var problem in OverZones(recipe, layout.Fields).Concat(ThroatRoom.Problems(recipe, layout, template)))
             yield return problem;
     }

@@ -73,7 +73,11 @@ internal sealed class CornerPlacer
                     PlanProblems.TooFewCorners(
                         recipe.PlaceOf("registration.corners"),
                         Letters.Of(receiver),
-                        string.Join(", ", planned.Select(Letters.Of)),
+                        string.Join(
+                            ", ",
+                            anyone.Where(d => planned.Contains(d) || placer.Shares(receiver, d)).Select(Letters.Of)
+                        ),
+                        recipe.Fields.Place is not FewestFields,
                         layout.Fields[receiver].Hoop
                     )
                 );
@@ -130,6 +134,13 @@ internal sealed class CornerPlacer
                 IsThere: true
             ));
     }
+
+    /// <summary>There is ground between them on which one corner has room.</summary>
+    private bool Shares(int receiver, int donor) =>
+        CommonGround.HoldsOne(
+            CommonGround.Of(recipe, layout.Fields[receiver], layout.Fields[donor]),
+            recipe.Registration
+        );
 
     private Box Common(int receiver, int donor) =>
         CommonGround.Of(recipe, layout.Fields[receiver], layout.Fields[donor]).Grown(-CommonGround.CornerMargin);

@@ -28,8 +28,9 @@ internal sealed record Change(string Text, string Key, Func<PlanDraft?> Planned)
     internal int? Width { get; private init; }
 
     /// <summary>What may make parts fit, in the order of what it costs at the machine.</summary>
-    internal static IEnumerable<Change> All(Redrafts redrafts) =>
-        [Wider(redrafts), .. MoreCorners(redrafts), .. OtherFirsts(redrafts), .. LargerHoops(redrafts)];
+    /// <param name="fits">A width that all joins have room for, if it is known.</param>
+    internal static IEnumerable<Change> All(Redrafts redrafts, int? fits = null) =>
+        [OtherWidth(redrafts, fits), .. MoreCorners(redrafts), .. OtherFirsts(redrafts), .. LargerHoops(redrafts)];
 
     internal static Recipe WithWidth(Recipe recipe, int? width) =>
         recipe with
@@ -37,12 +38,12 @@ internal sealed record Change(string Text, string Key, Func<PlanDraft?> Planned)
             Overlap = recipe.Overlap with { Width = width },
         };
 
-    private static Change Wider(Redrafts redrafts)
+    private static Change OtherWidth(Redrafts redrafts, int? fits)
     {
         var (recipe, joins) = (redrafts.Recipe, redrafts.Draft.Joins);
         var need = joins.Max(j => Overlaps.ReachFor(j.Within95, recipe.Overlap.Edges)) * Spare;
-        int? width = recipe.Overlap.Width is not null
-            ? null
+        var width = recipe.Overlap.Width is not null
+            ? fits
             : Math.Min((int)Math.Ceiling(need / WidthStep) * WidthStep, OverlapRules.Widest);
         var text = width is { } wide ? Invariant($"{Mm(wide)} mm") : "auto";
         return new($"write 'overlap.width: {text}'", "overlap.width", () => redrafts.Of(WithWidth(recipe, width)))

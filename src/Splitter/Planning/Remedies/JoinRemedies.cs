@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
+using Splitter.Recipes;
 using static System.FormattableString;
 
 namespace Splitter.Planning.Remedies;
@@ -10,10 +11,8 @@ namespace Splitter.Planning.Remedies;
 /// </summary>
 internal static class JoinRemedies
 {
-    private const string Else =
-        "set corners more closely than 'registration.accuracy' says, or hide the join under a motif";
-
-    internal static IEnumerable<Diagnostic> Warnings(Redrafts redrafts)
+    /// <param name="fits">A width that all joins have room for, where the one of the recipe is too wide for some.</param>
+    internal static IEnumerable<Diagnostic> Warnings(Redrafts redrafts, int? fits)
     {
         // MaxBy and OrderBy keep the order of joins among equals.
         ImmutableArray<PartJoin> open =
@@ -23,7 +22,7 @@ internal static class JoinRemedies
         if (open.IsEmpty)
             yield break;
         var tried = new List<Outcome>();
-        foreach (var change in Change.All(redrafts))
+        foreach (var change in Change.All(redrafts, fits))
         {
             if (change.Planned() is not { } planned)
                 continue;
@@ -37,15 +36,28 @@ internal static class JoinRemedies
             if (open.IsEmpty)
                 yield break;
         }
-        yield return Warning(redrafts, open, Unmended(tried, open), "overlap.width");
+        yield return Warning(redrafts, open, Unmended(redrafts.Recipe, tried, open), "overlap.width");
     }
 
-    private static string Unmended(List<Outcome> tried, ImmutableArray<PartJoin> open) =>
-        tried.MinBy(outcome => outcome.Ratio(open)) is { } best
-            ? Invariant(
-                $"of {tried.Count} {(tried.Count == 1 ? "change that was" : "changes that were")} planned none mends {(open.Length == 1 ? "this join" : "all of these")}, best is '{best.Change.Text}', where {best.Figures(open)}; {Else}"
-            )
-            : $"no change of the recipe could be planned; {Else}";
+    private static string Unmended(Recipe recipe, List<Outcome> tried, ImmutableArray<PartJoin> open)
+    {
+        if (tried.MinBy(outcome => outcome.Ratio(open)) is not { } best)
+            return $"no change of the recipe could be planned; {Else(recipe)}";
+        var changes = tried.Count == 1 ? "1 change that was" : Invariant($"{tried.Count} changes that were");
+        return best.Ratio(open) < Outcome.RatioOf(open[0])
+            ? $"of {changes} planned none mends {(open.Length == 1 ? "this join" : "all of these")}, best is '{best.Change.Text}', where {best.Figures(open)}; {Else(recipe)}"
+            : $"of {changes} planned none makes it better; {Else(recipe)}";
+    }
+
+    /// <summary>What no change of the recipe can do, and so is not planned.</summary>
+    private static string Else(Recipe recipe)
+    {
+        var cloth = recipe.Cloth.Stretch is { Warp: 0, Weft: 0, Bias: 0 }
+            ? ""
+            : ", back the cloth so that it gives less than 'cloth.stretch' says";
+        var fields = recipe.Fields.Place is FewestFields ? "" : ", place fields so that they share more ground";
+        return $"set corners more closely than 'registration.accuracy' says{cloth}{fields}, or hide the join under a motif";
+    }
 
     private static Diagnostic Warning(Redrafts redrafts, ImmutableArray<PartJoin> joins, string advice, string key) =>
         PlanProblems.FitExceedsOverlap(

@@ -10,14 +10,15 @@ internal static class WidthRemedy
     /// <summary>Widths that are planned: with a smaller one seams move, and may leave less room than before.</summary>
     private const int MostTried = 3;
 
-    internal static IEnumerable<Diagnostic> Warnings(Redrafts redrafts)
+    /// <param name="fits">What <see cref="Fitting"/> has found.</param>
+    internal static IEnumerable<Diagnostic> Warnings(Redrafts redrafts, int? fits)
     {
         var tight = Tight(redrafts.Draft, redrafts.Recipe.Overlap.Width);
         if (!tight.IsEmpty)
             yield return PlanProblems.OverlapTooWide(
                 redrafts.Recipe.PlaceOf("overlap.width"),
                 tight,
-                Fitting(redrafts, tight),
+                fits,
                 redrafts.Draft.Hoop
             );
     }
@@ -26,10 +27,11 @@ internal static class WidthRemedy
     internal static ImmutableArray<PartJoin> Tight(PlanDraft draft, int? width) =>
         [.. draft.Joins.Where(join => join.Overlap < width).OrderBy(join => join.Overlap)];
 
-    /// <summary>All joins have room for this and are covered by it; null when no such width was found.</summary>
-    private static int? Fitting(Redrafts redrafts, ImmutableArray<PartJoin> tight)
+    /// <summary>All joins have room for this and are covered by it; null when none is needed, or no such width was found.</summary>
+    internal static int? Fitting(Redrafts redrafts)
     {
-        for (var i = 0; i < MostTried; i++)
+        var tight = Tight(redrafts.Draft, redrafts.Recipe.Overlap.Width);
+        for (var i = 0; i < MostTried && !tight.IsEmpty; i++)
         {
             var width = tight[0].Overlap / Change.WidthStep * Change.WidthStep;
             if (redrafts.Of(Change.WithWidth(redrafts.Recipe, width)) is not { } planned)

@@ -19,12 +19,15 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     internal const int Least = 800;
 
     /// <summary>
-    /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be: the widest of the
-    /// demo is 1.0 mm.
+    /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be. Misfits are not known
+    /// when seams are drawn: on plain firm cloth most overlaps come out no wider, and where one side ends nearer than
+    /// its misfit needs, the other side reaches further.
     /// </summary>
     private const int Wanted = 1000;
 
-    /// <summary>An overlap that is worked out is hardly ever wider than this, µm.</summary>
+    /// <summary>
+    /// An overlap that is worked out is seldom wider than this, µm, unless corners are set roughly or the cloth stretches.
+    /// </summary>
     private const int Usual = 3 * Units.Millimetre;
 
     /// <summary>

@@ -31,6 +31,12 @@ internal sealed class Underlay
     /// <summary>How far the edge run may stray from the inset edge, µm: fewer, longer stitches on curves.</summary>
     internal const double Straying = 150;
 
+    /// <summary>
+    /// A shorter run around a hole holds nothing that rows and the thing in the hole do not hold, µm: some 20 mm across.
+    /// Common practice, no source.
+    /// </summary>
+    private const double SmallHole = 60_000;
+
     /// <summary>Shorter runs and cross rows hold nothing, µm.</summary>
     private const double Shortest = 1500;
 
@@ -51,7 +57,11 @@ internal sealed class Underlay
         cross = CrossRows((FillShape)piece.Shape);
         var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
         rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
-            .Rings.Where(r => r.ToPolyline().Length >= Shortest)
+            .Polygons.SelectMany(p =>
+                new[] { (Ring: p.Outer, Least: Shortest) }.Concat(p.Holes.Select(h => (Ring: h, Least: SmallHole)))
+            )
+            .Where(r => r.Ring.ToPolyline().Length >= r.Least)
+            .Select(r => r.Ring)
             .ToLookup(r => PolygonAt(r.Points[0]));
         crossRows = new(
             RowScan.Of(

@@ -61,6 +61,17 @@ public sealed partial class AdviceTests
         Assert.NotEmpty(followed.Value.Plans.Single().Joins);
     }
 
+    /// <summary>Where nothing that can be planned helps, one reads so, and what would: here corners are set by 5 mm.</summary>
+    [Fact]
+    public void WhereNothingHelpsItIsSaid()
+    {
+        var recipe = Recipe(Wide, Listed(4), "120 x 120 mm", "auto", "straight", "5")
+            .Replace("160 x 180 mm", "60 x 60 mm", StringComparison.Ordinal);
+        var told = Planned(recipe, "small").Diagnostics.Last(d => d.Code == "SPL3007").Message;
+        Assert.Contains("place fields so that they share more ground, or hide", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("back the cloth", told, StringComparison.Ordinal);
+    }
+
     /// <summary>What is advised can be written: here misfits and a tenth to spare ask for more than any recipe may have.</summary>
     [Fact]
     public void AWidthThatARecipeCannotHaveIsNotTried()
