@@ -14,19 +14,21 @@ internal static class LayerProblems
     private const int MostNamed = 6;
 
     /// <param name="more">Spots of other shapes that are not told by themselves.</param>
+    /// <param name="isOverlapAsked">The recipe says how far parts overlap.</param>
     internal static Diagnostic TooManyLayers(
         ImmutableArray<Shape> shapes,
         ImmutableArray<string> parts,
         FullSpot spot,
         int limit,
         ImmutableArray<FullSpot> more,
-        Hoop hoop
+        Hoop hoop,
+        bool isOverlapAsked
     ) =>
         Diagnostic.Warning(
             3030,
             shapes[^1].Place,
             Invariant(
-                $"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes)}, or raise 'cloth.most-layers' for cloth and needle that bear it"
+                $"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes, isOverlapAsked && parts.Length > 1)}, or raise 'cloth.most-layers' for cloth and needle that bear it"
             )
         );
 
@@ -35,10 +37,11 @@ internal static class LayerProblems
             ? $"of shape '{shapes[0].Id}'"
             : $"where shapes {string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))}{(shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")} lie over each other";
 
-    private static string Remedy(ImmutableArray<Shape> shapes) =>
-        shapes.Length == 1
-            ? "give it less underlay or a wider 'row-spacing'"
-            : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
+    /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
+    private static string Remedy(ImmutableArray<Shape> shapes, bool isOverlap) =>
+        isOverlap ? "write a smaller 'overlap.width', or leave it out"
+        : shapes.Length == 1 ? "give it less underlay or a wider 'row-spacing'"
+        : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
 
     private static string And(ImmutableArray<FullSpot> more) =>
         more.IsEmpty

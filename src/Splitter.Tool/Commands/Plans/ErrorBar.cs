@@ -23,7 +23,8 @@ internal sealed record ErrorBar(double FullMm)
         "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = cloth that gives;\n"
         + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar of '='.\n"
         + "* = where three parts or more meet, which asks for more than the seam does: the circle in which they come out.\n"
-        + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n";
+        + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n"
+        + "overlap = how far each side is sewn past the seam at most.\n";
 
     internal string Heading => Invariant($"0 to {FullMm:0.0} mm");
 

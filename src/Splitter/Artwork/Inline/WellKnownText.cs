@@ -21,10 +21,18 @@ internal static class WellKnownText
         }
         catch (Exception e) when (e is ParseException or ArgumentException or InvalidOperationException)
         {
-            // The parser's own words may hold a line break and its own type names; its first line says what is wrong.
-            return (null, e.Message.Split('\n')[0].Trim().TrimEnd('.'));
+            return (null, InPlainWords(e.Message));
         }
     }
+
+    /// <summary>The parser's own words may hold a line break and its own type names; its first line says what is wrong.</summary>
+    private static string InPlainWords(string complaint) =>
+        complaint.Contains("closed linestring", StringComparison.Ordinal)
+            ? "a ring is open: its last point must be its first once more"
+        : complaint.Contains("but found Eof", StringComparison.Ordinal) ? "it ends too early"
+        : complaint.Contains("Expected number but found", StringComparison.Ordinal)
+            ? "a number is missing, or there is a comma too many"
+        : complaint.Split('\n')[0].Trim().TrimEnd('.');
 
     private static int Depth(string text)
     {

@@ -32,7 +32,7 @@ internal static class YamlEvents
                 return events is [.., StreamEnd] && nesting.IsClosed
                     ? Result.Of(events.ToImmutable())
                     : Result.Fail<ImmutableArray<ParsingEvent>>(
-                        RecipeProblems.NotClosed(At(file, events.Count > 0 ? events[^1].End : Mark.Empty))
+                        YamlSyntax.NotClosed(At(file, events.Count > 0 ? events[^1].End : Mark.Empty), text)
                     );
 
             events.Add(found);
@@ -62,7 +62,7 @@ internal static class YamlEvents
         catch (Exception)
 #pragma warning restore CA1031
         {
-            return (false, RecipeProblems.NotClosed(At(file, last)));
+            return (false, YamlSyntax.NotClosed(At(file, last), text));
         }
     }
 }

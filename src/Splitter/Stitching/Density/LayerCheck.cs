@@ -15,12 +15,13 @@ internal static class LayerCheck
     /// <summary>Hands the pieces on.</summary>
     internal static Result<ImmutableArray<SewnPiece>> Check(
         Drawing drawing,
-        Cloth cloth,
+        Recipe recipe,
         Plan plan,
         ImmutableArray<SewnPiece> sewn
     )
     {
-        var spots = FullSpots.Of(drawing, sewn, ClothLayers.Of(sewn), cloth.MostLayers);
+        var limit = recipe.Cloth.MostLayers;
+        var spots = FullSpots.Of(drawing, sewn, ClothLayers.Of(sewn), limit);
         return Result.From(
             sewn,
             spots
@@ -31,9 +32,10 @@ internal static class LayerCheck
                             [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
                             [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
                             spot,
-                            cloth.MostLayers,
+                            limit,
                             i == 0 ? [.. spots.Skip(MostTold)] : [],
-                            plan.Hoop
+                            plan.Hoop,
+                            recipe.Overlap.Width is not null
                         )
                 )
         );

@@ -37,6 +37,18 @@ public sealed class LayerCheckTests
                 )
         );
 
+    /// <summary>On cloth that bears two layers, where three parts meet: the recipe says how far they overlap there.</summary>
+    [Fact]
+    public void OverlapsThatAreAskedForAreToldAsTheCause()
+    {
+        var made = Make(
+            """    - { wkt: "POLYGON ((0 0, 250 0, 250 350, 0 350, 0 0))", id: sea, fill: "#14304f" }""",
+            "overlap: { width: 6 mm }\ncloth: { most-layers: 2 }"
+        );
+        var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
+        Assert.Contains("write a smaller 'overlap.width', or leave it out", told.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>However densely it is sewn, one fill or one satin column is one layer, and so is one pass of a run.</summary>
     [Theory]
     [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.40 mm", 20)]
