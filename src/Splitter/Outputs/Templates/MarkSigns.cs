@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Planning;
@@ -19,14 +18,7 @@ internal sealed class MarkSigns(Canvas canvas, Box ground)
     internal void Corner(string id, Point at, Point armX, Point armY, bool dashed)
     {
         canvas.Line(TemplateInk.Strong, MarkInk.Corner, 100, armX, at, armY);
-        var ring = Circle.Around(at, TemplateInk.Ring);
-        ImmutableArray<Point> closed = [.. ring, ring[0]];
-        canvas.Lines(
-            TemplateInk.Fine,
-            MarkInk.Corner,
-            100,
-            dashed ? Dashed.Cut(closed, TemplateInk.Ring / 3, TemplateInk.Ring / 3) : [closed]
-        );
+        CornerRing.Draw(canvas, at, dashed);
         room.Take(Box.Around([armX, at]).Grown(TemplateInk.Strong));
         room.Take(Box.Around([at, armY]).Grown(TemplateInk.Strong));
         room.Take(Box.Around([at]).Grown(TemplateInk.Ring));

@@ -76,14 +76,7 @@ internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tilin
                 Y = at.Y + (Half / 2),
             }
         );
-        var ring = Circle.Around(at, TemplateInk.Ring);
-        ImmutableArray<Point> closed = [.. ring, ring[0]];
-        canvas.Lines(
-            TemplateInk.Fine,
-            MarkInk.Corner,
-            100,
-            dashed ? Dashed.Cut(closed, TemplateInk.Ring / 3, TemplateInk.Ring / 3) : [closed]
-        );
+        CornerRing.Draw(canvas, at, dashed);
         Says(says);
     }
 
