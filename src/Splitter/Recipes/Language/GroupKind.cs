@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Recipes.Yaml;
 
@@ -14,6 +15,8 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
     internal override ImmutableArray<Key> Keys => keys;
 
     internal override string Expects => $"keys with values ({Words.List(keys.Select(k => k.Name), "and")})";
+
+    internal override JsonObject ToSchema() => Schema.Mapping(keys);
 
     internal override Maybe<T> Read(Given given) =>
         given.Node is MappingNode ? Build(Open(given)) : given.RefuseForm(Expects);

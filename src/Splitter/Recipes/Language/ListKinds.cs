@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Recipes.Yaml;
 
@@ -10,7 +11,16 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
 {
     internal override ImmutableArray<Kind> Parts => [item];
 
+    internal override bool IsList => true;
+
     internal override string Expects => $"a list of {item.Expects}";
+
+    internal override JsonObject ToSchema()
+    {
+        var list = Schema.List(item, least, most);
+        list["uniqueItems"] = true;
+        return list;
+    }
 
     internal override Maybe<ImmutableArray<T>> Read(Given given)
     {
@@ -43,7 +53,11 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
 {
     internal override ImmutableArray<Kind> Parts => [item];
 
+    internal override bool IsList => true;
+
     internal override string Expects => $"a list of {item.Expects}";
+
+    internal override JsonObject ToSchema() => Schema.List(item, least, most);
 
     internal override Maybe<ImmutableArray<T>> Read(Given given)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
 
@@ -8,6 +9,9 @@ namespace Splitter.Recipes.Language;
 internal static partial class PortablePath
 {
     internal const int MostCharacters = 200;
+
+    /// <summary>As a pattern, what every one of them fits.</summary>
+    internal const string Written = "(?!/)[^\\\\:*?\"<>|]+";
 
     /// <summary>What is wrong with it, as a phrase; null for nothing.</summary>
     internal static string? Fault(string path)
@@ -58,6 +62,12 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
 
     internal override string Expects => $"a file ({Words.List(Extensions, "or")}), relative to the recipe";
 
+    internal override JsonObject ToSchema() =>
+        Schema.Text($"{PortablePath.Written}[.]({string.Join('|', Extensions.Select(e => AnyCase(e[1..])))})");
+
+    /// <summary>JSON Schema's patterns have no switch for it.</summary>
+    private static string AnyCase(string word) => string.Concat(word.Select(c => $"[{c}{char.ToUpperInvariant(c)}]"));
+
     internal override Maybe<string> ReadText(string text, Given given)
     {
         bool Ends(string extension) => text.EndsWith(extension, StringComparison.OrdinalIgnoreCase);
@@ -86,6 +96,8 @@ internal sealed class FolderKind : ScalarKind<string>
 
     internal override string Expects => "a folder, relative to the recipe";
 
+    internal override JsonObject ToSchema() => Schema.Text(PortablePath.Written);
+
     internal override Maybe<string> ReadText(string text, Given given)
     {
         var folder = text.EndsWith('/') ? text[..^1] : text;
@@ -103,6 +115,8 @@ internal sealed partial class HoopNameKind : ScalarKind<string>
     internal const string All = "all";
 
     internal override string Expects => "1 to 40 letters, digits, '-' and '_', since it names a folder";
+
+    internal override JsonObject ToSchema() => Schema.AnyText("[A-Za-z0-9_-]{1,40}");
 
     internal override Maybe<string> ReadText(string text, Given given)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
 
@@ -9,6 +10,13 @@ namespace Splitter.Recipes.Language;
 internal sealed class TextKind(int most) : ScalarKind<string>
 {
     internal override string Expects => $"text of 1 to {most} characters on one line";
+
+    internal override JsonObject ToSchema()
+    {
+        var text = Schema.AnyText(@"[^\x00-\x1F]+");
+        text["maxLength"] = most;
+        return text;
+    }
 
     internal override Maybe<string> ReadText(string text, Given given) =>
         text.Length >= 1 && text.Length <= most && text.EnumerateRunes().All(IsCharacter)
@@ -27,6 +35,8 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
 
     internal override string Expects => Words.List(Spellings, "or");
 
+    internal override JsonObject ToSchema() => Schema.Words([.. Spellings]);
+
     internal override Maybe<T> ReadText(string text, Given given)
     {
         foreach (var (word, value) in words)
@@ -44,6 +54,14 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
     internal override string Expects =>
         least == most ? $"the number {least}" : $"a whole number from {least} to {most}";
 
+    internal override JsonObject ToSchema() =>
+        new()
+        {
+            ["type"] = "integer",
+            ["minimum"] = least,
+            ["maximum"] = most,
+        };
+
     internal override Maybe<int> ReadText(string text, Given given) =>
         Quantity.TryParse(text, out var q) && q.Unit.Length == 0 && decimal.IsInteger(q.Number)
             ? q.Number >= least && q.Number <= most
@@ -57,6 +75,8 @@ internal sealed partial class ColourKind : ScalarKind<string>
 {
     internal override string Expects =>
         "a colour as \"#rgb\" or \"#rrggbb\" in quotation marks (an open # begins a comment)";
+
+    internal override JsonObject ToSchema() => Schema.Text("#([0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})");
 
     internal override Maybe<string> ReadText(string text, Given given)
     {
