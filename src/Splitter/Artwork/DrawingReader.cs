@@ -23,7 +23,7 @@ internal static class DrawingReader
 
     private static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
     {
-        if (sources is not [var source])
+        if (sources.FirstOrDefault(s => s.Path == recipe.Artwork.File) is not { } source)
             return InlineReader.Read(recipe.Artwork);
         return Path.GetExtension(source.Path).Equals(".svg", StringComparison.OrdinalIgnoreCase)
             ? SvgReader.Read(source, recipe.Artwork.Width)

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Splitter.Recipes.Keys;
+using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Descriptions;
 
@@ -34,6 +35,15 @@ internal static class RecipeSchema
             group.Remove(name);
             schema[name] = value;
         }
+        // What may stand in an included file instead is missed only where there is none.
+        schema["required"] = Required(k => k.Kind.Keys.Any(inner => inner.IsOwn) || k == RecipeKeys.Splitter);
+        schema["anyOf"] = new JsonArray(
+            new JsonObject { ["required"] = new JsonArray(RecipeKeys.Include.Name) },
+            new JsonObject { ["required"] = Required(_ => true) }
+        );
         return schema.ToJsonString(Options) + "\n";
     }
+
+    private static JsonArray Required(Func<Key, bool> asked) =>
+        [.. RecipeKeys.Group.Keys.Where(k => k.Required && asked(k)).Select(k => (JsonNode)k.Name)];
 }

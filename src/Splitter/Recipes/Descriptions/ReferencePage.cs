@@ -51,6 +51,10 @@ internal static class ReferencePage
         a point. Colours stand in quotation marks, since an open `#` begins a comment. Of YAML, anchors, aliases, tags and
         several documents in one file are refused.
 
+        Where a recipe includes other files, what must be there may stand in one of those. Keys win over those of the same name
+        in included files, mappings key by key; lists, too, except that the items of included files follow where a table says so,
+        less those whose name or colour is taken.
+
         Editors that know JSON Schema check a recipe while it is written, with `splitter.schema.json` beside this page
         (`splitter schema` prints it). Where an editor heeds such a line, a recipe names it in a comment:
         `# yaml-language-server: $schema=splitter.schema.json`. The schema knows keys, forms, units and words; ranges, and what

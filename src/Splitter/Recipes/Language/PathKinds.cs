@@ -88,6 +88,20 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
     }
 }
 
+/// <summary>A file that a recipe includes.</summary>
+internal sealed class IncludedFileKind : ScalarKind<string>
+{
+    internal override string Expects => "a file (.yaml or .yml), relative to the one that includes it";
+
+    internal override JsonObject ToSchema() => Schema.Text($"{PortablePath.Written}[.]ya?ml");
+
+    internal override Maybe<string> ReadText(string text, Given given) =>
+        PortablePath.Fault(text) is { } fault
+            ? given.Refuse(RecipeProblems.BadPath(given.Place, given.Key, text, fault))
+        : text.EndsWith(".yaml", StringComparison.Ordinal) || text.EndsWith(".yml", StringComparison.Ordinal) ? text
+        : given.RefuseForm(Expects);
+}
+
 /// <summary>Where outputs go.</summary>
 internal sealed class FolderKind : ScalarKind<string>
 {
