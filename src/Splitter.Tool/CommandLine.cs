@@ -11,7 +11,12 @@ internal static class CommandLine
     /// <summary>Work that is stopped gets this long to put things in order before the process ends.</summary>
     private static readonly TimeSpan TimeToStop = TimeSpan.FromSeconds(10);
 
-    internal static async Task<int> Run(string[] args, TextWriter output, TextWriter error)
+    internal static async Task<int> Run(
+        string[] args,
+        TextWriter output,
+        TextWriter error,
+        CancellationToken stop = default
+    )
     {
         var root = new RootCommand("Splits embroidery that is larger than the hoop into parts that meet.")
         {
@@ -19,6 +24,7 @@ internal static class CommandLine
             PlanCommand.Create(output, error),
             CheckCommand.Create(output, error),
             InspectCommand.Create(output, error),
+            NewCommand.Create(output, error),
             SchemaCommand.Create(output),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
@@ -37,7 +43,8 @@ internal static class CommandLine
                 Error = error,
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = TimeToStop,
-            }
+            },
+            stop
         );
     }
 }

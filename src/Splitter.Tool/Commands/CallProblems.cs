@@ -32,4 +32,14 @@ internal static class CallProblems
 
     internal static Diagnostic ViewWithoutPicture() =>
         Diagnostic.Error(9015, Call, "'--as' says what a picture shows, and none is asked for; add '--picture FILE'");
+
+    internal static Diagnostic RecipeThere(string file) =>
+        Diagnostic.Error(
+            9016,
+            Place.Whole(file),
+            "is there already; give another name, or write over it with '--force'"
+        );
+
+    internal static Diagnostic CannotWriteRecipe(string file, string why) =>
+        Diagnostic.Error(9017, Place.Whole(file), $"cannot write the recipe: {why.TrimEnd('.')}; give another name");
 }

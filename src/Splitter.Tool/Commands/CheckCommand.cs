@@ -7,16 +7,32 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter check</c>: the same run as make, compared with what is on disk.</summary>
 internal static class CheckCommand
 {
-    internal static Command Create(TextWriter output, TextWriter error) =>
-        BatchCommand.Create(
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var (options, format) = (new BatchOptions(), SharedOptions.Format());
+        var command = new ExampleCommand(
             "check",
             "Make everything again in memory and compare with what is on disk.",
-            Run,
-            output,
-            error,
             "splitter check recipes/lighthouse-bay.yaml",
             "splitter check recipes/*.yaml --format json"
+        )
+        {
+            options.Recipes,
+            options.Hoop,
+            options.Out,
+            options.Jobs,
+            format,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var (batch, form) = (options.Of(call), call.GetValue(format));
+                var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
+                return answer.Write(form, output, error);
+            }
         );
+        return command;
+    }
 
     private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
     {

@@ -56,6 +56,13 @@ internal static class SharedOptions
             HelpName = "FOLDER",
         };
 
+    internal static Option<bool> Watch() =>
+        new("--watch")
+        {
+            Description =
+                "Do it again whenever the recipe, a file that it includes or its artwork is written, until Ctrl+C.",
+        };
+
     /// <summary>More threads than this help nothing, and PLINQ takes 512 at most.</summary>
     private const int MostJobs = 256;
 

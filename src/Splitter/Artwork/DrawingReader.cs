@@ -21,7 +21,7 @@ internal static class DrawingReader
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 
-    private static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
+    internal static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
     {
         if (sources.FirstOrDefault(s => s.Path == recipe.Artwork.File) is not { } source)
             return InlineReader.Read(recipe.Artwork);
@@ -33,5 +33,8 @@ internal static class DrawingReader
     private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
         shapes.IsEmpty
             ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
-            : Result.Of(new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes));
+            : Result.From(
+                new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
+                ThreadNames.Mistyped(recipe, sheet)
+            );
 }

@@ -21,14 +21,14 @@ internal static class RecipeReader
         var recipe = root is null ? default(Refused) : Read(root, reading, includes);
         return recipe.Has && reading.Problems.Count == 0
             ? Result.Of(recipe.Value with { Included = includes.Read })
-            : Result<Recipe>.Failed(RecipeProblems.Foremost(reading.Problems));
+            : Result<Recipe>.Failed(RecipeFileProblems.Foremost(reading.Problems));
     }
 
     private static Maybe<Recipe> Read(Node root, Reading reading, Includes includes)
     {
         var given = new Given(root, "", Whole, reading);
         if (root is not MappingNode mapping)
-            return given.Refuse(RecipeProblems.NotARecipe(root.Place));
+            return given.Refuse(RecipeFileProblems.NotARecipe(root.Place));
 
         if (OtherVersion(mapping) is { } other)
             return given.Refuse(other);
@@ -44,7 +44,7 @@ internal static class RecipeReader
         && Quantity.TryParse(said.Text, out var version)
         && version.Unit.Length == 0
         && version.Number != RecipeKeys.Version
-            ? RecipeProblems.OtherVersion(said.Place, said.Text, RecipeKeys.Version)
+            ? RecipeValueProblems.OtherVersion(said.Place, said.Text, RecipeKeys.Version)
             : null;
 
     private static readonly Key<Recipe> Whole = new("recipe", RecipeKeys.Group)
