@@ -23,6 +23,7 @@ internal static class CommandLine
             MakeCommand.Create(output, error),
             PlanCommand.Create(output, error),
             CheckCommand.Create(output, error),
+            CompareCommand.Create(output, error),
             InspectCommand.Create(output, error),
             NewCommand.Create(output, error),
             SchemaCommand.Create(output),

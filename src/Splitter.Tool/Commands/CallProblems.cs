@@ -40,6 +40,13 @@ internal static class CallProblems
             "is there already; give another name, or write over it with '--force'"
         );
 
+    internal static Diagnostic NoSet(string old, string now) =>
+        Diagnostic.Error(
+            9018,
+            Call,
+            $"neither '{old}' nor '{now}' holds a set with its manifest.json, or one holds a set and the other several; give two folders that 'make' wrote"
+        );
+
     internal static Diagnostic CannotWriteRecipe(string file, string why) =>
         Diagnostic.Error(9017, Place.Whole(file), $"cannot write the recipe: {why.TrimEnd('.')}; give another name");
 }

@@ -30,11 +30,10 @@ internal sealed record RecipeFile(string Given, InputFiles? Inputs = null)
     /// are.
     /// </summary>
     internal ImmutableArray<Diagnostic> FromHere(ImmutableArray<Diagnostic> diagnostics) =>
-        [
-            .. diagnostics.Select(d =>
-                sources.TryGetValue(d.Place.File, out var path) ? d with { Place = d.Place with { File = path } } : d
-            ),
-        ];
+        [.. diagnostics.Select(d => d with { Place = FromHere(d.Place) })];
+
+    internal Place FromHere(Place place) =>
+        sources.TryGetValue(place.File, out var path) ? place with { File = path } : place;
 
     private SourceRead ReadSource(string path)
     {

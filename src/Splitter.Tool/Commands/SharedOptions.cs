@@ -10,6 +10,9 @@ internal enum AnswerFormat
 
     /// <summary>One JSON document, for a program.</summary>
     Json,
+
+    /// <summary>SARIF 2.1.0, for tools of reviewers.</summary>
+    Sarif,
 }
 
 /// <summary>Options and arguments that several commands have; each command gets its own.</summary>
@@ -84,19 +87,25 @@ internal static class SharedOptions
         return jobs;
     }
 
-    internal static Option<AnswerFormat> Format() =>
-        new("--format")
+    internal static Option<AnswerFormat> Format(bool withSarif = false)
+    {
+        var words = withSarif ? "text, json or sarif" : "text or json";
+        return new("--format")
         {
-            Description = "How the answer is written: text for a person, json for a program.",
-            HelpName = "text|json",
+            Description =
+                $"How the answer is written: text for a person, json for a program{(withSarif ? ", sarif for reviewing tools" : "")}.",
+            HelpName = withSarif ? "text|json|sarif" : "text|json",
             CustomParser = result =>
             {
                 var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
                 if (text == "json")
                     return AnswerFormat.Json;
+                if (text == "sarif" && withSarif)
+                    return AnswerFormat.Sarif;
                 if (text != "text")
-                    result.AddError($"'--format' takes text or json, not '{text}'.");
+                    result.AddError($"'--format' takes {words}, not '{text}'.");
                 return AnswerFormat.Text;
             },
         };
+    }
 }
