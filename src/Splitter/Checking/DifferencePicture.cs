@@ -21,6 +21,9 @@ internal static class DifferencePicture
     /// <summary>Of stitches that only one side has, so that a single one is seen.</summary>
     private const int Thick = 350;
 
+    /// <summary>Percent: of what is new, so that what was there before shows through.</summary>
+    private const int Sheer = 60;
+
     // Blue and orange are told apart also by those who see red and green alike.
     private static readonly Colour Same = Colour.Of("#b5b0a6");
     private static readonly Colour Old = Colour.Of("#d4700f");
@@ -45,9 +48,9 @@ internal static class DifferencePicture
         var panel = Math.Max(NarrowestPanel, work.Width);
         var (width, height) = ((3 * panel) + (4 * Margin), work.Height + Heading + KeyHeight + (2 * Margin));
         canvas.Area(new Box(0, 0, width, height), Colour.White);
-        Panel(0, "before", (both.Was, Colour.Ink, Thin));
-        Panel(1, "after", (both.Is, Colour.Ink, Thin));
-        Panel(2, "difference", (kept, Same, Thin), (removed, Old, Thick), (added, New, Thick));
+        Panel(0, "before", (both.Was, Colour.Ink, Thin, 100));
+        Panel(1, "after", (both.Is, Colour.Ink, Thin, 100));
+        Panel(2, "difference", (kept, Same, Thin, 100), (removed, Old, Thick, 100), (added, New, Thick, Sheer));
         ImmutableArray<(Colour Ink, string Text)> key =
         [
             (Same, $"the same: {Figures.Count(kept.Count)}"),
@@ -63,16 +66,20 @@ internal static class DifferencePicture
         }
         return canvas.ToPicture(width, height, $"part {letter}: before, after, and the difference");
 
-        void Panel(int index, string name, params (IReadOnlyCollection<Stitch> Of, Colour Ink, int Width)[] layers)
+        void Panel(
+            int index,
+            string name,
+            params (IReadOnlyCollection<Stitch> Of, Colour Ink, int Width, int Opacity)[] layers
+        )
         {
             var (left, top) = (Margin + (index * (panel + Margin)), Heading + Margin);
             canvas.Text($"{letter} {name}", new(left, Heading), Letters, Colour.Ink);
-            foreach (var (of, ink, pen) in layers)
+            foreach (var (of, ink, pen, opacity) in layers)
                 if (of.Count > 0)
                     canvas.Lines(
                         pen,
                         ink,
-                        100,
+                        opacity,
                         [
                             .. of.Select(s =>
                                 ImmutableArray.Create(

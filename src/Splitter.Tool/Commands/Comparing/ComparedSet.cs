@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Splitter.Checking;
+using static System.FormattableString;
 
 namespace Splitter.Tool.Commands.Comparing;
 
