@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Checking;
-using Splitter.Diagnostics;
 using Splitter.Tool.Commands.Comparing;
 using Splitter.Tool.Disk;
 

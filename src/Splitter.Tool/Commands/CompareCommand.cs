@@ -4,7 +4,6 @@ using Splitter.Checking;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
 using Splitter.Tool.Commands.Comparing;
-using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Outputs;
 
 namespace Splitter.Checking;
 
