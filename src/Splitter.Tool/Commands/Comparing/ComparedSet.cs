@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using Splitter.Checking;
 using static System.FormattableString;
