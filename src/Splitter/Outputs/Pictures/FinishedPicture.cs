@@ -3,6 +3,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Recipes;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -32,7 +33,8 @@ internal static class FinishedPicture
                 [.. step.Moves.Select(m => m.Block.Stitches.Select(s => Lay(s.At)).ToImmutableArray())],
                 Colour.Of(step.Thread!.Color)
             );
-        return canvas.ToPicture(width, height, $"{recipe.Title}, finished");
+        var title = new Phrasebook(recipe.Output).Say("finished.title", ("title", recipe.Title));
+        return canvas.ToPicture(width, height, title);
 
         // On the grid of the tape, which paths of SVG need no decimals for.
         Point Lay(Point p) => new Point(p.X - shown.Left, p.Y - shown.Top).OnTape();
