@@ -1,5 +1,3 @@
-using Splitter.Geometry;
-
 namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>A stitch on a grid of dots, each unit a dot.</summary>
