@@ -10,4 +10,4 @@ namespace Splitter.Planning;
 /// The same for one more, which is so little that it is not sewn; null where one more was not asked for or has no room.
 /// </param>
 /// <param name="IsOnStrip">The ground that holds them is too narrow for one to stand an arm's length off that line.</param>
-public sealed record CornerSetting(int Apart, int OffLine, double? LastGives, double? OneMoreGives, bool IsOnStrip);
+internal sealed record CornerSetting(int Apart, int OffLine, double? LastGives, double? OneMoreGives, bool IsOnStrip);
