@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Marks;
-using Splitter.Planning.Order;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
