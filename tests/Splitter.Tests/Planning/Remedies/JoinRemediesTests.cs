@@ -60,7 +60,7 @@ public sealed class JoinRemediesTests
         var planned = Planned(
             """
             splitter: 1
-            artwork: { shapes: [{ wkt: "POLYGON ((0 0, 187 0, 187 46, 0 46, 0 0))", fill: "#14304f" }] }
+            artwork: { shapes: [{ wkt: "POLYGON ((1 1, 186 1, 186 45, 1 45, 1 1))", fill: "#14304f" }] }
             hoops: [{ name: only, field: 101 x 48 mm }]
             fields: { place: [{ center: [50 mm, 23 mm] }, { center: [137 mm, 23 mm] }], clearance: 0.5 mm }
             overlap: { seams: straight }
