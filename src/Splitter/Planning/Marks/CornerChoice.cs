@@ -20,10 +20,10 @@ internal sealed class CornerChoice
     private const double OfNew = 2;
 
     /// <summary>
-    /// The same, as a share of it, for a third corner that stands an arm's length out of line with two others: by corners in
-    /// a line a person sees a shift across it, but no stretch.
+    /// The same, µm, for a third corner that stands an arm's length out of line with two others: by corners in a line a
+    /// person sees a shift across it, but no stretch.
     /// </summary>
-    private const double OfLine = 0.1;
+    private const double OfLine = 15;
 
     /// <summary>
     /// A corner that lessens the misfit at the worst seam by a smaller share than this is not worth its tack, unless the
@@ -191,10 +191,11 @@ internal sealed class CornerChoice
         worst = Math.Sqrt(worst);
         var inLine = 1 - Math.Min(1, OffLine(points, Longest(points)) / arm);
         var cost =
-            (worst * (1 + (OfLine * inLine)))
+            worst
             + (OfOthers * Math.Sqrt(sum / seams.Length))
             + (OfPoor * chosen.Sum(c => c.Poor))
-            + (OfNew * chosen.Count(c => !c.IsThere));
+            + (OfNew * chosen.Count(c => !c.IsThere))
+            + (OfLine * inLine);
         return new(chosen, cost, worst);
     }
 
