@@ -14,6 +14,9 @@ internal sealed record RegistrationRules
     /// <summary>How many corners a hooping takes where there is room; at least two.</summary>
     public int CornerCount { get; init; } = 3;
 
+    /// <summary>The recipe says how many: then also one that gives hardly anything is sewn.</summary>
+    public bool IsCountAsked { get; init; }
+
     /// <summary>Length of a corner's arm.</summary>
     public int CornerArm { get; init; } = 8 * Units.Millimetre;
 

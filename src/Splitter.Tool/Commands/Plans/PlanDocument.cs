@@ -10,13 +10,15 @@ namespace Splitter.Tool.Commands.Plans;
 /// describes it. Lengths are millimetres, places are on the drawing.
 /// </summary>
 /// <param name="Plan">Version of this description.</param>
+/// <param name="IsClothStiff">The recipe does not say that the cloth gives.</param>
 internal sealed record PlanDocument(
     int Plan,
     string Recipe,
     string Title,
     double WidthMm,
     double HeightMm,
-    IReadOnlyList<HoopPlan> Hoops
+    IReadOnlyList<HoopPlan> Hoops,
+    [property: JsonIgnore] bool IsClothStiff
 )
 {
     internal static PlanDocument Of(string recipe, Outlook outlook) =>
@@ -26,7 +28,8 @@ internal sealed record PlanDocument(
             outlook.Job.Recipe.Title,
             Mm(outlook.Job.Drawing.Width),
             Mm(outlook.Job.Drawing.Height),
-            [.. outlook.Plans.Select(plan => HoopPlan.Of(outlook.Job, plan))]
+            [.. outlook.Plans.Select(plan => HoopPlan.Of(outlook.Job, plan))],
+            outlook.Job.Recipe.Cloth.Stretch.IsNone
         );
 
     /// <summary>To three decimals; adding nothing makes minus nothing nothing.</summary>

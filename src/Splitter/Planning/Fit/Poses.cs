@@ -56,7 +56,7 @@ internal sealed class Poses
         this.stretch = stretch;
         var (s, c) = Math.SinCos(stretch.WarpDirection * Math.PI / 180);
         (sin, cos) = (Math.Round(s, GrainDigits), Math.Round(c, GrainDigits));
-        stride = stretch is { Warp: 0, Weft: 0, Bias: 0 } ? OfSetting : OfSetting + OfCloth;
+        stride = stretch.IsNone ? OfSetting : OfSetting + OfCloth;
         poses = new Pose[capacity];
         for (var i = 0; i < capacity; i++)
             poses[i] = new(stride * (i + 1));

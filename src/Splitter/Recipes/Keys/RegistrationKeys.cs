@@ -37,6 +37,7 @@ internal static class RegistrationKeys
             {
                 Accuracy = group.Get(Accuracy),
                 CornerCount = group.Get(Corners).Count,
+                IsCountAsked = group.Get(Corners).IsCountAsked,
                 CornerArm = group.Get(Corners).Arm,
                 Alignment = group.Get(Alignment),
             }
@@ -44,14 +45,15 @@ internal static class RegistrationKeys
 }
 
 /// <summary>How many corners, and how long their arms.</summary>
-internal sealed record Corners(int Count, int Arm);
+internal sealed record Corners(int Count, bool IsCountAsked, int Arm);
 
 /// <summary>The keys of <c>registration.corners</c>.</summary>
 internal static class CornerKeys
 {
     internal static readonly Key<int> Count = new("count", new CountKind(2, RegistrationRules.MostCorners))
     {
-        Says = "How many a hooping takes where there is room.",
+        Says =
+            "How many a hooping takes where there is room; if left out, a third only where it lessens its worst error by 5 % or more.",
         Example = "3",
         Default = "3",
     };
@@ -65,6 +67,6 @@ internal static class CornerKeys
 
     internal static readonly GroupKind<Corners> Group = new(
         [Count, Arm],
-        group => new(group.Get(Count), group.Get(Arm))
+        group => new(group.Get(Count), group.Has(Count), group.Get(Arm))
     );
 }
