@@ -13,10 +13,12 @@ internal static class ClothLayers
 {
     internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn)
     {
-        var blocks = sewn.SelectMany(s => s.Blocks);
-        var grid = new ThreadGrid(Box.Around(blocks.SelectMany(b => b.Stitches).Select(s => s.At)));
-        foreach (var stitch in blocks.SelectMany(b => b.Stitches))
-            grid.Pierce(stitch.At);
+        var holes = sewn.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At).ToList();
+        var grid = new ThreadGrid(Box.Around(holes));
+        for (var i = 0; i < holes.Count; i++)
+            // A block that begins where the last one ended is sewn on from that hole.
+            if (i == 0 || holes[i] != holes[i - 1])
+                grid.Pierce(holes[i]);
         foreach (var thread in Threads(sewn))
             grid.Lay(thread.From, thread.To, thread.Breadth);
         return grid;
