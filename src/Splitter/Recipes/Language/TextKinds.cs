@@ -67,7 +67,7 @@ internal sealed partial class FractionKind(int most) : ScalarKind<Stagger>
         return part >= 1 && part < whole && whole <= most
             ? new Stagger(part, whole)
             : given.Refuse(
-                RecipeProblems.OutOfRange(given.Place, given.Key.Name, text, $"1/{most}", $"{most - 1}/{most}")
+                RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"1/{most}", $"{most - 1}/{most}")
             );
 
         int Number(string group) => int.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);

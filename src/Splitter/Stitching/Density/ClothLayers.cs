@@ -13,12 +13,19 @@ internal static class ClothLayers
 {
     internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn)
     {
-        var holes = sewn.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At).ToList();
-        var grid = new ThreadGrid(Box.Around(holes));
-        for (var i = 0; i < holes.Count; i++)
-            // A block that begins where the last one ended is sewn on from that hole.
-            if (i == 0 || holes[i] != holes[i - 1])
-                grid.Pierce(holes[i]);
+        var grid = new ThreadGrid(
+            Box.Around(sewn.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At))
+        );
+        (int Hooping, int Thread, Point At)? needle = null;
+        foreach (var (piece, blocks) in sewn)
+        foreach (var block in blocks)
+        {
+            // Where the thread goes on from one block to the next, the needle is in that hole already.
+            var isGoingOn = needle == (piece.Hooping, piece.Shape.Thread, block.Start);
+            foreach (var stitch in block.Stitches.Skip(isGoingOn ? 1 : 0))
+                grid.Pierce(stitch.At);
+            needle = (piece.Hooping, piece.Shape.Thread, block.End);
+        }
         foreach (var thread in Threads(sewn))
             grid.Lay(thread.From, thread.To, thread.Breadth);
         return grid;

@@ -130,7 +130,7 @@ public sealed class LayerCheckTests
                 Enumerable
                     .Range(1, count)
                     .Select(i =>
-                        $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: line-{{i}}, stroke: "#14304{{i}}", stroke-width: 0.4 mm }"""
+                        $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: line-{{i}}, stroke: "#{{i}}{{i}}304f", stroke-width: 0.4 mm }"""
                     )
             );
     }
