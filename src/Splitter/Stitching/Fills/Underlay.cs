@@ -79,10 +79,10 @@ internal sealed class Underlay
     /// <summary>Where open rows lie.</summary>
     internal static Region CrossGround(FillPiece piece)
     {
-        var kinds = piece.Shape.Style.Underlay;
-        return !kinds.Contains(UnderlayKind.Cross)
+        var asked = piece.Shape.Style.Underlay;
+        return !asked.Contains(UnderlayKind.Cross)
             ? Region.Empty
-            : Polygons.Offset(piece.Bare, -(kinds.Contains(UnderlayKind.Edge) ? CrossInset : Inset));
+            : Polygons.Offset(piece.Bare, -(asked.Contains(UnderlayKind.Edge) ? CrossInset : Inset));
     }
 
     /// <summary>Open rows across the visible ones.</summary>
