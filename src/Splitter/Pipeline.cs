@@ -44,8 +44,9 @@ public static class Pipeline
         from plan in Planner.Plan(drafts, hoop)
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
-        from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, stitched)
-        let parts = PartBuilder.Build(job.Drawing, plan, sewn, new(job.Recipe.Output))
+        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
+        from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
+        let parts = PartBuilder.Build(job.Drawing, plan, bodies, new(job.Recipe.Output))
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);
 }
