@@ -45,7 +45,7 @@ public static class Pipeline
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, stitched)
-        let parts = PartBuilder.Build(job.Drawing, plan, sewn, new(job.Recipe.Output))
+        let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, sewn)
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);
 }

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Recipes;
 using Splitter.Stitching;
-using Splitter.Texts;
 
 namespace Splitter.Parts;
 
@@ -14,13 +14,13 @@ namespace Splitter.Parts;
 internal static class PartBuilder
 {
     internal static ImmutableArray<Part> Build(
+        Recipe recipe,
         Drawing drawing,
         Plan plan,
-        ImmutableArray<SewnPiece> sewn,
-        Phrasebook say
+        ImmutableArray<SewnPiece> sewn
     )
     {
-        var stops = new StopTexts(say);
+        var stops = new StopTexts(recipe.Cloth, new(recipe.Output));
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
         var takenOut = SewnOver.TakenOut(plan, byHooping);
         return
@@ -66,7 +66,7 @@ internal static class PartBuilder
                 StepKind.Alignment,
                 null,
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
-                stops.LookAtAlignment
+                stops.LookAtAlignment(hooping.Alignments.Length)
             );
         Point? needle = null;
         foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))

@@ -46,6 +46,7 @@ internal static class FinishingPage
             "section",
             Html.Element("h3", say.Say("cover-joins.title")),
             Html.Element("p", joins.IsEmpty ? say.Say("cover-joins.none") : say.Say("cover-joins.some")),
+            Html.Element("p", say.Say("cover-joins.how")),
             joins.IsEmpty
                 ? null
                 : Html.Classed(
