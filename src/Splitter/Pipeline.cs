@@ -27,7 +27,7 @@ public static class Pipeline
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
-    public static Result<Outlook> Plan(Request request) =>
+    internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing)
         from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
@@ -66,7 +66,7 @@ public sealed record Request(string File, ReadOnlyMemory<byte> Bytes, ReadSource
 /// <summary>A recipe with all that it names, ready to be planned.</summary>
 /// <param name="Hoops">Those that are asked for.</param>
 /// <param name="Sources">The files that the recipe names, in the order in which it names them.</param>
-public sealed record Job(
+internal sealed record Job(
     Recipe Recipe,
     ImmutableArray<Hoop> Hoops,
     ImmutableArray<SourceFile> Sources,
@@ -74,10 +74,32 @@ public sealed record Job(
 );
 
 /// <summary>What <see cref="Pipeline.Plan"/> returns.</summary>
-public sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
+internal sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
 
 /// <summary>What <see cref="Pipeline.Make"/> returns.</summary>
-public sealed record Production(Job Job, ImmutableArray<PartSet> Sets);
+public sealed record Production
+{
+    internal Production(Job job, ImmutableArray<PartSet> sets) => (Job, Sets) = (job, sets);
+
+    internal Job Job { get; }
+
+    /// <summary>One for each hoop that was asked for, in the recipe's order.</summary>
+    public ImmutableArray<PartSet> Sets { get; }
+}
 
 /// <summary>The parts for one hoop, and their files.</summary>
-public sealed record PartSet(Plan Plan, ImmutableArray<Part> Parts, ImmutableArray<OutputFile> Files);
+public sealed record PartSet
+{
+    internal PartSet(Plan plan, ImmutableArray<Part> parts, ImmutableArray<OutputFile> files) =>
+        (Plan, Parts, Files) = (plan, parts, files);
+
+    internal Plan Plan { get; }
+
+    internal ImmutableArray<Part> Parts { get; }
+
+    /// <summary>The hoop's name in the recipe.</summary>
+    public string Hoop => Plan.Hoop.Name;
+
+    /// <summary>All that belongs together in the hoop's folder, ready to be written.</summary>
+    public ImmutableArray<OutputFile> Files { get; internal init; }
+}
