@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using Splitter.Outputs;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
@@ -203,21 +202,6 @@ public sealed partial class WorkSheetTests
         Assert.Matches(@"\d,\d+\u00a0in\b", inches);
         Assert.Matches(@"\d\u00a0yd\b", inches);
         Assert.DoesNotMatch(@"\d\u00a0m\b", inches);
-    }
-
-    [Fact]
-    public void TheSheetOfTheDemoIsSmallEnoughToSend()
-    {
-        var made = Examples.Made("lighthouse-bay", "small");
-        var set = made.Sets.Single();
-        var recipe = made.Job.Recipe;
-        var job = made.Job with
-        {
-            Recipe = recipe with { Output = recipe.Output with { Files = [OutputKind.WorkSheet] } },
-        };
-        var request = new Request("lighthouse-bay.yaml", new byte[1], _ => default);
-        var files = OutputRenderer.Render(request, job, set.Plan, set.Parts);
-        Assert.InRange(SheetSamples.FileOf(set with { Files = files }).Length, 100_000, 2_000_000);
     }
 
     private static XElement Page(XElement page, string name) =>
