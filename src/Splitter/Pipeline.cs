@@ -46,7 +46,7 @@ public static class Pipeline
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
         from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
-        let parts = PartBuilder.Build(job.Drawing, plan, bodies, new(job.Recipe.Output))
+        let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);
 }

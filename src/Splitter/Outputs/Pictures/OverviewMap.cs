@@ -195,7 +195,7 @@ internal sealed class OverviewMap
     private void Words()
     {
         var names = plan
-            .Corners.Select(c => CornerName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
+            .Corners.Select(c => MarkName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
             .ToList();
         var errors = plan
             .Joins.Select(join => ErrorTag.Of(plan, say.Numbers, join, Laid(join.Weakest), room, letters))

@@ -106,7 +106,7 @@ internal sealed class OverviewPicture
         var layout = Layout(letters, Panels(letters));
         var (width, height) = (layout.Width + MarginOf(letters), layout.Height + MarginOf(letters));
         var scale = Math.Min((double)SheetLong / Math.Max(width, height), (double)SheetShort / Math.Min(width, height));
-        return scale * CornerName.HeightOf(letters);
+        return scale * MarkName.HeightOf(letters);
     }
 
     private PanelLayout Layout(int letters, ImmutableArray<IPanel> panels) =>

@@ -47,6 +47,7 @@ internal static class FinishingPage
             Html.Element("h3", say.Say("cover-joins.title")),
             Html.Element("p", joins.IsEmpty ? say.Say("cover-joins.none") : say.Say("cover-joins.some")),
             sheet.Recipe.Cloth.Stretch.IsNone ? Html.Element("p", say.Say("cover-joins.stiff")) : null,
+            Html.Element("p", say.Say("cover-joins.how")),
             joins.IsEmpty
                 ? null
                 : Html.Classed(

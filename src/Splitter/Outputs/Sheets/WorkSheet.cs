@@ -30,7 +30,8 @@ internal static class WorkSheet
                         CoverPage.Of(sheet, map),
                         NeedsSection.Of(sheet),
                         AmountsSection.Of(sheet),
-                        PreparationSection.Of(sheet),
+                        PreparationSection.Of(sheet, map),
+                        EveryHoopingPage.Of(sheet),
                         sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),
                         FinishingPage.Of(sheet, map, joins)
                     ),
