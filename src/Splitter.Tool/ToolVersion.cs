@@ -6,7 +6,5 @@ namespace Splitter.Tool;
 internal static class ToolVersion
 {
     internal static string Text { get; } =
-        typeof(ToolVersion)
-            .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
-            .InformationalVersion;
+        typeof(ToolVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion;
 }

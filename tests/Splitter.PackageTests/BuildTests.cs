@@ -67,7 +67,7 @@ public sealed class BuildTests(PackedFeed feed)
         var ran = await shop.Build();
         Assert.Equal(1, ran.ExitCode);
         Assert.Matches(
-            $@"(?m)^\s*(\d+>)?{Regex.Escape(shop.PathOf("recipes/kite.yaml"))}\(6,21\): error SPL1\d\d\d: .*feild.*\[{Regex.Escape(shop.PathOf("works.proj"))}",
+            $@"(?m)^\s*(\d+>)?{Regex.Escape(shop.PathOf("recipes/kite.yaml"))}\(6,20\): error SPL1\d\d\d: .*feild.*\[{Regex.Escape(shop.PathOf("works.proj"))}",
             ran.Output
         );
         Assert.Empty(shop.Parts());
@@ -81,10 +81,10 @@ public sealed class BuildTests(PackedFeed feed)
     public async Task AWarningIsOneOfTheBuildsOwn()
     {
         var shop = Workshop.With(feed, "kite");
-        // A thread that no shape has is worth a remark, nothing more.
-        shop.Write("recipes/kite.yaml", Workshop.Recipe() + "\ncloth: { size: 60 x 40 mm }\n");
+        // A thread that no shape has, though one is drawn in nearly its colour, is worth a remark, nothing more.
+        shop.Write("recipes/kite.yaml", Workshop.Recipe() + "\nthreads: [{ name: night, color: \"#14304e\" }]\n");
         Assert.Matches(@"kite\.yaml\(\d+,\d+\): warning SPL\d{4}: ", (await shop.MustBuild()).Output);
-        shop.Write("recipes/kite.yaml", Workshop.Recipe() + "\ncloth: { size: 60 x 41 mm }\n");
+        shop.Write("recipes/kite.yaml", Workshop.Recipe() + "\nthreads: [{ name: dusk, color: \"#14304e\" }]\n");
         foreach (var strict in new[] { "-warnaserror", "-p:TreatWarningsAsErrors=true" })
         {
             var ran = await shop.Build(strict);

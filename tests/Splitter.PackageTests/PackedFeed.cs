@@ -39,9 +39,7 @@ public sealed class PackedFeed : IAsyncLifetime
             folder => Path.GetFileName(folder).StartsWith("splitter", StringComparison.Ordinal)
         );
         await File.WriteAllTextAsync(Path.Combine(root, "nuget.config"), Sources(Packages));
-        await Pack(Packages, "Splitter", "--no-build");
-        await Pack(Packages, "Splitter.MSBuild", "--no-build");
-        await Pack(Packages, "Splitter.Tool", "-p:ForEverySystem=true", $"-p:Systems=any%3B{RuntimeInformation.RuntimeIdentifier}");
+        await PackAll(Packages);
     }
 
     public Task DisposeAsync()
@@ -50,8 +48,20 @@ public sealed class PackedFeed : IAsyncLifetime
         return Task.CompletedTask;
     }
 
-    /// <summary>Packs with the machine's own caches, as whoever publishes the packages does.</summary>
-    internal static async Task Pack(string folder, string project, params string[] options)
+    /// <summary>With the machine's own caches, as whoever publishes the packages does.</summary>
+    internal static async Task PackAll(string folder)
+    {
+        await Pack(folder, "Splitter", "--no-build");
+        await Pack(folder, "Splitter.MSBuild", "--no-build");
+        await Pack(
+            folder,
+            "Splitter.Tool",
+            "-p:ForEverySystem=true",
+            $"-p:OnlySystem={RuntimeInformation.RuntimeIdentifier}"
+        );
+    }
+
+    private static async Task Pack(string folder, string project, params string[] options)
     {
         var ran = await Processes.Run(
             Metadata("Sources"),

@@ -16,7 +16,8 @@ internal static class BuildLists
         ];
 
     private static IEnumerable<string> FilesWritten(Made made) =>
-        made.Production.Sets.Zip(made.Folders)
+        made
+            .Production.Sets.Zip(made.Folders)
             .SelectMany(pair =>
                 pair.First.Files.Select(file =>
                     Path.GetFullPath(Path.Combine(pair.Second.Path, Path.GetFileName(file.Path)))
@@ -30,7 +31,10 @@ internal static class BuildLists
         var problem = "";
         try
         {
-            File.WriteAllLines(list, paths.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+            // Another build may read or write it at the same time: it is there whole, or as it was.
+            var whole = FormattableString.Invariant($"{list}.{Environment.ProcessId}");
+            File.WriteAllLines(whole, paths.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+            File.Move(whole, list, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
