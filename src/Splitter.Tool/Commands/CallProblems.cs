@@ -32,4 +32,11 @@ internal static class CallProblems
 
     internal static Diagnostic ViewWithoutPicture() =>
         Diagnostic.Error(9015, Call, "'--as' says what a picture shows, and none is asked for; add '--picture FILE'");
+
+    internal static Diagnostic CannotWriteList(string file, string why) =>
+        Diagnostic.Error(
+            9020,
+            Place.Whole(file),
+            $"the parts are written, but not the list of files for the build tool: {why.TrimEnd('.')}"
+        );
 }
