@@ -51,6 +51,12 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
             : $"{Count(whole / 60)}{Space}h{Space}{whole % 60:00}{Space}min";
     }
 
+    /// <summary>To a hundredth: 0.05 mm over 300 mm.</summary>
+    internal string Degrees(double degrees) => $"{Text(degrees, "0.00")}°";
+
+    /// <summary>A share, to a hundredth of a percent.</summary>
+    internal string Percent(double share) => $"{Text(share * 100, "0.00")}{Space}%";
+
     private string Unit => Inches ? "in" : "mm";
 
     private string Number(double micrometres) =>

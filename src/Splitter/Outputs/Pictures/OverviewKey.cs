@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Outputs.Pictures;
 

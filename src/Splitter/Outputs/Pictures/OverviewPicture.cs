@@ -3,6 +3,7 @@ using System.Globalization;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Pictures;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Outputs.Pictures;
 
