@@ -28,7 +28,7 @@ public static class Pipeline
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
-    public static Result<Outlook> Plan(Request request) =>
+    internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing)
         from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
@@ -39,7 +39,7 @@ public static class Pipeline
     /// that is there. The set is made as for <see cref="Make"/>, for the one
     /// hoop that the request names.
     /// </summary>
-    public static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
+    internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
         from job in Prepare(request)
         from hoop in HoopChoice.One(job.Hoops, offsets.Place)
         from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing), hoop)
@@ -80,7 +80,7 @@ public sealed record Request(string File, ReadOnlyMemory<byte> Bytes, ReadSource
 /// <summary>A recipe with all that it names, ready to be planned.</summary>
 /// <param name="Hoops">Those that are asked for.</param>
 /// <param name="Sources">The files that the recipe names, in the order in which it names them.</param>
-public sealed record Job(
+internal sealed record Job(
     Recipe Recipe,
     ImmutableArray<Hoop> Hoops,
     ImmutableArray<SourceFile> Sources,
@@ -88,15 +88,37 @@ public sealed record Job(
 );
 
 /// <summary>What <see cref="Pipeline.Plan"/> returns.</summary>
-public sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
+internal sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
 
 /// <summary>What <see cref="Pipeline.Make"/> returns.</summary>
-public sealed record Production(Job Job, ImmutableArray<PartSet> Sets);
+public sealed record Production
+{
+    internal Production(Job job, ImmutableArray<PartSet> sets) => (Job, Sets) = (job, sets);
+
+    internal Job Job { get; }
+
+    /// <summary>One for each hoop that was asked for, in the recipe's order.</summary>
+    public ImmutableArray<PartSet> Sets { get; }
+}
 
 /// <summary>The parts for one hoop, and their files.</summary>
-public sealed record PartSet(Plan Plan, ImmutableArray<Part> Parts, ImmutableArray<OutputFile> Files);
+public sealed record PartSet
+{
+    internal PartSet(Plan plan, ImmutableArray<Part> parts, ImmutableArray<OutputFile> files) =>
+        (Plan, Parts, Files) = (plan, parts, files);
+
+    internal Plan Plan { get; }
+
+    internal ImmutableArray<Part> Parts { get; }
+
+    /// <summary>The hoop's name in the recipe.</summary>
+    public string Hoop => Plan.Hoop.Name;
+
+    /// <summary>All that belongs together in the hoop's folder, ready to be written.</summary>
+    public ImmutableArray<OutputFile> Files { get; internal init; }
+}
 
 /// <summary>What <see cref="Pipeline.Realign"/> returns.</summary>
 /// <param name="Original">The set that the part is of.</param>
 /// <param name="Files">Those of the corrected part alone.</param>
-public sealed record Realigned(Job Job, PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);
+internal sealed record Realigned(Job Job, PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);

@@ -12,7 +12,7 @@ namespace Splitter.Correcting;
 /// </param>
 /// <param name="Part">What is left to sew, moved.</param>
 /// <param name="Offsets">What was measured.</param>
-public sealed record Correction(
+internal sealed record Correction(
     Plan Plan,
     Part Part,
     RealignMove Move,
@@ -26,7 +26,7 @@ public sealed record Correction(
 /// <param name="Up">How far it moves up, micrometres.</param>
 /// <param name="Degrees">How far it turns about that middle, clockwise.</param>
 /// <param name="Residual">Root mean square of the offsets that are left, micrometres.</param>
-public sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degrees, double Residual)
+internal sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degrees, double Residual)
 {
     /// <summary>How much longer the part is along the warp, as a share; 0 unless the recipe lets it follow stretched cloth.</summary>
     public double Warp { get; init; }
@@ -38,4 +38,4 @@ public sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degr
 /// <summary>What a correction does to a join.</summary>
 /// <param name="Before">The join as planned.</param>
 /// <param name="After">The same with what is expected now.</param>
-public sealed record JoinChange(PartJoin Before, PartJoin After);
+internal sealed record JoinChange(PartJoin Before, PartJoin After);

@@ -9,4 +9,4 @@ namespace Splitter.Correcting;
 /// <param name="Right">To the right, micrometres; to the left if negative.</param>
 /// <param name="Up">Away from the person, towards the top of the hoop, micrometres.</param>
 /// <param name="Place">Where it was said.</param>
-public sealed record MeasuredOffset(string At, int Right, int Up, Place Place);
+internal sealed record MeasuredOffset(string At, int Right, int Up, Place Place);

@@ -70,7 +70,7 @@ internal static class OffsetFile
         var read = root is null ? default(Refused) : Group.Read(new Given(root, "", Whole, reading));
         return read.Has && reading.Problems.Count == 0
             ? Result.Of(read.Value)
-            : Result<PartOffsets>.Failed(RecipeProblems.Foremost(reading.Problems));
+            : Result<PartOffsets>.Failed(RecipeFileProblems.Foremost(reading.Problems));
     }
 
     private static Key<int> Way(string name) =>

@@ -6,4 +6,4 @@ namespace Splitter.Correcting;
 /// <summary>What was measured of a part in the hoop.</summary>
 /// <param name="Part">Its letter.</param>
 /// <param name="Place">Where this was said: the call or a file.</param>
-public sealed record PartOffsets(string Part, ImmutableArray<MeasuredOffset> Offsets, Place Place);
+internal sealed record PartOffsets(string Part, ImmutableArray<MeasuredOffset> Offsets, Place Place);

@@ -1,7 +1,7 @@
 namespace Splitter.Correcting;
 
 /// <summary>What measured offsets say of a hooping.</summary>
-public enum Verdict
+internal enum Verdict
 {
     /// <summary>It lies as well as can be measured.</summary>
     Fits,

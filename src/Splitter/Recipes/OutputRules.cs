@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Splitter.Recipes;
 
 /// <summary>Kinds of files that an output folder may hold.</summary>
-public enum OutputKind
+internal enum OutputKind
 {
     /// <summary>Machine file.</summary>
     Tape,
@@ -25,7 +25,7 @@ public enum OutputKind
 }
 
 /// <summary>Paper to print on.</summary>
-public enum Paper
+internal enum Paper
 {
     /// <summary>210 x 297 mm, ISO 216.</summary>
     A4,
@@ -35,7 +35,7 @@ public enum Paper
 }
 
 /// <summary>A language of texts that people read.</summary>
-public enum SheetLanguage
+internal enum SheetLanguage
 {
     /// <summary>English.</summary>
     English,
@@ -45,7 +45,7 @@ public enum SheetLanguage
 }
 
 /// <summary>How texts that people read write lengths.</summary>
-public enum LengthUnit
+internal enum LengthUnit
 {
     /// <summary>Millimetres, thread in metres.</summary>
     Millimetres,
@@ -55,7 +55,7 @@ public enum LengthUnit
 }
 
 /// <summary>What is written, and where to.</summary>
-public sealed record OutputRules
+internal sealed record OutputRules
 {
     /// <summary>Relative to the recipe, with forward slashes.</summary>
     public required string Folder { get; init; }

@@ -3,7 +3,7 @@ using Splitter.Geometry;
 namespace Splitter.Recipes;
 
 /// <summary>How a hooping finds the last one.</summary>
-public sealed record RegistrationRules
+internal sealed record RegistrationRules
 {
     /// <summary>How closely a corner is set over a tack: one standard deviation per axis.</summary>
     public int Accuracy { get; init; } = 300;

@@ -29,6 +29,10 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
             ? $"{Text(micrometres / Units.Inch, "0.000")}{Space}in"
             : $"{Text(micrometres / Units.Millimetre, "0.0#")}{Space}mm";
 
+    /// <summary>How far parts may miss each other, as closely, without its unit: all of them as long.</summary>
+    internal string Misfit(int micrometres) =>
+        Inches ? Text(micrometres / (double)Units.Inch, "0.000") : Text(micrometres / (double)Units.Millimetre, "0.00");
+
     /// <summary>Whole millimetres, or tenths of an inch: cloth and stabilizer.</summary>
     internal string Rough(double micrometres) => $"{RoughNumber(micrometres)}{Space}{Unit}";
 
@@ -57,7 +61,7 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
     /// <summary>A share, to a hundredth of a percent.</summary>
     internal string Percent(double share) => $"{Text(share * 100, "0.00")}{Space}%";
 
-    private string Unit => Inches ? "in" : "mm";
+    internal string Unit => Inches ? "in" : "mm";
 
     private string Number(double micrometres) =>
         Inches ? Text(micrometres / Units.Inch, "0.00") : Text(micrometres / Units.Millimetre, "0.#");

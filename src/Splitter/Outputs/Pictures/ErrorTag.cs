@@ -1,5 +1,6 @@
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -10,10 +11,10 @@ internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, in
 
     private Colour Ink => Exceeds ? MarkInk.TooFar : Colour.Ink;
 
-    internal static ErrorTag Of(Plan plan, PartJoin join, Point at, LabelRoom room, int letters)
+    internal static ErrorTag Of(Plan plan, Numbers numbers, PartJoin join, Point at, LabelRoom room, int letters)
     {
         var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
-        var text = $"{earlier}-{later} {Figures.Misfit(join.Within95)}";
+        var text = $"{earlier}-{later} {numbers.Misfit(join.Within95)}";
         var tag = new ErrorTag(text, at, default, !join.IsCovered, letters);
         var width = StrokeFont.WidthOf(text, tag.Height) + (2 * tag.Pad);
         return tag with { Box = room.Beside(at, width, tag.Height + (2 * tag.Pad), (0, -1)) };

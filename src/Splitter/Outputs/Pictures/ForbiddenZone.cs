@@ -3,11 +3,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>Ground that no field may lie over, on a map: hatched, with the recipe's word for it.</summary>
+/// <summary>Ground that no field may lie over, on a map: hatched.</summary>
 internal static class ForbiddenZone
 {
-    private const string Word = "forbidden";
-
     internal static void Draw(Canvas canvas, Box zone, int letters)
     {
         canvas.Area(zone, Colour.White, 55);
@@ -15,13 +13,13 @@ internal static class ForbiddenZone
         canvas.Outline(zone, letters / 8, Colour.Ink);
     }
 
-    /// <summary>The word, in the zone if it has room there.</summary>
-    internal static void Name(Canvas canvas, Box zone, LabelRoom room, int letters)
+    /// <summary>What it is called, in the zone if it has room there.</summary>
+    internal static void Name(Canvas canvas, string word, Box zone, LabelRoom room, int letters)
     {
         var height = CornerName.HeightOf(letters);
-        var width = StrokeFont.WidthOf(Word, height);
+        var width = StrokeFont.WidthOf(word, height);
         var box = room.Across(zone, width, height);
-        canvas.Label(Word, new(box.Left, box.Bottom), height, Colour.Ink);
+        canvas.Label(word, new(box.Left, box.Bottom), height, Colour.Ink);
     }
 
     /// <summary>Slanting lines up to the right, evenly spaced on the page so that zones side by side look like one.</summary>

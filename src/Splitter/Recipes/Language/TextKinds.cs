@@ -34,7 +34,7 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
             if (word == text)
                 return value;
         }
-        return given.Refuse(RecipeProblems.UnknownWord(given.Place, given.Key.Name, text, Spellings));
+        return given.Refuse(RecipeValueProblems.UnknownWord(given.Place, given.Key.Name, text, Spellings));
     }
 }
 
@@ -48,7 +48,7 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
         Quantity.TryParse(text, out var q) && q.Unit.Length == 0 && decimal.IsInteger(q.Number)
             ? q.Number >= least && q.Number <= most
                 ? (int)q.Number
-                : given.Refuse(RecipeProblems.OutOfRange(given.Place, given.Key.Name, text, $"{least}", $"{most}"))
+                : given.Refuse(RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"{least}", $"{most}"))
             : given.RefuseForm(Expects);
 }
 

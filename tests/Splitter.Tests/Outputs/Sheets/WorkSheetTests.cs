@@ -19,7 +19,7 @@ public sealed partial class WorkSheetTests
     [Theory]
     [InlineData("en", SheetLanguage.English)]
     [InlineData("de", SheetLanguage.German)]
-    public void ASmallSheetIsAsReviewed(string code, SheetLanguage language) =>
+    internal void ASmallSheetIsAsReviewed(string code, SheetLanguage language) =>
         Golden.Check(
             Golden.Source("Outputs", "Cases", $"two-seas.{code}.html"),
             Encoding.UTF8.GetString(SheetSamples.HandMadeIn(language))

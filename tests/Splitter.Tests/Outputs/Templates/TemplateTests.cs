@@ -35,7 +35,7 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
     [Theory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public void EmptySheetsAreLeftOutAndNothingElseIs(Paper paper)
+    internal void EmptySheetsAreLeftOutAndNothingElseIs(Paper paper)
     {
         var design = HedgeTemplate.Tilings(paper)[0];
         Assert.Contains(design.Sheets, s => s.Number == 0);
@@ -60,7 +60,7 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
     [Theory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public void MarksLieOnBothSheets(Paper paper)
+    internal void MarksLieOnBothSheets(Paper paper)
     {
         foreach (var tiling in HedgeTemplate.Tilings(paper))
         foreach (var mark in tiling.Marks)
@@ -96,7 +96,7 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
     [SkippableTheory]
     [InlineData(Turn.None)]
     [InlineData(Turn.Quarter)]
-    public async Task PdfAndPngShowTheSame(Turn turn)
+    internal async Task PdfAndPngShowTheSame(Turn turn)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var canvas = new Canvas();
