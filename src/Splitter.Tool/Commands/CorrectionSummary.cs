@@ -61,7 +61,7 @@ internal sealed record CorrectionSummary(
                 $"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n"
             ),
             _ => Invariant(
-                $"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and {Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop lies before you; {ResidualMm:0.00} mm are left on the mean.\n\n{joins}\n19 times in 20 two parts miss each other by less, in mm.\n\n{Folder}/\n"
+                $"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and {Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop lies before you; {ResidualMm:0.00} mm are left on the mean.\n\n{(Joins.IsEmpty ? "No seam joins it to another part.\n" : $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n")}\n{Folder}/\n"
             ),
         };
     }

@@ -15,6 +15,12 @@ namespace Splitter.Correcting;
 /// <param name="Residual">Root mean square of what the move leaves at the measured places, µm.</param>
 internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch Stretch, double Residual)
 {
+    /// <summary>
+    /// Places nearer than this along warp or weft, µm, tell nothing of its stretch: half a millimetre read wrongly is as much over
+    /// this way as cloth gives.
+    /// </summary>
+    private const double Apart = 30.0 * Units.Millimetre;
+
     internal static Judgement Of(Recipe recipe, PredictedFit fit, int hooping, ImmutableArray<Sighting> seen)
     {
         ImmutableArray<Vector> at = [.. seen.Select(s => new Vector(s.At.X, s.At.Y))];
@@ -56,7 +62,7 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
         double[][] strains =
             at.Length == 2
                 ? [Column(at, p => p - at[0])]
-                : [Column(at, p => grain.AlongWarp(p - at[0])), Column(at, p => grain.AlongWeft(p - at[0]))];
+                : [Strain(at, p => grain.AlongWarp(p - at[0])), Strain(at, p => grain.AlongWeft(p - at[0]))];
         var model = new LinearFit(offsets.Length, [.. rigid, .. strains]);
         var found = model.Coefficients(offsets);
         // What came out too far apart has to come nearer.
@@ -76,6 +82,15 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
 
     private static double[] Column(ImmutableArray<Vector> at, Func<Vector, Vector> move) =>
         [.. at.Select(move).SelectMany(m => new[] { m.X, m.Y })];
+
+    /// <summary>Nothing, where the places do not lie far enough apart.</summary>
+    private static double[] Strain(ImmutableArray<Vector> at, Func<Vector, Vector> move)
+    {
+        var ways = at.Select(move).ToList();
+        return ways.Exists(a => ways.Exists(b => (a - b).Length >= Apart))
+            ? Column(at, move)
+            : new double[2 * at.Length];
+    }
 
     private static double Left(ImmutableArray<Sighting> seen, RigidMove move, GrainStretch stretch) =>
         Math.Sqrt(

@@ -108,7 +108,7 @@ internal sealed class LinearFit
                     axis[i] -= along * other[i];
             }
         var rest = Math.Sqrt(Dot(axis, axis));
-        if (rest <= Distinct * length)
+        if (rest <= Distinct * length) // Also a column of nothing.
             return false;
         for (var i = 0; i < size; i++)
             axis[i] /= rest;

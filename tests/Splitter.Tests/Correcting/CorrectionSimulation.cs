@@ -45,7 +45,12 @@ public sealed class CorrectionSimulation
                 // Corners of each hooping by its donor; places measured of the last, by whose work is there; a place of a join.
                 data.Add("0>1:0,0 100,0 50,8", "0:0,20 0:90,15", "0:50,80", gives);
                 data.Add("0>1:0,0 100,0 50,8", "0:0,20 0:90,15 0:40,60", "0:95,90", gives);
-                data.Add("0>1:100,0 100,90; 0>2:0,100 90,100; 1>2:110,100", "0:20,105 1:150,102 0:80,95", "1:180,100", gives);
+                data.Add(
+                    "0>1:100,0 100,90; 0>2:0,100 90,100; 1>2:110,100",
+                    "0:20,105 1:150,102 0:80,95",
+                    "1:180,100",
+                    gives
+                );
                 data.Add("0>1:100,0 100,90; 1>2:200,10 200,80", "1:205,20 1:195,90", "0:210,50", gives);
             }
             return data;
@@ -59,15 +64,24 @@ public sealed class CorrectionSimulation
         var (recipe, given, seen) = (gives ? Giving : Stiff, Corners(corners), Places(measured));
         var last = given.Max(c => c.Receivers[0]);
         var (other, place) = Places(at)[0];
-        var expected = new PredictedFit(recipe, last + 1, given, (last, [.. seen.Select(s => new TakenCorner(s.At, s.Donor))]));
+        var expected = new PredictedFit(
+            recipe,
+            last + 1,
+            given,
+            (last, [.. seen.Select(s => new TakenCorner(s.At, s.Donor))])
+        );
         var sum = 0.0;
         Simulate(
             recipe,
             given,
             seen,
-            (placed, judged, normal) =>
+            (placed, offsets, _, normal) =>
             {
-                var mine = placed[last](judged.Move.Of(place));
+                var move = RigidMove.Best(
+                    [.. offsets.Select(o => new Vector(o.At.X, o.At.Y))],
+                    [.. offsets.Select(o => new Vector(o.At.X, o.At.Y) - o.Offset)]
+                );
+                var mine = placed[last](move.Of(place));
                 var theirs = placed[other](place);
                 var (dx, dy) = (
                     normal.OnTape(mine.X) - normal.OnTape(theirs.X),
@@ -97,7 +111,7 @@ public sealed class CorrectionSimulation
             gives ? Giving : Stiff,
             Corners(corners),
             Places(measured),
-            (_, judged, _) => refused += judged.Verdict is Verdict.Stretched or Verdict.Contradictory ? 1 : 0
+            (_, _, judged, _) => refused += judged.Verdict is Verdict.Stretched or Verdict.Contradictory ? 1 : 0
         );
         Assert.InRange(refused / (double)Trials, 0.0065, 0.0135);
     }
@@ -106,11 +120,11 @@ public sealed class CorrectionSimulation
     public void ClothThatStretchedIsFoundAndFollowed()
     {
         var seen = ImmutableArray.Create((0, -40, -50), (0, 45, -45), (0, 40, 55), (0, -42, 48));
-        // Longer by 1 % along x, the warp, and shorter by 0.5 % along y; shifted by 0.4 mm.
+        // Longer by 1 % along x, the weft, and shorter by 0.5 % along y, the warp; shifted by 0.4 mm.
         var judged = Judged(seen, (x, y) => new((0.01 * x) + 400, -0.005 * y));
         Assert.Equal(Verdict.Stretched, judged.Verdict);
-        Assert.Equal(-0.01, judged.Stretch.Warp, 4);
-        Assert.Equal(0.005, judged.Stretch.Weft, 4);
+        Assert.Equal(-0.01, judged.Stretch.Weft, 4);
+        Assert.Equal(0.005, judged.Stretch.Warp, 4);
         Assert.InRange(judged.Residual, 0, 10);
     }
 
@@ -134,7 +148,10 @@ public sealed class CorrectionSimulation
         Assert.Equal((Verdict)verdict, judged.Verdict);
     }
 
-    private static Judgement Judged(ImmutableArray<(int Donor, int X, int Y)> places, Func<double, double, Vector> offset)
+    private static Judgement Judged(
+        ImmutableArray<(int Donor, int X, int Y)> places,
+        Func<double, double, Vector> offset
+    )
     {
         var corners = Corners("0>1:-50,-50 50,50");
         return Judgement.Of(
@@ -155,7 +172,7 @@ public sealed class CorrectionSimulation
         Recipe recipe,
         ImmutableArray<Corner> corners,
         ImmutableArray<(int Donor, Point At)> measured,
-        Action<List<Func<Point, (double X, double Y)>>, Judgement, Normals> each
+        Action<List<Func<Point, (double X, double Y)>>, ImmutableArray<Sighting>, Judgement, Normals> each
     )
     {
         var normal = new Normals(40_913);
@@ -173,19 +190,21 @@ public sealed class CorrectionSimulation
                     .ToArray();
                 placed.Add(SimulatedHooping.Set([.. taken.Select(c => c.At)], set, recipe.Cloth.Stretch, normal));
             }
-            var seen = measured.Select(m =>
-            {
-                var (mine, theirs) = (placed[last](m.At), placed[m.Donor](m.At));
-                return new Sighting(
-                    m.At,
-                    m.Donor,
-                    new(
-                        mine.X - normal.OnTape(theirs.X) + Error(recipe.Registration.Reading),
-                        mine.Y - normal.OnTape(theirs.Y) + Error(recipe.Registration.Reading)
-                    )
-                );
-            });
-            each(placed, Judgement.Of(recipe, fit, last, [.. seen]), normal);
+            var seen = measured
+                .Select(m =>
+                {
+                    var (mine, theirs) = (placed[last](m.At), placed[m.Donor](m.At));
+                    return new Sighting(
+                        m.At,
+                        m.Donor,
+                        new(
+                            mine.X - normal.OnTape(theirs.X) + Error(recipe.Registration.Reading),
+                            mine.Y - normal.OnTape(theirs.Y) + Error(recipe.Registration.Reading)
+                        )
+                    );
+                })
+                .ToImmutableArray();
+            each(placed, seen, Judgement.Of(recipe, fit, last, seen), normal);
         }
 
         double Error(int deviation) => deviation * normal.Next();

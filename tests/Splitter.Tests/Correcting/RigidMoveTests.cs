@@ -28,7 +28,11 @@ public sealed class RigidMoveTests
     [Fact]
     public void ExactOffsetsGiveTheMoveBack() =>
         Gen.Select(
-                Gen.Select(Gen.Double[-150_000, 150_000], Gen.Double[-150_000, 150_000], (a, b) => new Vector(a, b)).Array[2, 6],
+                Gen.Select(
+                    Gen.Double[-150_000, 150_000],
+                    Gen.Double[-150_000, 150_000],
+                    (a, b) => new Vector(a, b)
+                ).Array[2, 6],
                 Gen.Double[-5000, 5000],
                 Gen.Double[-5000, 5000],
                 Gen.Double[-0.05, 0.05]
@@ -44,7 +48,9 @@ public sealed class RigidMoveTests
                         [.. places],
                         [.. places.Select(Moved).Select(p => new Vector(Math.Round(p.X), Math.Round(p.Y)))]
                     );
-                    foreach (var corner in new Vector[] { new(-150_000, -150_000), new(150_000, -150_000), new(0, 150_000) })
+                    foreach (
+                        var corner in new Vector[] { new(-150_000, -150_000), new(150_000, -150_000), new(0, 150_000) }
+                    )
                         Assert.InRange((move.Of(corner) - Moved(corner)).Length, 0, 50);
                 },
                 cases: 300
