@@ -91,7 +91,7 @@ public sealed class RealignTests : IDisposable
     [InlineData("SPL4004", "--at", "A1 0.6 mm right", "--at", "A1 0.6 mm right")]
     [InlineData("SPL4005", "--at", "A1 30 mm right", "--at", "A2 30 mm right")]
     [InlineData("SPL4006", "--at", "A1 0.6 mm right")]
-    [InlineData("SPL4012", "--at", "A1 15 mm down", "--at", "A2 15 mm down")]
+    [InlineData("SPL4012", "--at", "A1 15 mm right", "--at", "A2 15 mm right")]
     [InlineData("SPL4020", "--at", "A1 0.6 right", "--at", "A2 0.6 mm right")]
     [InlineData("SPL4020", "--at", "A1", "--at", "A2 0.6 mm right")]
     public async Task AnImpossibleMoveIsRefusedWithAReasonAndWritesNothing(string code, params string[] offsets)
