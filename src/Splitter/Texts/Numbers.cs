@@ -61,6 +61,12 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
         : minutes % 60 == 0 ? $"{Count(minutes / 60)}{Space}h"
         : $"{Count(minutes / 60)}{Space}h{Space}{minutes % 60:00}{Space}min";
 
+    /// <summary>To a hundredth: 0.05 mm over 300 mm.</summary>
+    internal string Degrees(double degrees) => $"{Text(degrees, "0.00")}°";
+
+    /// <summary>A share, to a hundredth of a percent.</summary>
+    internal string Percent(double share) => $"{Text(share * 100, "0.00")}{Space}%";
+
     internal string Unit => Inches ? "in" : "mm";
 
     private string Number(double micrometres) =>

@@ -3,6 +3,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Fit;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;

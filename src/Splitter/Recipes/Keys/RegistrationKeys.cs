@@ -13,6 +13,20 @@ internal static class RegistrationKeys
         Default = "0.3 mm",
     };
 
+    internal static readonly Key<int> Reading = new("reading", new LengthKind("0.001 mm", "5 mm"))
+    {
+        Says = "How closely you read an offset at an alignment cross, one standard deviation per axis.",
+        Example = "0.2 mm",
+        Default = "0.15 mm",
+    };
+
+    internal static readonly Key<double> FollowStretch = new("follow-stretch", new PercentKind("2 %"))
+    {
+        Says = "How much realign may stretch a part along and across the grain to follow cloth that has stretched.",
+        Example = "1 %",
+        Default = "0 %",
+    };
+
     internal static readonly Key<Corners> Corners = new("corners", CornerKeys.Group)
     {
         Says = "The registration corners of a hooping.",
@@ -31,11 +45,13 @@ internal static class RegistrationKeys
     };
 
     internal static readonly GroupKind<RegistrationRules> Group = new(
-        [Accuracy, Corners, Alignment],
+        [Accuracy, Reading, FollowStretch, Corners, Alignment],
         group =>
             new()
             {
                 Accuracy = group.Get(Accuracy),
+                Reading = group.Get(Reading),
+                FollowStretch = group.Get(FollowStretch),
                 CornerCount = group.Get(Corners).Count,
                 IsCountAsked = group.Get(Corners).IsCountAsked,
                 CornerArm = group.Get(Corners).Arm,
