@@ -27,6 +27,7 @@ internal static class CommandLine
             InspectCommand.Create(output, error),
             NewCommand.Create(output, error),
             SchemaCommand.Create(output),
+            RealignCommand.Create(output, error),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
             help.Action = new HelpWithExamples((HelpAction)help.Action!);

@@ -5,8 +5,17 @@ namespace Splitter.Tool.Commands;
 
 /// <summary>What make and check are called with.</summary>
 /// <param name="Out">Stands for the recipe's own output folder; null for that.</param>
-/// <param name="Inputs">Hears of every file that is looked at; null where nobody asks.</param>
-internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs, InputFiles? Inputs);
+internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs)
+{
+    /// <summary>Hears of every file that is looked at; null where nobody asks.</summary>
+    internal InputFiles? Seen { get; init; }
+
+    /// <summary>The file that <see cref="BuildLists"/> writes of what was read; null for none.</summary>
+    internal string? Inputs { get; init; }
+
+    /// <summary>The same of what was written.</summary>
+    internal string? Outputs { get; init; }
+}
 
 /// <summary>The arguments and options of make and check.</summary>
 internal sealed class BatchOptions
@@ -19,12 +28,21 @@ internal sealed class BatchOptions
 
     internal Option<int?> Jobs { get; } = SharedOptions.Jobs();
 
-    internal BatchCall Of(ParseResult call, InputFiles? inputs = null) =>
+    /// <summary>Of make alone, as is the next: check writes nothing.</summary>
+    internal Option<string?> Inputs { get; } = SharedOptions.List("--inputs", "that were read");
+
+    internal Option<string?> Outputs { get; } = SharedOptions.List("--outputs", "that were written");
+
+    internal BatchCall Of(ParseResult call, InputFiles? seen = null) =>
         new(
             call.GetRequiredValue(Recipes),
             call.GetValue(Hoop),
             call.GetValue(Out),
-            call.GetValue(Jobs) ?? Environment.ProcessorCount,
-            inputs
-        );
+            call.GetValue(Jobs) ?? Environment.ProcessorCount
+        )
+        {
+            Seen = seen,
+            Inputs = call.GetValue(Inputs),
+            Outputs = call.GetValue(Outputs),
+        };
 }

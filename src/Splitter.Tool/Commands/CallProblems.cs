@@ -6,7 +6,7 @@ namespace Splitter.Tool.Commands;
 internal static class CallProblems
 {
     /// <summary>Where a mistake of the call itself stands.</summary>
-    private static readonly Place Call = Place.Whole("splitter");
+    internal static readonly Place Call = Place.Whole("splitter");
 
     internal static Diagnostic NotUnderstood(string why) =>
         Diagnostic.Error(9001, Call, $"{why} 'splitter --help' lists commands and options");
@@ -35,18 +35,35 @@ internal static class CallProblems
 
     internal static Diagnostic RecipeThere(string file) =>
         Diagnostic.Error(
-            9016,
+            9021,
             Place.Whole(file),
             "is there already; give another name, or write over it with '--force'"
         );
 
     internal static Diagnostic NoSet(string old, string now) =>
         Diagnostic.Error(
-            9018,
+            9023,
             Call,
             $"neither '{old}' nor '{now}' holds a set with its manifest.json, or one holds a set and the other several; give two folders that 'make' wrote"
         );
 
     internal static Diagnostic CannotWriteRecipe(string file, string why) =>
-        Diagnostic.Error(9017, Place.Whole(file), $"cannot write the recipe: {why.TrimEnd('.')}; give another name");
+        Diagnostic.Error(9022, Place.Whole(file), $"cannot write the recipe: {why.TrimEnd('.')}; give another name");
+
+    internal static Diagnostic NoOffsets() =>
+        Diagnostic.Error(
+            9016,
+            Call,
+            "nothing is measured; name the part and what you measured at two places or more: '--part D --at 1 0.6 mm right 0.2 mm down --at 2 0.5 mm right', or a file with '--offsets'"
+        );
+
+    internal static Diagnostic OffsetsTwice() =>
+        Diagnostic.Error(9017, Call, "'--offsets' says it all; leave '--part' and '--at' out");
+
+    internal static Diagnostic CannotWriteList(string file, string why) =>
+        Diagnostic.Error(
+            9020,
+            Place.Whole(file),
+            $"the parts are written, but not the list of files for the build tool: {why.TrimEnd('.')}"
+        );
 }

@@ -25,6 +25,8 @@ internal static class MakeCommand
             options.Hoop,
             options.Out,
             options.Jobs,
+            options.Inputs,
+            options.Outputs,
             format,
             watch,
         };
@@ -60,6 +62,8 @@ internal static class MakeCommand
             progress.BeginWriting(stop);
             problems = new SetWriter(disk).Write([.. all.SelectMany(Sets)], stop);
         }
+        if (problems.IsEmpty)
+            problems = BuildLists.Write(call, all);
         if (!problems.IsEmpty)
             return Answer.Wrong([.. batch.Diagnostics, .. problems]);
 

@@ -24,6 +24,7 @@ public sealed class ArchitectureTests
         "Cutting",
         "Stitching",
         "Parts",
+        "Correcting",
         "Outputs",
         "Checking",
     ];

@@ -67,7 +67,7 @@ public sealed class CompareCommandTests : IDisposable
         Directory.CreateDirectory(At("empty"));
         var ran = await ToolRun.Run("compare", At("empty"), At("nowhere"));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
-        Assert.Contains("error SPL9018", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("error SPL9023", ran.Error, StringComparison.Ordinal);
     }
 
     /// <summary>Another program wrote the manifest: nobody need sew another stitch, and the check says so.</summary>

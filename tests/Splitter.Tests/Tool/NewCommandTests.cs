@@ -71,7 +71,7 @@ public sealed class NewCommandTests : IDisposable
         var recipe = Written("icon.yaml", "mine");
         var refused = await ToolRun.Run("new", artwork);
         Assert.Equal((2, ""), (refused.ExitCode, refused.Output));
-        Assert.StartsWith($"{recipe}: error SPL9016: is there already", refused.Error, StringComparison.Ordinal);
+        Assert.StartsWith($"{recipe}: error SPL9021: is there already", refused.Error, StringComparison.Ordinal);
         Assert.Equal("mine", await File.ReadAllTextAsync(recipe));
         Assert.Equal(0, (await ToolRun.Run("new", artwork, "--force")).ExitCode);
         Assert.StartsWith("# icon: started", await File.ReadAllTextAsync(recipe), StringComparison.Ordinal);
