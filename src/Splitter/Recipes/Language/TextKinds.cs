@@ -77,6 +77,8 @@ internal sealed partial class FractionKind(int most) : ScalarKind<Stagger>
 {
     internal override string Expects => $"a fraction from 1/{most} to {most - 1}/{most}";
 
+    internal override JsonObject ToSchema() => Schema.Text("[0-9]{1,4} ?/ ?[0-9]{1,4}");
+
     internal override Maybe<Stagger> ReadText(string text, Given given)
     {
         if (Pattern().Match(text) is not { Success: true } match)
