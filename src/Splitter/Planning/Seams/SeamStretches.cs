@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
-using Splitter.Planning;
-using Splitter.Planning.Seams;
 
-namespace Splitter.Outputs;
+namespace Splitter.Planning.Seams;
 
 /// <summary>What a stretch of seam divides, from what shows least to what shows most.</summary>
 internal enum SeamGround
