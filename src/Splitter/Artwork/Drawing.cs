@@ -37,6 +37,9 @@ internal sealed record SewStyle
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int StitchLength { get; init; }
 
+    /// <summary>How far the penetrations of a fill row are moved against those of the row before.</summary>
+    public Stagger Stagger { get; init; } = Stagger.Usual;
+
     /// <summary>How often a run goes over its lines.</summary>
     public Passes Passes { get; init; } = Passes.Single;
 

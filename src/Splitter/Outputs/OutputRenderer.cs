@@ -36,7 +36,7 @@ internal static class OutputRenderer
                 .AsParallel()
                 .AsOrdered() // Parallel work, ordered result.
                 .WithDegreeOfParallelism(request.Jobs)
-                .Select(part => RenderPart(job, plan, part, kinds)),
+                .Select(part => RenderPart(job, plan, part, NameOf(part))),
         ];
         ImmutableArray<ListedPart> listed = [.. rendered.Select(r => r.Listed)];
         var files = rendered.SelectMany(r => r.Files).ToList();
@@ -82,6 +82,9 @@ internal static class OutputRenderer
         return [new($"{plan.Hoop.Name}.svg", SvgWriter.Write(overview)), new($"{plan.Hoop.Name}.png", Png(overview))];
     }
 
+    /// <summary>Of a part's files, without their endings.</summary>
+    internal static string NameOf(Part part) => $"part-{part.Letter}";
+
     private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 
     /// <param name="finest">Pixels of a millimetre at most.</param>
@@ -97,16 +100,17 @@ internal static class OutputRenderer
         return PngWriter.WriteIndexed(raster.Reduced(by));
     }
 
-    private static (ListedPart, ImmutableArray<OutputFile>) RenderPart(
+    /// <param name="name">Of its files, without their endings.</param>
+    internal static (ListedPart Listed, ImmutableArray<OutputFile> Files) RenderPart(
         Job job,
         Plan plan,
         Part part,
-        ImmutableArray<OutputKind> kinds
+        string name
     )
     {
+        var kinds = job.Recipe.Output.Files;
         var tape = PartTape.Of(part, job.Recipe.Title);
         var figures = PartFigures.Of(job.Recipe, part, tape);
-        var name = $"part-{part.Letter}";
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         if (kinds.Contains(OutputKind.Tape))
             files.Add(new($"{name}.dst", TapeWriter.Write(tape)));

@@ -35,7 +35,7 @@ internal readonly record struct Stitch(Point At, StitchUse Use);
 
 /// <summary>
 /// Continuous sewing with one thread: the needle comes to the first stitch without sewing, and sews from there to the
-/// last. Tied at both ends.
+/// last. Tied at both ends, unless the thread goes on into the next block.
 /// </summary>
 /// <param name="Of">Id of the shape or mark that is sewn.</param>
 /// <param name="Stitches">At least two.</param>

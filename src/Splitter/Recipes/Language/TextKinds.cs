@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
@@ -50,6 +51,34 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
                 ? (int)q.Number
                 : given.Refuse(RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"{least}", $"{most}"))
             : given.RefuseForm(Expects);
+}
+
+/// <summary>A fraction between 0 and 1, as <c>3/8</c>.</summary>
+/// <param name="most">Parts of the whole.</param>
+internal sealed partial class FractionKind(int most) : ScalarKind<Stagger>
+{
+    internal override string Expects => $"a fraction from 1/{most} to {most - 1}/{most}";
+
+    internal override Maybe<Stagger> ReadText(string text, Given given)
+    {
+        if (Pattern().Match(text) is not { Success: true } match)
+            return given.RefuseForm(Expects);
+        var (part, whole) = (Number("part"), Number("whole"));
+        return part >= 1 && part < whole && whole <= most
+            ? new Stagger(part, whole)
+            : given.Refuse(
+                RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"1/{most}", $"{most - 1}/{most}")
+            );
+
+        int Number(string group) => int.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);
+    }
+
+    [GeneratedRegex(
+        @"\A(?<part>[0-9]{1,4}) ?/ ?(?<whole>[0-9]{1,4})\z",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex Pattern();
 }
 
 /// <summary>A colour as CSS writes it in hexadecimal; <c>#rrggbb</c>, lower case.</summary>
