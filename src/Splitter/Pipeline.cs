@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Correcting;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
@@ -33,6 +34,19 @@ public static class Pipeline
         from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
 
+    /// <summary>
+    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto the work
+    /// that is there. The set is made as for <see cref="Make"/>, for the one
+    /// hoop that the request names.
+    /// </summary>
+    internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
+        from job in Prepare(request)
+        from hoop in HoopChoice.One(job.Hoops, offsets.Place)
+        from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing), hoop)
+        from correction in Corrector.Correct(job.Recipe, job.Drawing, set.Plan, set.Parts, offsets)
+        let files = CorrectionRenderer.Render(request, job, set.Parts, correction)
+        select new Realigned(job, set, correction, files);
+
     private static Result<Job> Prepare(Request request) =>
         from recipe in RecipeReader.Read(request.File, request.Bytes)
         from hoops in HoopChoice.Choose(recipe, request.Hoop)
@@ -46,7 +60,7 @@ public static class Pipeline
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
         from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
-        let parts = PartBuilder.Build(job.Drawing, plan, bodies, new(job.Recipe.Output))
+        let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);
 }
@@ -104,3 +118,8 @@ public sealed record PartSet
     /// <summary>All that belongs together in the hoop's folder, ready to be written.</summary>
     public ImmutableArray<OutputFile> Files { get; internal init; }
 }
+
+/// <summary>What <see cref="Pipeline.Realign"/> returns.</summary>
+/// <param name="Original">The set that the part is of.</param>
+/// <param name="Files">Those of the corrected part alone.</param>
+internal sealed record Realigned(Job Job, PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);

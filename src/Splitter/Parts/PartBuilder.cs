@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Planning;
+using Splitter.Recipes;
 using Splitter.Stitching;
-using Splitter.Texts;
 
 namespace Splitter.Parts;
 
@@ -14,13 +14,13 @@ internal static class PartBuilder
 {
     /// <param name="bodies">The artwork, for each hooping.</param>
     internal static ImmutableArray<Part> Build(
+        Recipe recipe,
         Drawing drawing,
         Plan plan,
-        ImmutableArray<ImmutableArray<BodyStep>> bodies,
-        Phrasebook say
+        ImmutableArray<ImmutableArray<BodyStep>> bodies
     )
     {
-        var stops = new StopTexts(say);
+        var stops = new StopTexts(recipe.Cloth, new(recipe.Output));
         var takenOut = SewnOver.TakenOut(plan, bodies);
         return
         [
@@ -65,7 +65,7 @@ internal static class PartBuilder
                 StepKind.Alignment,
                 null,
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
-                stops.LookAtAlignment
+                stops.LookAtAlignment(hooping.Alignments.Length)
             );
         foreach (var step in body)
             yield return new(StepKind.Body, drawing.Threads[step.Thread], [.. step.Blocks], []);

@@ -67,6 +67,9 @@ internal sealed record Hooping
     /// <summary>Indexes into <see cref="Plan.Corners"/> that this hooping is set by; empty for the first.</summary>
     public required ImmutableArray<int> Takes { get; init; }
 
+    /// <summary>What those give; null for the first.</summary>
+    public CornerSetting? Setting { get; init; }
+
     /// <summary>Indexes into <see cref="Plan.Corners"/> that it sews last, for later hoopings.</summary>
     public required ImmutableArray<int> Gives { get; init; }
 

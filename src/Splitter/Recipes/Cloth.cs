@@ -50,6 +50,9 @@ internal sealed record Stretch
     /// <summary>At 45 degrees to both.</summary>
     public double Bias { get; init; }
 
+    /// <summary>It does not give at all, or nothing is known of it.</summary>
+    internal bool IsNone => this is { Warp: 0, Weft: 0, Bias: 0 };
+
     /// <summary>Direction of the warp on the drawing, degrees clockwise from x.</summary>
     public double WarpDirection { get; init; } = 90;
 }

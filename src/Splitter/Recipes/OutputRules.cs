@@ -17,6 +17,9 @@ internal enum OutputKind
     /// <summary>The overview as PNG.</summary>
     Png,
 
+    /// <summary>The finished piece and every part as thread, as SVG and PNG.</summary>
+    Thread,
+
     /// <summary>The page beside the machine, for paper and screen.</summary>
     WorkSheet,
 
@@ -62,7 +65,7 @@ internal sealed record OutputRules
 
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
-    [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+    [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png, OutputKind.Thread];
 
     /// <summary>What is printed on.</summary>
     public Paper Paper { get; init; }

@@ -7,7 +7,7 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>At the weakest place of a join its parts and how far they may miss each other, mm.</summary>
 internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, int Letters)
 {
-    private int Height => CornerName.HeightOf(Letters);
+    private int Height => MarkName.HeightOf(Letters);
 
     private Colour Ink => Exceeds ? MarkInk.TooFar : Colour.Ink;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;

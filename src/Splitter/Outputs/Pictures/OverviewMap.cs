@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 using Splitter.Texts;
 
@@ -195,7 +196,7 @@ internal sealed class OverviewMap
     private void Words()
     {
         var names = plan
-            .Corners.Select(c => CornerName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
+            .Corners.Select(c => MarkName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
             .ToList();
         var errors = plan
             .Joins.Select(join => ErrorTag.Of(plan, say.Numbers, join, Laid(join.Weakest), room, letters))

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 using Splitter.Texts;
 
@@ -106,7 +107,7 @@ internal sealed class OverviewPicture
         var layout = Layout(letters, Panels(letters));
         var (width, height) = (layout.Width + MarginOf(letters), layout.Height + MarginOf(letters));
         var scale = Math.Min((double)SheetLong / Math.Max(width, height), (double)SheetShort / Math.Min(width, height));
-        return scale * CornerName.HeightOf(letters);
+        return scale * MarkName.HeightOf(letters);
     }
 
     private PanelLayout Layout(int letters, ImmutableArray<IPanel> panels) =>

@@ -55,7 +55,7 @@ internal sealed class PartPicture
         var height = below + (3 * RowHeight) + (rows * RowHeight) + Margin;
         canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
         Heading(recipe, figures);
-        canvas.Area(field, Colour.Of(recipe.Cloth.Color));
+        canvas.Cloth(field, Colour.Of(recipe.Cloth.Color));
         // Marks above the artwork, whenever they are sewn: they are what a person looks for.
         foreach (var step in part.Steps.OrderBy(s => s.Kind != StepKind.Body))
             Stitches(step);

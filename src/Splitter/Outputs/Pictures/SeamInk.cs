@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Planning.Seams;
 using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;

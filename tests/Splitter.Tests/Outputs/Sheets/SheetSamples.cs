@@ -40,6 +40,18 @@ internal static class SheetSamples
             """
         );
 
+    /// <summary>A cloth that is narrower than its hoop.</summary>
+    internal static Production Strip { get; } =
+        MadeOf(
+            """
+            splitter: 1
+            artwork: { shapes: [{ wkt: "LINESTRING (45 5, 45 300)", id: stem, stroke: "#c23b2e", stroke-width: 2 mm }] }
+            cloth: { size: 100 x 320 mm, artwork-at: [5 mm, 8 mm], folds: { upright: centre, level: 1 in from bottom } }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { files: [worksheet] }
+            """
+        );
+
     internal static Production Segel { get; } =
         MadeOf(Recipe + "\noutput: { files: [tape, worksheet], language: de, lengths: in, paper: Letter }\n");
 
@@ -56,7 +68,7 @@ internal static class SheetSamples
                 (part, i) => part.Steps.Where(s => s.Kind == StepKind.Body).Select(s => Body(s, i)).ToImmutableArray()
             ),
         ];
-        var parts = PartBuilder.Build(HandMade.Drawing, HandMade.Plan, bodies, new(recipe.Output));
+        var parts = PartBuilder.Build(recipe, HandMade.Drawing, HandMade.Plan, bodies);
         var files = OutputRenderer.Render(
             HandMade.Request,
             HandMade.Job with
