@@ -19,6 +19,7 @@ internal static class CommandLine
             PlanCommand.Create(output, error),
             CheckCommand.Create(output, error),
             InspectCommand.Create(output, error),
+            RealignCommand.Create(output, error),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
             help.Action = new HelpWithExamples((HelpAction)help.Action!);

@@ -8,7 +8,7 @@ internal static class DefectReport
             '\n',
             "splitter: error SPL9999: this is a defect of Splitter, not of your recipe; a set of files is replaced whole or not at all, so nothing of yours is lost",
             "Please report it with the recipe, its artwork and the lines below, to whoever gave you this tool.",
-            $"Splitter {typeof(DefectReport).Assembly.GetName().Version?.ToString(3)} on {Environment.OSVersion.VersionString}",
+            $"Splitter {ToolVersion.Text} on {Environment.OSVersion.VersionString}",
             defect
         );
 }

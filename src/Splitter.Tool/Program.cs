@@ -3,6 +3,12 @@ using Splitter.Tool;
 // The one place that ends the process, and the one that catches what nobody expected.
 try
 {
+    // Builds and scripts ask for it often: it is told before the commands are loaded, which takes longer than to start.
+    if (args is ["--version"])
+    {
+        Console.Out.Write($"{ToolVersion.Text}\n");
+        return ExitCode.Done;
+    }
     return await CommandLine.Run(args, Console.Out, Console.Error);
 }
 catch (OperationCanceledException)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Correcting;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
@@ -27,11 +28,24 @@ public static class Pipeline
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
-    public static Result<Outlook> Plan(Request request) =>
+    internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing)
         from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
+
+    /// <summary>
+    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto the work
+    /// that is there. The set is made as for <see cref="Make"/>, for the one
+    /// hoop that the request names.
+    /// </summary>
+    internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
+        from job in Prepare(request)
+        from hoop in HoopChoice.One(job.Hoops, offsets.Place)
+        from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing), hoop)
+        from correction in Corrector.Correct(job.Recipe, job.Drawing, set.Plan, set.Parts, offsets)
+        let files = CorrectionRenderer.Render(request, job, set.Parts, correction)
+        select new Realigned(job, set, correction, files);
 
     private static Result<Job> Prepare(Request request) =>
         from recipe in RecipeReader.Read(request.File, request.Bytes)
@@ -44,8 +58,9 @@ public static class Pipeline
         from plan in Planner.Plan(drafts, hoop)
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
-        from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, stitched)
-        let parts = PartBuilder.Build(job.Drawing, plan, sewn, new(job.Recipe.Output))
+        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
+        from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
+        let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts)
         select new PartSet(plan, parts, files);
 }
@@ -66,7 +81,7 @@ public sealed record Request(string File, ReadOnlyMemory<byte> Bytes, ReadSource
 /// <summary>A recipe with all that it names, ready to be planned.</summary>
 /// <param name="Hoops">Those that are asked for.</param>
 /// <param name="Sources">The files that the recipe names, in the order in which it names them.</param>
-public sealed record Job(
+internal sealed record Job(
     Recipe Recipe,
     ImmutableArray<Hoop> Hoops,
     ImmutableArray<SourceFile> Sources,
@@ -74,10 +89,37 @@ public sealed record Job(
 );
 
 /// <summary>What <see cref="Pipeline.Plan"/> returns.</summary>
-public sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
+internal sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);
 
 /// <summary>What <see cref="Pipeline.Make"/> returns.</summary>
-public sealed record Production(Job Job, ImmutableArray<PartSet> Sets);
+public sealed record Production
+{
+    internal Production(Job job, ImmutableArray<PartSet> sets) => (Job, Sets) = (job, sets);
+
+    internal Job Job { get; }
+
+    /// <summary>One for each hoop that was asked for, in the recipe's order.</summary>
+    public ImmutableArray<PartSet> Sets { get; }
+}
 
 /// <summary>The parts for one hoop, and their files.</summary>
-public sealed record PartSet(Plan Plan, ImmutableArray<Part> Parts, ImmutableArray<OutputFile> Files);
+public sealed record PartSet
+{
+    internal PartSet(Plan plan, ImmutableArray<Part> parts, ImmutableArray<OutputFile> files) =>
+        (Plan, Parts, Files) = (plan, parts, files);
+
+    internal Plan Plan { get; }
+
+    internal ImmutableArray<Part> Parts { get; }
+
+    /// <summary>The hoop's name in the recipe.</summary>
+    public string Hoop => Plan.Hoop.Name;
+
+    /// <summary>All that belongs together in the hoop's folder, ready to be written.</summary>
+    public ImmutableArray<OutputFile> Files { get; internal init; }
+}
+
+/// <summary>What <see cref="Pipeline.Realign"/> returns.</summary>
+/// <param name="Original">The set that the part is of.</param>
+/// <param name="Files">Those of the corrected part alone.</param>
+internal sealed record Realigned(Job Job, PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);

@@ -3,7 +3,7 @@ namespace Splitter;
 /// <summary>A file that a recipe names, as it was read.</summary>
 /// <param name="Path">As the recipe names it, with forward slashes.</param>
 /// <param name="Bytes">All of it.</param>
-public sealed record SourceFile(string Path, ReadOnlyMemory<byte> Bytes);
+internal sealed record SourceFile(string Path, ReadOnlyMemory<byte> Bytes);
 
 /// <summary>
 /// How the library reaches files: the host says where they are. It throws nothing for a file that is missing,

@@ -9,6 +9,7 @@ public sealed class ThreadMap
     private const double Piece = 0.05;
 
     private readonly double[] layers;
+    private readonly int[] holes;
     private readonly int columns;
 
     /// <summary>Counts the thread of a cloth.</summary>
@@ -16,14 +17,23 @@ public sealed class ThreadMap
     {
         columns = (int)Math.Ceiling(cloth.Width) + 2;
         layers = new double[columns * ((int)Math.Ceiling(cloth.Height) + 2)];
+        holes = new int[layers.Length];
         foreach (var run in cloth.Runs)
+        {
+            foreach (var point in run.Points)
+                if (SquareOf(point.X, point.Y) is { } square)
+                    holes[square]++;
             for (var i = 1; i < run.Points.Count; i++)
                 Lay(run.Points[i - 1], run.Points[i]);
+        }
         Array.Sort(layers);
     }
 
     /// <summary>On the fullest square.</summary>
     public double Most => layers[^1];
+
+    /// <summary>Needle penetrations in the square that has most.</summary>
+    public int MostHoles => holes.Max();
 
     /// <summary>Squares with more than some layers.</summary>
     public int Above(double limit) => layers.Count(l => l > limit);
@@ -43,10 +53,17 @@ public sealed class ThreadMap
         {
             var share = (i + 0.5) / count;
             var (x, y) = (from.X + ((to.X - from.X) * share), from.Y + ((to.Y - from.Y) * share));
-            // One square of margin all round holds what pulls past the edge.
-            var (column, row) = ((int)Math.Floor(x / 10) + 1, (int)Math.Floor(y / 10) + 1);
-            if (column >= 0 && column < columns && row >= 0 && row < layers.Length / columns)
-                layers[(row * columns) + column] += length / count * SewnCloth.ThreadWidth;
+            if (SquareOf(x, y) is { } square)
+                layers[square] += length / count * SewnCloth.ThreadWidth;
         }
+    }
+
+    /// <summary>The square of a place in tenths of a millimetre; one of margin all round holds what pulls past the edge.</summary>
+    private int? SquareOf(double x, double y)
+    {
+        var (column, row) = ((int)Math.Floor(x / 10) + 1, (int)Math.Floor(y / 10) + 1);
+        return column >= 0 && column < columns && row >= 0 && row < layers.Length / columns
+            ? (row * columns) + column
+            : null;
     }
 }

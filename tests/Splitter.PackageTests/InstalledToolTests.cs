@@ -1,7 +1,11 @@
+using System.IO.Compression;
+using Splitter.Tests;
+
 namespace Splitter.PackageTests;
 
 /// <summary>What a user has after installing: the commands, on a small work of three shapes in two parts or more.</summary>
-public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<InstalledTool>
+[Collection(nameof(PackedFeed))]
+public sealed class InstalledToolTests(PackedFeed feed) : IAsyncLifetime
 {
     private const string Recipe = """
         splitter: 1
@@ -17,11 +21,35 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
         output: { folder: parts/sails }
         """;
 
+    private string Tools => Path.Combine(feed.Packages, "..", "tools");
+
+    public async Task InitializeAsync()
+    {
+        if (Directory.Exists(Tools))
+            return;
+        var ran = await feed.Dotnet(
+            feed.Folder(),
+            "tool",
+            "install",
+            "Splitter.Tool",
+            "--version",
+            PackedFeed.Version,
+            "--tool-path",
+            Tools
+        );
+        Assert.True(ran.ExitCode == 0, ran.ToString());
+    }
+
+    public Task DisposeAsync() => Task.CompletedTask;
+
+    private Task<Ran> Splitter(string folder, params string[] arguments) =>
+        feed.Run(folder, Path.Combine(Tools, "splitter"), arguments);
+
     [Fact]
     public async Task VersionIsThePackages()
     {
-        var ran = await tool.Run(tool.Folder(), "--version");
-        Assert.Equal((0, InstalledTool.Version), (ran.ExitCode, ran.Output.Trim()));
+        var ran = await Splitter(feed.Folder(), "--version");
+        Assert.Equal((0, PackedFeed.Version), (ran.ExitCode, ran.Output.Trim()));
     }
 
     [Fact]
@@ -31,7 +59,7 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
         var set = Path.Combine(folder, "parts", "sails", "small");
         Assert.Contains("manifest.json", Files(set).Keys);
         Assert.Contains("part-B.dst", Files(set).Keys);
-        var check = await tool.Run(folder, "check", "sails.yaml");
+        var check = await Splitter(folder, "check", "sails.yaml");
         Assert.True(check.ExitCode == 0, check.ToString());
     }
 
@@ -40,7 +68,24 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
     {
         var folder = await Made();
         var first = Files(folder);
-        var ran = await tool.Run(folder, "make", "sails.yaml", "--jobs", "1");
+        var ran = await Splitter(folder, "make", "sails.yaml", "--jobs", "1");
+        Assert.True(ran.ExitCode == 0, ran.ToString());
+        Assert.Equal(first, Files(folder));
+    }
+
+    /// <summary>Code that was compiled ahead of time computes as code that is compiled while it runs.</summary>
+    [Fact]
+    public async Task ThePortableToolGivesTheSameBytes()
+    {
+        var folder = await Made();
+        var first = Files(folder);
+        var portable = feed.Folder();
+        await ZipFile.ExtractToDirectoryAsync(
+            Path.Combine(feed.Packages, $"Splitter.Tool.any.{PackedFeed.Version}.nupkg"),
+            portable
+        );
+        var tool = Directory.EnumerateFiles(portable, "Splitter.Tool.dll", SearchOption.AllDirectories).Single();
+        var ran = await feed.Dotnet(folder, "exec", tool, "make", "sails.yaml");
         Assert.True(ran.ExitCode == 0, ran.ToString());
         Assert.Equal(first, Files(folder));
     }
@@ -52,7 +97,7 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
         var folder = await Made();
         var recipe = Path.Combine(folder, "sails.yaml");
         await File.WriteAllTextAsync(recipe, Recipe.Replace("108 40", "108 39.5", StringComparison.Ordinal));
-        var check = await tool.Run(folder, "check", "sails.yaml");
+        var check = await Splitter(folder, "check", "sails.yaml");
         Assert.True(check.ExitCode == 1, check.ToString());
         Assert.Matches("part [A-Z]", check.Output + check.Error);
         Assert.Contains("jib", check.Output + check.Error, StringComparison.Ordinal);
@@ -65,7 +110,7 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
         var first = Files(Path.Combine(folder, "parts"));
         var recipe = Path.Combine(folder, "sails.yaml");
         await File.WriteAllTextAsync(recipe, Recipe.Replace("field:", "feild:", StringComparison.Ordinal));
-        var make = await tool.Run(folder, "make", "sails.yaml");
+        var make = await Splitter(folder, "make", "sails.yaml");
         Assert.Equal(2, make.ExitCode);
         Assert.Contains("sails.yaml(9,", make.Error, StringComparison.Ordinal);
         Assert.Contains("feild", make.Error, StringComparison.Ordinal);
@@ -75,9 +120,9 @@ public sealed class InstalledToolTests(InstalledTool tool) : IClassFixture<Insta
 
     private async Task<string> Made()
     {
-        var folder = tool.Folder();
+        var folder = feed.Folder();
         await File.WriteAllTextAsync(Path.Combine(folder, "sails.yaml"), Recipe);
-        var ran = await tool.Run(folder, "make", "sails.yaml");
+        var ran = await Splitter(folder, "make", "sails.yaml");
         Assert.True(ran.ExitCode == 0, ran.ToString());
         return folder;
     }

@@ -4,7 +4,14 @@ namespace Splitter.Tool.Commands;
 
 /// <summary>What make and check are called with.</summary>
 /// <param name="Out">Stands for the recipe's own output folder; null for that.</param>
-internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs);
+internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs)
+{
+    /// <summary>The file that <see cref="BuildLists"/> writes of what was read; null for none.</summary>
+    internal string? Inputs { get; init; }
+
+    /// <summary>The same of what was written.</summary>
+    internal string? Outputs { get; init; }
+}
 
 /// <summary>The arguments and options of make and check.</summary>
 internal sealed class BatchOptions
@@ -17,11 +24,20 @@ internal sealed class BatchOptions
 
     internal Option<int?> Jobs { get; } = SharedOptions.Jobs();
 
+    /// <summary>Of make alone, as is the next: check writes nothing.</summary>
+    internal Option<string?> Inputs { get; } = SharedOptions.List("--inputs", "that were read");
+
+    internal Option<string?> Outputs { get; } = SharedOptions.List("--outputs", "that were written");
+
     internal BatchCall Of(ParseResult call) =>
         new(
             call.GetRequiredValue(Recipes),
             call.GetValue(Hoop),
             call.GetValue(Out),
             call.GetValue(Jobs) ?? Environment.ProcessorCount
-        );
+        )
+        {
+            Inputs = call.GetValue(Inputs),
+            Outputs = call.GetValue(Outputs),
+        };
 }

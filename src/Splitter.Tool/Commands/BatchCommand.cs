@@ -8,6 +8,7 @@ internal static class BatchCommand
     internal static Command Create(
         string name,
         string description,
+        bool writes,
         Func<BatchCall, Progress, CancellationToken, Answer> run,
         TextWriter output,
         TextWriter error,
@@ -24,6 +25,11 @@ internal static class BatchCommand
             options.Jobs,
             format,
         };
+        if (writes)
+        {
+            command.Add(options.Inputs);
+            command.Add(options.Outputs);
+        }
         command.SetAction(
             async (call, stop) =>
             {

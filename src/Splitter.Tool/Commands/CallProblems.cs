@@ -6,7 +6,7 @@ namespace Splitter.Tool.Commands;
 internal static class CallProblems
 {
     /// <summary>Where a mistake of the call itself stands.</summary>
-    private static readonly Place Call = Place.Whole("splitter");
+    internal static readonly Place Call = Place.Whole("splitter");
 
     internal static Diagnostic NotUnderstood(string why) =>
         Diagnostic.Error(9001, Call, $"{why} 'splitter --help' lists commands and options");
@@ -32,4 +32,21 @@ internal static class CallProblems
 
     internal static Diagnostic ViewWithoutPicture() =>
         Diagnostic.Error(9015, Call, "'--as' says what a picture shows, and none is asked for; add '--picture FILE'");
+
+    internal static Diagnostic NoOffsets() =>
+        Diagnostic.Error(
+            9016,
+            Call,
+            "nothing is measured; name the part and what you measured at two places or more: '--part D --at 1 0.6 mm right 0.2 mm down --at 2 0.5 mm right', or a file with '--offsets'"
+        );
+
+    internal static Diagnostic OffsetsTwice() =>
+        Diagnostic.Error(9017, Call, "'--offsets' says it all; leave '--part' and '--at' out");
+
+    internal static Diagnostic CannotWriteList(string file, string why) =>
+        Diagnostic.Error(
+            9020,
+            Place.Whole(file),
+            $"the parts are written, but not the list of files for the build tool: {why.TrimEnd('.')}"
+        );
 }

@@ -11,6 +11,7 @@ internal static class CheckCommand
         BatchCommand.Create(
             "check",
             "Make everything again in memory and compare with what is on disk.",
+            writes: false,
             Run,
             output,
             error,

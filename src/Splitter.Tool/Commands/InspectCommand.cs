@@ -19,7 +19,7 @@ internal static class InspectCommand
 
     internal static Command Create(TextWriter output, TextWriter error)
     {
-        var tape = SharedOptions.Files(new Argument<string>("FILE") { Description = "A tape (.dst)." });
+        var tape = SharedOptions.Files(new Argument<string>("FILE") { Description = "A tape (.dst)." }, ".dst");
         var picture = SharedOptions.Picture(
             "Also draw it in true scale: into such a file, or into a folder in every way, as .svg and .png.",
             "FOLDER|FILE"
@@ -47,8 +47,9 @@ internal static class InspectCommand
         return command;
     }
 
-    private static Option<TapeView?> View() =>
-        new("--as")
+    private static Option<TapeView?> View()
+    {
+        var view = new Option<TapeView?>("--as")
         {
             Description =
                 "What the picture shows: thread as it lies; penetrations, moves and trims; or density, layers of thread on each mm². Without it: thread, or all of them into a folder.",
@@ -63,6 +64,10 @@ internal static class InspectCommand
                 return null;
             },
         };
+        view.CompletionSources.Clear();
+        view.CompletionSources.Add([.. Views.Select(v => v.Word)]);
+        return view;
+    }
 
     /// <param name="Picture">Where to draw it; null for nowhere.</param>
     /// <param name="View">What to draw; null for what is usual.</param>

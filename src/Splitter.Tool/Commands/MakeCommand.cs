@@ -12,6 +12,7 @@ internal static class MakeCommand
         BatchCommand.Create(
             "make",
             "Write machine files, pictures and manifest.",
+            writes: true,
             Run,
             output,
             error,
@@ -35,6 +36,8 @@ internal static class MakeCommand
             progress.BeginWriting(stop);
             problems = new SetWriter(disk).Write([.. all.SelectMany(Sets)], stop);
         }
+        if (problems.IsEmpty)
+            problems = BuildLists.Write(call, all);
         if (!problems.IsEmpty)
             return Answer.Wrong([.. batch.Diagnostics, .. problems]);
 

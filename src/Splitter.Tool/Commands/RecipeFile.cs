@@ -12,6 +12,10 @@ internal sealed record RecipeFile(string Given)
 
     internal string FullPath { get; } = Path.GetFullPath(Given);
 
+    /// <summary>The recipe and what it names, as far as it was read.</summary>
+    internal IEnumerable<string> FilesRead =>
+        sources.Keys.Select(path => Path.GetFullPath(Path.Combine(Folder, path))).Prepend(FullPath);
+
     internal string Folder => Path.GetDirectoryName(FullPath)!;
 
     internal Result<Request> Load(string? hoop, int jobs)

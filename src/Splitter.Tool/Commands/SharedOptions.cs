@@ -15,20 +15,24 @@ internal enum AnswerFormat
 /// <summary>Options and arguments that several commands have; each command gets its own.</summary>
 internal static class SharedOptions
 {
+    private static readonly string[] RecipeEndings = [".yaml", ".yml"];
+
     internal static Argument<string[]> Recipes() =>
         Files(
             new Argument<string[]>("RECIPE")
             {
                 Description = "A recipe file; several are done together.",
                 Arity = ArgumentArity.OneOrMore,
-            }
+            },
+            RecipeEndings
         );
 
     internal static Argument<string> Recipe() =>
-        Files(new Argument<string>("RECIPE") { Description = "A recipe file." });
+        Files(new Argument<string>("RECIPE") { Description = "A recipe file." }, RecipeEndings);
 
     /// <summary>An option that a command does not have must not be taken for a file.</summary>
-    internal static T Files<T>(T argument)
+    /// <param name="endings">What completion offers, beside folders.</param>
+    internal static T Files<T>(T argument, params string[] endings)
         where T : Argument
     {
         argument.Validators.Add(result =>
@@ -36,6 +40,7 @@ internal static class SharedOptions
             foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
                 result.AddError($"There is no option '{token.Value}'; a file of that name is './{token.Value}'.");
         });
+        argument.CompletionSources.Add(FileCompletions.For(endings));
         return argument;
     }
 
@@ -48,6 +53,13 @@ internal static class SharedOptions
 
     internal static Option<string?> Picture(string description, string what) =>
         new("--picture") { Description = description, HelpName = what };
+
+    internal static Option<string?> List(string name, string which) =>
+        new(name)
+        {
+            Description = $"Write to FILE the paths of all files {which}, one a line, for a build tool.",
+            HelpName = "FILE",
+        };
 
     internal static Option<string?> Out() =>
         new("--out")
@@ -77,8 +89,9 @@ internal static class SharedOptions
         return jobs;
     }
 
-    internal static Option<AnswerFormat> Format() =>
-        new("--format")
+    internal static Option<AnswerFormat> Format()
+    {
+        var format = new Option<AnswerFormat>("--format")
         {
             Description = "How the answer is written: text for a person, json for a program.",
             HelpName = "text|json",
@@ -92,4 +105,8 @@ internal static class SharedOptions
                 return AnswerFormat.Text;
             },
         };
+        format.CompletionSources.Clear();
+        format.CompletionSources.Add("text", "json");
+        return format;
+    }
 }

@@ -9,7 +9,7 @@ namespace Splitter.Artwork;
 /// <param name="Width">Micrometres.</param>
 /// <param name="Height">Micrometres.</param>
 /// <param name="Shapes">Later ones lie over earlier ones, which have been cut away below them.</param>
-public sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> Threads, ImmutableArray<Shape> Shapes)
+internal sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> Threads, ImmutableArray<Shape> Shapes)
 {
     /// <summary>The box around all that is sewn.</summary>
     internal Box Bounds { get; } = Box.Around(Shapes.Select(s => s.Footprint.Bounds));
@@ -17,10 +17,10 @@ public sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> Th
 
 /// <summary>A thread that the drawing uses: the recipe's name for its colour, or the colour itself as a name.</summary>
 /// <param name="Color"><c>#rrggbb</c>, lower case.</param>
-public sealed record SewThread(string Name, string Color);
+internal sealed record SewThread(string Name, string Color);
 
 /// <summary>How a shape is sewn, every default filled in. Micrometres and degrees.</summary>
-public sealed record SewStyle
+internal sealed record SewStyle
 {
     /// <summary>Direction of fill rows, degrees clockwise from x.</summary>
     public double Angle { get; init; }
@@ -37,6 +37,9 @@ public sealed record SewStyle
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int StitchLength { get; init; }
 
+    /// <summary>How far the penetrations of a fill row are moved against those of the row before.</summary>
+    public Stagger Stagger { get; init; } = Stagger.Usual;
+
     /// <summary>How often a run goes over its lines.</summary>
     public Passes Passes { get; init; } = Passes.Single;
 
@@ -51,7 +54,7 @@ public sealed record SewStyle
 }
 
 /// <summary>One thing that is sewn with one thread. Its kind says what geometry the stitches follow.</summary>
-public abstract record Shape
+internal abstract record Shape
 {
     /// <summary>Unique in the drawing; the artwork's own id where it has one.</summary>
     public required string Id { get; init; }
@@ -73,7 +76,7 @@ public abstract record Shape
 }
 
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>
-public sealed record FillShape : Shape
+internal sealed record FillShape : Shape
 {
     /// <summary>Of the footprint, what reaches under later shapes along edges that show, and ends there.</summary>
     internal Region Rims { get; init; } = Region.Empty;
@@ -86,14 +89,14 @@ public sealed record FillShape : Shape
 }
 
 /// <summary>One or more columns sewn across.</summary>
-public sealed record SatinShape : Shape
+internal sealed record SatinShape : Shape
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Column> Columns { get; init; }
 }
 
 /// <summary>One or more lines of stitches.</summary>
-public sealed record RunShape : Shape
+internal sealed record RunShape : Shape
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Polyline> Lines { get; init; }
@@ -103,10 +106,10 @@ public sealed record RunShape : Shape
 /// A satin column: rungs along its length, each from its left to its right edge as one walks along it. Between
 /// neighbouring rungs both edges run straight. At least two rungs; a closed column's last rung repeats its first.
 /// </summary>
-public sealed record Column(ImmutableArray<Rung> Rungs);
+internal sealed record Column(ImmutableArray<Rung> Rungs);
 
 /// <summary>One rung of a column.</summary>
-public readonly record struct Rung(Point Left, Point Right)
+internal readonly record struct Rung(Point Left, Point Right)
 {
     /// <summary>Its middle.</summary>
     public Point Middle => Left.Towards(Right, 0.5);

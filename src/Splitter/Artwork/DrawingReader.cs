@@ -33,5 +33,8 @@ internal static class DrawingReader
     private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
         shapes.IsEmpty
             ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
-            : Result.Of(new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes));
+            : Result.From(
+                new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
+                ThreadNames.Mistyped(recipe, sheet)
+            );
 }

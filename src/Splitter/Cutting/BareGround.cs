@@ -34,7 +34,9 @@ internal static class BareGround
             from rows in new[] { other.EvenRows, other.OddRows }
             select rows;
         var laid = fill.Shape is FillShape own ? new[] { own.Rims, own.Laid, own.Deep } : [];
-        var bare = Polygons.Subtract(fill.Core, Polygons.Union([.. laid, .. others]));
+        // Of what lies all over a large ground, what lies near its piece.
+        var near = laid.Concat(others).Select(ground => ground.Near(fill.Core.Bounds));
+        var bare = Polygons.Subtract(fill.Core, Polygons.Union(near));
         return Polygons.Intersect(Polygons.Offset(Polygons.Offset(bare, -Narrowest / 2), Narrowest / 2), bare);
     }
 }

@@ -134,20 +134,28 @@ internal sealed class Bulk
 
     private Region FindFourth(int shape)
     {
-        var (under, underCut, twice) = (Region.Empty, Region.Empty, new List<Region>());
-        for (var upper = shape + 1; upper < covers.Length && !covers[shape].IsEmpty; upper++)
-        {
-            var cover = Polygons.Intersect(covers[upper], covers[shape]);
-            if (cover.IsEmpty)
-                continue;
-            twice.Add(Polygons.Intersect(IsCut(shape) || IsCut(upper) ? under : underCut, cover));
-            under = Polygons.Union(under, cover);
-            if (IsCut(upper))
-                underCut = Polygons.Union(underCut, cover);
-        }
-        if (drawing.Shapes[shape] is FillShape { Rims: var rims })
-            twice.Add(Polygons.Intersect(rims, underCut));
-        return Polygons.Union(IsCut(shape) ? [.. twice, Polygons.Intersect(under, crossed)] : twice);
+        if (covers[shape].IsEmpty)
+            return Region.Empty;
+        ImmutableArray<(int Shape, Region Ground)> above =
+        [
+            .. from upper in Enumerable.Range(shape + 1, covers.Length - shape - 1)
+            let ground = Polygons.Intersect(covers[upper], covers[shape])
+            where !ground.IsEmpty
+            select (upper, ground),
+        ];
+        var twice =
+            from pair in BoxPairs.Meeting(above.Select(a => a.Ground.Bounds))
+            let one = above[pair.A]
+            let other = above[pair.B]
+            where IsCut(shape) || IsCut(one.Shape) || IsCut(other.Shape)
+            select Polygons.Intersect(one.Ground, other.Ground);
+        var crossing = IsCut(shape)
+            ? Polygons.Intersect(Polygons.Union(above.Select(a => a.Ground)), crossed)
+            : Region.Empty;
+        var rims = drawing.Shapes[shape] is FillShape fill
+            ? Polygons.Intersect(fill.Rims, Polygons.Union(above.Where(a => IsCut(a.Shape)).Select(a => a.Ground)))
+            : Region.Empty;
+        return Polygons.Union([.. twice, crossing, rims]);
     }
 
     private bool IsCut(int shape) => owners[shape] is null;

@@ -36,7 +36,9 @@ internal sealed class Cores(
         var shape = drawing.Shapes[index];
         var fourth = bulk.Fourth(index);
         var hidden = grounds
-            .Territories.Select((_, part) => Polygons.Union(visible.Above(index, part), fourth))
+            .Territories.Select(
+                (_, part) => Polygons.Union(visible.Above(index, part), fourth.Near(grounds.FieldOf(part)))
+            )
             .ToArray();
         var cores = new Region[hidden.Length];
         for (var part = 0; part < cores.Length; part++)

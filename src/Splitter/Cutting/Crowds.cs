@@ -19,9 +19,6 @@ internal static class Crowds
     /// <summary>Territories further off than this have no part in a crowd, in reaches: mitres are up to four long.</summary>
     private const int Around = 12;
 
-    /// <summary>Two regions nearer than this lie side by side, µm: snapping parts them by one or two.</summary>
-    private const double Beside = 20;
-
     /// <summary>Crowds are parted one after the other, and one may make another; hardly any drawing has more than a few.</summary>
     private const int MostRounds = 8;
 
@@ -100,5 +97,5 @@ internal static class Crowds
 
     /// <summary>Along half a reach at least: corners that touch do not.</summary>
     private static bool LieSideBySide(Region one, Region other, double reach) =>
-        Polygons.Intersect(Polygons.Offset(one, Beside, Join.Mitre), other).Area >= Beside * reach / 2;
+        Polygons.Intersect(Polygons.Offset(one, Scraps.Beside, Join.Mitre), other).Area >= Scraps.Beside * reach / 2;
 }

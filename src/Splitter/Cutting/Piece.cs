@@ -5,7 +5,7 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>What one hooping sews of one shape.</summary>
-public abstract record Piece
+internal abstract record Piece
 {
     /// <summary>The shape it is cut from.</summary>
     public required Shape Shape { get; init; }
@@ -24,7 +24,7 @@ public abstract record Piece
 /// A fill's piece. Rows lie on one lattice over the whole artwork; with interleaved edges those with even numbers reach
 /// further past some seams, those with odd numbers past the others.
 /// </summary>
-public sealed record FillPiece : Piece
+internal sealed record FillPiece : Piece
 {
     /// <summary>Ground of this hooping alone, without any overlap.</summary>
     public required Region Core { get; init; }
@@ -46,7 +46,7 @@ public sealed record FillPiece : Piece
 }
 
 /// <summary>A satin shape's piece: columns cut across, past the seam by the overlap.</summary>
-public sealed record SatinPiece : Piece
+internal sealed record SatinPiece : Piece
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Column> Columns { get; init; }
@@ -56,7 +56,7 @@ public sealed record SatinPiece : Piece
 }
 
 /// <summary>A run shape's piece: lines past the seam by the overlap.</summary>
-public sealed record RunPiece : Piece
+internal sealed record RunPiece : Piece
 {
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<Polyline> Lines { get; init; }

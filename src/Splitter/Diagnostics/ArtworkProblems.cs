@@ -12,9 +12,6 @@ internal static class ArtworkProblems
     /// <summary>More remarks than a person reads at once; a drawing full of text would give thousands.</summary>
     private const int Most = 100;
 
-    /// <summary>Longer pieces of the file are cut short in messages.</summary>
-    private const int LongestQuote = 40;
-
     /// <summary>Sorted, errors kept, warnings bounded in number.</summary>
     internal static ImmutableArray<Diagnostic> Foremost(IEnumerable<Diagnostic> problems)
     {
@@ -50,7 +47,7 @@ internal static class ArtworkProblems
         Error(
             2004,
             place,
-            $"the outermost element is '{Short(name)}', not 'svg' of SVG; begin the drawing with <svg xmlns=\"http://www.w3.org/2000/svg\">"
+            $"the outermost element is '{Quote.Short(name)}', not 'svg' of SVG; begin the drawing with <svg xmlns=\"http://www.w3.org/2000/svg\">"
         );
 
     internal static Diagnostic TooDeep(Place place, int most) =>
@@ -125,30 +122,38 @@ internal static class ArtworkProblems
         Warning(
             2040,
             place,
-            $"{what} refers to '{Short(reference)}', outside this file, which is never followed; copy it into the drawing"
+            $"{what} refers to '{Quote.Short(reference)}', outside this file, which is never followed; copy it into the drawing"
         );
 
     internal static Diagnostic Missing(Place place, string what, string reference) =>
-        Warning(2041, place, $"{what} refers to '{Short(reference)}', which is not in the drawing; correct the name");
+        Warning(
+            2041,
+            place,
+            $"{what} refers to '{Quote.Short(reference)}', which is not in the drawing; correct the name"
+        );
 
     internal static Diagnostic WrongKind(Place place, string what, string reference, string kind) =>
-        Warning(2042, place, $"{what} refers to '{Short(reference)}', which is a {kind}; name one that fits");
+        Warning(2042, place, $"{what} refers to '{Quote.Short(reference)}', which is a {kind}; name one that fits");
 
     internal static Diagnostic Circle(Place place, string what, string reference) =>
         Warning(
             2043,
             place,
-            $"{what} refers to '{Short(reference)}', which leads back to it, and is left out; break the circle"
+            $"{what} refers to '{Quote.Short(reference)}', which leads back to it, and is left out; break the circle"
         );
 
     internal static Diagnostic TwiceNamed(Place place, string what, string id) =>
-        Warning(2044, place, $"{what} refers to '{Short(id)}', and several elements have this id; the first counts");
+        Warning(
+            2044,
+            place,
+            $"{what} refers to '{Quote.Short(id)}', and several elements have this id; the first counts"
+        );
 
     internal static Diagnostic CssNotRead(Place place, string text) =>
         Warning(
             2045,
             place,
-            $"the style sheet's '{Short(text)}' is not read; use types, ids, classes and attributes to select, and write the rest on the elements"
+            $"the style sheet's '{Quote.Short(text)}' is not read; use types, ids, classes and attributes to select, and write the rest on the elements"
         );
 
     internal static Diagnostic BadPath(Place place, string what, int at, string near) =>
@@ -156,7 +161,7 @@ internal static class ArtworkProblems
             2060,
             place,
             Invariant(
-                $"the path data of {what} has a mistake at character {at}, near '{Short(near)}'; it is drawn up to there, so correct it"
+                $"the path data of {what} has a mistake at character {at}, near '{Quote.Short(near)}'; it is drawn up to there, so correct it"
             )
         );
 
@@ -167,7 +172,7 @@ internal static class ArtworkProblems
         Warning(
             2062,
             place,
-            $"{what} has {property} '{Short(value)}', which cannot be read and is ignored; correct it"
+            $"{what} has {property} '{Quote.Short(value)}', which cannot be read and is ignored; correct it"
         );
 
     internal static Diagnostic Negative(Place place, string what, string property) =>
@@ -200,11 +205,4 @@ internal static class ArtworkProblems
 
     private static Diagnostic Warning(int code, Place place, string message) =>
         Diagnostic.Warning(code, place, message);
-
-    /// <summary>One line, without control characters, not too long.</summary>
-    private static string Short(string text)
-    {
-        var clean = string.Concat(text.Take(LongestQuote + 1).Select(c => char.IsControl(c) ? ' ' : c));
-        return clean.Length <= LongestQuote ? clean : clean[..(LongestQuote - 1)] + "…";
-    }
 }

@@ -1,4 +1,6 @@
 using Splitter.Geometry;
+using Splitter.Recipes;
+using Splitter.Recipes.Language;
 using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
@@ -82,11 +84,35 @@ internal static class DrawingProblems
             )
         );
 
-    internal static Diagnostic RuleWithoutShape(Place place) =>
+    /// <param name="near">The artwork's own id or class that is most like the one asked for; null for none.</param>
+    internal static Diagnostic RuleWithoutShape(Place place, SewMatch match, string? near) =>
         Diagnostic.Warning(
             2133,
             place,
-            "no shape of the artwork is what this rule asks for; see how the artwork writes its ids, classes and colours, or take the rule out"
+            $"no shape of the artwork has {Words.List(Asked(match), "and")}; {(near is null ? "see how the artwork writes its ids, classes and colours, or take the rule out" : $"did you mean {Quote.Quoted(near)}?")}"
+        );
+
+    /// <summary>All that a rule asks for, as the recipe writes it.</summary>
+    private static IEnumerable<string> Asked(SewMatch match)
+    {
+        if (match.Id is { } id)
+            yield return $"id {Quote.Quoted(id)}";
+        if (match.Class is { } name)
+            yield return $"class {Quote.Quoted(name)}";
+        if (match.Fill is { } fill)
+            yield return $"fill {fill}";
+        if (match.Stroke is { } stroke)
+            yield return $"stroke {stroke}";
+        if (match.StrokeWidth is { } bound)
+            yield return Invariant($"a stroke-width {bound.Operator} {Units.ToMillimetres(bound.Length)} mm");
+    }
+
+    /// <param name="drawn">A colour of the artwork that no thread of the recipe has.</param>
+    internal static Diagnostic ThreadNearlyDrawn(Place place, string name, string colour, string drawn) =>
+        Diagnostic.Warning(
+            2134,
+            place,
+            $"nothing is drawn in {colour}, the colour of thread {Quote.Quoted(name)}, while {drawn}, which is much like it, has no thread; write \"{drawn}\" if this thread is for it"
         );
 
     internal static Diagnostic TooSmall(Place place, string shape) =>

@@ -10,14 +10,14 @@ internal static class GuideProblems
         Diagnostic.Error(
             2140,
             place,
-            $"no shape of the artwork is called {RecipeProblems.Quoted(id)}; give the line that rows are to follow this id, or write it here, as in 'guide: \"LINESTRING (10 90, 50 60, 90 80)\"'"
+            $"no shape of the artwork is called {Quote.Quoted(id)}; give the line that rows are to follow this id, or write it here, as in 'guide: \"LINESTRING (10 90, 50 60, 90 80)\"'"
         );
 
     internal static Diagnostic NotALine(Place place, string name, string what) =>
         Diagnostic.Error(
             2141,
             place,
-            $"{RecipeProblems.Quoted(name)} is {what}, and rows follow one open line; draw such a line from one side of the shape to the other"
+            $"{Quote.Quoted(name)} is {what}, and rows follow one open line; draw such a line from one side of the shape to the other"
         );
 
     internal static Diagnostic NotWkt(Place place, string what) =>

@@ -32,6 +32,24 @@ internal static class LayerProblems
             )
         );
 
+    /// <param name="more">Spots of other shapes that are not told by themselves.</param>
+    internal static Diagnostic TooManyHoles(
+        ImmutableArray<Shape> shapes,
+        ImmutableArray<string> parts,
+        PiercedSpot spot,
+        ImmutableArray<PiercedSpot> more,
+        Hoop hoop
+    ) =>
+        Diagnostic.Warning(
+            3031,
+            shapes[^1].Place,
+            Invariant(
+                $"hoop {hoop.Name}: {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {ThreadGrid.MostHoles}, which may tear the cloth, on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes, isOverlap: false)}"
+            )
+        );
+
+    private static string And(ImmutableArray<PiercedSpot> more) => And(more.Length, more.Sum(s => s.Squares));
+
     private static string Where(ImmutableArray<Shape> shapes) =>
         shapes.Length == 1
             ? $"of shape '{shapes[0].Id}'"
@@ -43,11 +61,13 @@ internal static class LayerProblems
         : shapes.Length == 1 ? "give it less underlay or a wider 'row-spacing'"
         : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
 
-    private static string And(ImmutableArray<FullSpot> more) =>
-        more.IsEmpty
+    private static string And(ImmutableArray<FullSpot> more) => And(more.Length, more.Sum(s => s.Squares));
+
+    private static string And(int sets, int squares) =>
+        sets == 0
             ? ""
             : Invariant(
-                $" (so do {more.Length} more {(more.Length == 1 ? "set" : "sets")} of shapes, on {more.Sum(s => s.Squares)} mm² in all, which are not told)"
+                $" (so do {sets} more {(sets == 1 ? "set" : "sets")} of shapes, on {squares} mm² in all, which are not told)"
             );
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);

@@ -38,13 +38,12 @@ internal static class PlanProblems
             )
         );
 
-    /// <param name="turned">It would fit a hoop turned as the recipe does not allow.</param>
-    internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, bool turned, Hoop hoop) =>
+    internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, string advice, Hoop hoop) =>
         Diagnostic.Error(
             3003,
             shape.Place,
             Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Mm(shape.Footprint.Bounds.Width)} x {Mm(shape.Footprint.Bounds.Height)} mm and a field sews {Mm(ground.Width)} x {Mm(ground.Height)} mm; {(turned ? "allow both 0 deg and 90 deg under 'fields.turns'" : "take a larger hoop")}, or let it be cut with 'keep-whole: false'"
+                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Up(shape.Footprint.Bounds.Width)} x {Up(shape.Footprint.Bounds.Height)} mm and a field sews {Down(ground.Width)} x {Down(ground.Height)} mm; {advice}, or let it be cut with 'keep-whole: false'"
             )
         );
 
@@ -134,15 +133,6 @@ internal static class PlanProblems
             )
         );
 
-    internal static Diagnostic FieldOverForbidden(Place place, IReadOnlyList<Field> fields, Box zone, bool grid) =>
-        Diagnostic.Error(
-            3011,
-            place,
-            Invariant(
-                $"hoop {fields[0].Hoop.Name}: the field at x {Mm(fields[0].Centre.X)}, y {Mm(fields[0].Centre.Y)} lies over {Zone(zone)}{(fields.Count > 1 ? Invariant($", and {fields.Count - 1} more do") : "")}; {(grid ? "list the fields by hand" : "move the field")}, or make the zone smaller"
-            )
-        );
-
     /// <param name="folds">The crossing of the folds, if it is to be held, too.</param>
     /// <param name="fits">A field could hold all of it.</param>
     internal static Diagnostic FirstNotHeld(Place place, Point first, Point? folds, bool fits, Hoop hoop) =>
@@ -163,75 +153,12 @@ internal static class PlanProblems
             )
         );
 
-    /// <param name="zones">One, or all.</param>
-    /// <param name="free">How far from a hoop's edge its stitches stay: so far from a zone nothing can be drawn.</param>
-    /// <param name="ground">The box around what is not covered.</param>
-    internal static Diagnostic ZoneKeepsGround(
-        Place place,
-        IReadOnlyList<Box> zones,
-        int free,
-        IReadOnlyList<Shape> shapes,
-        Box ground,
-        Hoop hoop
-    ) =>
-        Diagnostic.Error(
-            3014,
-            place,
-            Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or take out or move what is drawn there: {Clear(zones, free)}"
-            )
-        );
-
-    internal static Diagnostic NoFieldAnywhere(Place place, IReadOnlyList<Box> zones, Hoop hoop) =>
-        Diagnostic.Error(
-            3015,
-            place,
-            Invariant(
-                $"hoop {hoop.Name}: no field can lie anywhere on the artwork because of {Zones(zones)}; {Move(zones)}"
-            )
-        );
-
-    internal static Diagnostic ZonesPartFields(Place place, Hoop hoop) =>
-        Diagnostic.Error(
-            3016,
-            place,
-            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end, or write a recipe for each side"
-        );
-
-    internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
-        Diagnostic.Error(
-            3017,
-            place,
-            Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} holds what the first field must hold, 'fields.first' or the crossing of the folds (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {Move(zones)}, or move the point or the folds"
-            )
-        );
-
     internal static Diagnostic NoCover(Place place, Hoop hoop) =>
         Diagnostic.Error(
             3018,
             place,
             $"hoop {hoop.Name}: no fields were found that cover the artwork; list fields by hand under 'fields.place', or take a larger hoop"
         );
-
-    private static string Zone(Box zone) =>
-        Invariant(
-            $"the forbidden zone at x {Mm(zone.Left)} to {Mm(zone.Right)}, y {Mm(zone.Top)} to {Mm(zone.Bottom)} mm"
-        );
-
-    private static string Zones(IReadOnlyList<Box> zones) =>
-        zones.Count == 1 ? Zone(zones[0]) : Invariant($"the {zones.Count} forbidden zones together");
-
-    /// <summary>Where artwork may not be, or what it has to have beside it.</summary>
-    private static string Clear(IReadOnlyList<Box> zones, int free) =>
-        zones is [var zone]
-            ? Invariant(
-                $"hoops stitch no nearer to the zone than {Up(free)} mm, so leave x {Mm(zone.Left - free)} to {Mm(zone.Right + free)}, y {Mm(zone.Top - free)} to {Mm(zone.Bottom + free)} mm free, and shapes that are kept whole on one side of it"
-            )
-            : "between zones only what lies in a gap that a whole hoop has room in can be sewn";
-
-    private static string Move(IReadOnlyList<Box> zones) =>
-        zones.Count == 1 ? "make the zone smaller, or move it" : "make them smaller, or move them";
 
     private static string And(int more) =>
         more switch
@@ -247,4 +174,7 @@ internal static class PlanProblems
 
     /// <summary>Rounded up: what sticks out sticks out by something.</summary>
     private static double Up(double micrometres) => Math.Ceiling(micrometres / Units.TapeStep) / 10;
+
+    /// <summary>Rounded down: what has no room must not seem to have.</summary>
+    private static double Down(double micrometres) => Math.Floor(micrometres / Units.TapeStep) / 10;
 }

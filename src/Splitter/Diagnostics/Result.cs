@@ -45,12 +45,12 @@ public sealed class Result<T>
     }
 
     /// <summary>Turns the value into another one; query syntax uses it.</summary>
-    public Result<TNext> Select<TNext>(Func<T, TNext> next)
+    internal Result<TNext> Select<TNext>(Func<T, TNext> next)
         where TNext : notnull =>
         Succeeded ? Result<TNext>.Of(next(value!), Diagnostics) : Result<TNext>.Failed(Diagnostics);
 
     /// <summary>Runs the next stage on the value, unless this one reported an error; diagnostics add up.</summary>
-    public Result<TOut> SelectMany<TNext, TOut>(Func<T, Result<TNext>> next, Func<T, TNext, TOut> combine)
+    internal Result<TOut> SelectMany<TNext, TOut>(Func<T, Result<TNext>> next, Func<T, TNext, TOut> combine)
         where TNext : notnull
         where TOut : notnull
     {

@@ -1,7 +1,7 @@
 namespace Splitter.Geometry;
 
 /// <summary>An axis-parallel box in design space, micrometres, edges included. Empty when right is left of left.</summary>
-public readonly record struct Box(int Left, int Top, int Right, int Bottom)
+internal readonly record struct Box(int Left, int Top, int Right, int Bottom)
 {
     /// <summary>A box that holds nothing; joining it to another gives the other.</summary>
     public static readonly Box Empty = new(int.MaxValue, int.MaxValue, int.MinValue, int.MinValue);

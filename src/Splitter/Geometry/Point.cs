@@ -1,7 +1,7 @@
 namespace Splitter.Geometry;
 
 /// <summary>A point in design space, whole micrometres, x right and y down as in SVG.</summary>
-public readonly record struct Point(int X, int Y) : IComparable<Point>
+internal readonly record struct Point(int X, int Y) : IComparable<Point>
 {
     /// <summary>The difference, as a point.</summary>
     public static Point operator -(Point a, Point b) => new(a.X - b.X, a.Y - b.Y);

@@ -6,7 +6,7 @@ namespace Splitter.Geometry;
 /// A closed ring of at least three points; the last is not the first repeated. On the drawing, with y down, an outer
 /// ring runs clockwise and a hole counter-clockwise once it has been through <see cref="Polygons"/>.
 /// </summary>
-public sealed record Ring(ImmutableArray<Point> Points)
+internal sealed record Ring(ImmutableArray<Point> Points)
 {
     /// <summary>The box around it.</summary>
     public Box Bounds { get; } = Box.Around(Points.AsSpan());
@@ -34,7 +34,7 @@ public sealed record Ring(ImmutableArray<Point> Points)
 }
 
 /// <summary>One outer ring and the holes in it.</summary>
-public sealed record Polygon(Ring Outer, ImmutableArray<Ring> Holes)
+internal sealed record Polygon(Ring Outer, ImmutableArray<Ring> Holes)
 {
     /// <summary>Area in square micrometres, holes taken off.</summary>
     public double Area => Math.Abs(Outer.SignedArea) - Holes.Sum(h => Math.Abs(h.SignedArea));
@@ -44,7 +44,7 @@ public sealed record Polygon(Ring Outer, ImmutableArray<Ring> Holes)
 }
 
 /// <summary>A piece of ground: any number of polygons that do not overlap, as <see cref="Polygons"/> makes them.</summary>
-public sealed record Region(ImmutableArray<Polygon> Polygons)
+internal sealed record Region(ImmutableArray<Polygon> Polygons)
 {
     /// <summary>No ground at all.</summary>
     public static readonly Region Empty = new([]);

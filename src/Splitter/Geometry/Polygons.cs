@@ -105,13 +105,22 @@ internal static class Polygons
     internal static Region Union(IEnumerable<Region> regions)
     {
         ImmutableArray<Region> kept = [.. regions.Where(r => !r.IsEmpty)];
-        return kept.Length switch
-        {
-            0 => Region.Empty,
-            1 => kept[0],
-            _ => ToRegion(UnaryUnionNG.Union(Factory.BuildGeometry(kept.Select(ToNts).ToList()), Grid)),
-        };
+        if (kept is [var only])
+            return only;
+        ImmutableArray<Polygon> polygons = [.. kept.SelectMany(r => r.Polygons)];
+        // The engine need not see thousands of things that lie apart.
+        return Sorted(
+            BoxPairs
+                .Groups([.. polygons.Select(p => p.Outer.Bounds)])
+                .Select(group => group.Select(i => polygons[i]).ToList())
+                .SelectMany(group => group is [var alone] ? [alone] : United(group))
+        );
     }
+
+    private static ImmutableArray<Polygon> United(IEnumerable<Polygon> polygons) =>
+        ToRegion(
+            UnaryUnionNG.Union(Factory.BuildGeometry(polygons.Select(Nts.Geometry (p) => ToNts(p)).ToList()), Grid)
+        ).Polygons;
 
     internal static Region Union(Region a, Region b) => Union([a, b]);
 
@@ -207,15 +216,15 @@ internal static class Polygons
         DistanceComputer.SegmentToSegment(ToCoordinate(a), ToCoordinate(b), ToCoordinate(c), ToCoordinate(d));
 
     /// <summary>The region in the engine's own form, for algorithms of the engine that have one user only.</summary>
-    internal static Nts.Geometry ToNts(Region region) =>
-        Factory.CreateMultiPolygon([
-            .. region.Polygons.Select(p => Factory.CreatePolygon(ToLinear(p.Outer), [.. p.Holes.Select(ToLinear)])),
-        ]);
+    internal static Nts.Geometry ToNts(Region region) => Factory.CreateMultiPolygon([.. region.Polygons.Select(ToNts)]);
+
+    private static Nts.Polygon ToNts(Polygon p) =>
+        Factory.CreatePolygon(ToLinear(p.Outer), [.. p.Holes.Select(ToLinear)]);
 
     /// <summary>The areas of a geometry of the engine, on the micrometre grid and normalised.</summary>
     internal static Region ToRegion(Nts.Geometry geometry) =>
-        new([
-            .. PolygonExtracter
+        Sorted(
+            PolygonExtracter
                 .GetPolygons(geometry)
                 .Cast<Nts.Polygon>()
                 .Where(p => !p.IsEmpty)
@@ -223,9 +232,10 @@ internal static class Polygons
                     ToRing(p.ExteriorRing, clockwise: true),
                     [.. p.InteriorRings.Select(h => ToRing(h, clockwise: false)).OrderBy(r => r.Points[0])]
                 ))
-                .OrderBy(p => p.Outer.Points[0])
-                .ThenBy(p => p.Outer.Points[1]),
-        ]);
+        );
+
+    private static Region Sorted(IEnumerable<Polygon> polygons) =>
+        new([.. polygons.OrderBy(p => p.Outer.Points[0]).ThenBy(p => p.Outer.Points[1])]);
 
     private static Nts.Geometry Overlay(Region a, Region b, SpatialFunction function) =>
         OverlayNG.Overlay(ToNts(a), ToNts(b), function, Grid);

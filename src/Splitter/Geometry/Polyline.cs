@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Splitter.Geometry;
 
 /// <summary>An open path, or a closed one whose last point repeats its first. At least two points.</summary>
-public sealed record Polyline(ImmutableArray<Point> Points)
+internal sealed record Polyline(ImmutableArray<Point> Points)
 {
     /// <summary>The last point is the first one.</summary>
     public bool IsClosed => Points[0] == Points[^1];

@@ -4,7 +4,7 @@ namespace Splitter.Geometry;
 /// Which way a hoop lies, clockwise as seen on the drawing. Only right angles: a corner that two hoopings share then has
 /// whole tape steps in both, and meets itself at 0.0 mm.
 /// </summary>
-public enum Turn
+internal enum Turn
 {
     /// <summary>As the drawing stands.</summary>
     None = 0,

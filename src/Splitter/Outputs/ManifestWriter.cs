@@ -34,12 +34,14 @@ internal static class ManifestWriter
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
         .InformationalVersion;
 
+    /// <param name="origin">Writes what the parts were made of besides, for parts that are not those of the plan.</param>
     internal static byte[] Write(
         Request request,
         Job job,
         Plan plan,
         ImmutableArray<ListedPart> parts,
-        WorkFigures work
+        WorkFigures work,
+        Action<Utf8JsonWriter>? origin = null
     )
     {
         using var stream = new MemoryStream();
@@ -53,6 +55,7 @@ internal static class ManifestWriter
             json.WriteEndObject();
             json.WriteString("title", job.Recipe.Title);
             Sources(json, request, job);
+            origin?.Invoke(json);
             Sizes(json, job, plan);
             Threads(json, job.Drawing, parts);
             json.WriteStartArray("parts");

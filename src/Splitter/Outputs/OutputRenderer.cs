@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
@@ -15,6 +16,14 @@ internal static class OutputRenderer
     /// <summary>Height of the overview in pixels: every letter of it can be read on a screen.</summary>
     private const int OverviewPixels = 1600;
 
+    /// <summary>
+    /// Pixels of a millimetre in pictures of thread at most, of the finished piece and of a part; and along the longer side
+    /// of such a picture, which is enough for print on A4 or Letter.
+    /// </summary>
+    private const int FinishedPixels = 10,
+        PartPixels = 6,
+        MostPixels = 3200;
+
     internal static ImmutableArray<OutputFile> Render(Request request, Job job, Plan plan, ImmutableArray<Part> parts)
     {
         var kinds = job.Recipe.Output.Files;
@@ -24,10 +33,16 @@ internal static class OutputRenderer
                 .AsParallel()
                 .AsOrdered() // Parallel work, ordered result.
                 .WithDegreeOfParallelism(request.Jobs)
-                .Select(part => RenderPart(job, plan, part, kinds)),
+                .Select(part => RenderPart(job, plan, part, NameOf(part))),
         ];
         ImmutableArray<ListedPart> listed = [.. rendered.Select(r => r.Listed)];
         var files = rendered.SelectMany(r => r.Files).ToList();
+        if (kinds.Contains(OutputKind.Thread))
+        {
+            var finished = FinishedPicture.Of(job.Recipe, job.Drawing, parts);
+            files.Add(new("finished.svg", SvgWriter.Write(finished)));
+            files.Add(new("finished.png", ThreadPng(finished, FinishedPixels)));
+        }
         var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, listed);
         if (kinds.Contains(OutputKind.Svg))
             files.Add(new("overview.svg", SvgWriter.Write(overview)));
@@ -57,23 +72,37 @@ internal static class OutputRenderer
         return [new($"{plan.Hoop.Name}.svg", SvgWriter.Write(overview)), new($"{plan.Hoop.Name}.png", Png(overview))];
     }
 
+    /// <summary>Of a part's files, without their endings.</summary>
+    internal static string NameOf(Part part) => $"part-{part.Letter}";
+
     private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 
-    private static (ListedPart, ImmutableArray<OutputFile>) RenderPart(
+    /// <param name="finest">Pixels of a millimetre at most.</param>
+    private static byte[] ThreadPng(Picture picture, int finest)
+    {
+        var room = MostPixels * Units.Millimetre / Math.Max(picture.Width, picture.Height);
+        return PngWriter.WriteIndexed(Raster.InTrueScale(picture, Math.Clamp(room, 1, finest)));
+    }
+
+    /// <param name="name">Of its files, without their endings.</param>
+    internal static (ListedPart Listed, ImmutableArray<OutputFile> Files) RenderPart(
         Job job,
         Plan plan,
         Part part,
-        ImmutableArray<OutputKind> kinds
+        string name
     )
     {
+        var kinds = job.Recipe.Output.Files;
         var tape = PartTape.Of(part, job.Recipe.Title);
         var figures = PartFigures.Of(job.Recipe, part, tape);
-        var name = $"part-{part.Letter}";
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         if (kinds.Contains(OutputKind.Tape))
             files.Add(new($"{name}.dst", TapeWriter.Write(tape)));
+        var picture = PartPicture.Of(job.Recipe, plan, part, figures);
         if (kinds.Contains(OutputKind.Svg))
-            files.Add(new($"{name}.svg", SvgWriter.Write(PartPicture.Of(job.Recipe, plan, part, figures))));
+            files.Add(new($"{name}.svg", SvgWriter.Write(picture)));
+        if (kinds.Contains(OutputKind.Thread))
+            files.Add(new($"{name}.png", ThreadPng(picture, PartPixels)));
         if (kinds.Contains(OutputKind.Csv))
             files.Add(new($"{name}.csv", CsvWriter.Write(part)));
         return (new(part, figures, [.. files.Select(f => f.Path)]), files.ToImmutable());

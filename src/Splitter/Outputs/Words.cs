@@ -1,3 +1,4 @@
+using Splitter.Correcting;
 using Splitter.Parts;
 using Splitter.Stitching;
 
@@ -15,6 +16,16 @@ internal static class Words
             StepKind.Body => "body",
             StepKind.NextCorners => "next-corners",
             _ => throw new InvalidOperationException($"No word is known for {kind}."),
+        };
+
+    internal static string Of(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Fits => "fits",
+            Verdict.Moved => "moved",
+            Verdict.Turned => "turned",
+            Verdict.Stretched => "stretched",
+            _ => throw new InvalidOperationException($"No word is known for {verdict}."),
         };
 
     internal static string Of(StitchUse use) =>

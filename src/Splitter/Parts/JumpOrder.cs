@@ -14,7 +14,7 @@ internal static class JumpOrder
     /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice, no
     /// source.
     /// </summary>
-    internal const int LongestUntrimmed = 2 * Units.Millimetre;
+    private const int LongestUntrimmed = 2 * Units.Millimetre;
 
     /// <summary>
     /// Jumps may get longer by this to save a trim, µm: a trim takes as long as a hundred stitches and leaves two ends.
@@ -22,12 +22,11 @@ internal static class JumpOrder
     /// </summary>
     private const double TrimWorth = 50 * Units.Millimetre;
 
+    /// <summary>Whether the thread is cut before a move.</summary>
+    internal static bool IsTrimmed(Point from, Point to) => from.DistanceTo(to) > LongestUntrimmed;
+
     /// <summary>What a move costs, µm.</summary>
-    internal static double Cost(Point from, Point to)
-    {
-        var length = from.DistanceTo(to);
-        return length > LongestUntrimmed ? length + TrimWorth : length;
-    }
+    internal static double Cost(Point from, Point to) => from.DistanceTo(to) + (IsTrimmed(from, to) ? TrimWorth : 0);
 
     /// <summary>The blocks in sewing order, runs turned as it suits.</summary>
     /// <param name="pieces">The blocks of each piece; those of one piece may be sewn in any order.</param>

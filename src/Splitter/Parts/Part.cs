@@ -6,7 +6,7 @@ using Splitter.Stitching;
 namespace Splitter.Parts;
 
 /// <summary>One hooping as it is sewn: ordered steps, a stop between them.</summary>
-public sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
+internal sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
 {
     /// <summary>A, B, … Z, AA, …</summary>
     public string Letter => Hooping.Letter;
@@ -19,7 +19,7 @@ public sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
 }
 
 /// <summary>What a step is for; the manifest writes the same words.</summary>
-public enum StepKind
+internal enum StepKind
 {
     /// <summary>Fold lines on the bare stabilizer.</summary>
     Placement,
@@ -42,7 +42,7 @@ public enum StepKind
 /// <param name="Thread">Null for marks: any thread that contrasts.</param>
 /// <param name="Moves">In sewing order.</param>
 /// <param name="Actions">What the person does when the machine stops after it, in this order; empty after the last step.</param>
-public sealed record Step(
+internal sealed record Step(
     int Number,
     StepKind Kind,
     SewThread? Thread,
@@ -56,4 +56,4 @@ public sealed record Step(
 
 /// <summary>A block and how the needle comes to it.</summary>
 /// <param name="Trim">The thread is cut before the needle moves.</param>
-public sealed record Move(Block Block, bool Trim);
+internal sealed record Move(Block Block, bool Trim);

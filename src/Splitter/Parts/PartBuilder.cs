@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
-using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Recipes;
 using Splitter.Stitching;
-using Splitter.Texts;
 
 namespace Splitter.Parts;
 
@@ -13,21 +12,21 @@ namespace Splitter.Parts;
 /// </summary>
 internal static class PartBuilder
 {
+    /// <param name="bodies">The artwork, for each hooping.</param>
     internal static ImmutableArray<Part> Build(
+        Recipe recipe,
         Drawing drawing,
         Plan plan,
-        ImmutableArray<SewnPiece> sewn,
-        Phrasebook say
+        ImmutableArray<ImmutableArray<BodyStep>> bodies
     )
     {
-        var stops = new StopTexts(say);
-        var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
-        var takenOut = SewnOver.TakenOut(plan, byHooping);
+        var stops = new StopTexts(recipe.Cloth, new(recipe.Output));
+        var takenOut = SewnOver.TakenOut(plan, bodies);
         return
         [
             .. plan.Hoopings.Select(
                 (hooping, i) =>
-                    new Part(hooping, Numbered(Steps(drawing, plan, i, byHooping[i], stops), takenOut[i], stops))
+                    new Part(hooping, Numbered(Steps(drawing, plan, i, bodies[i], stops), takenOut[i], stops))
                     {
                         TakenOut = takenOut[i],
                     }
@@ -39,7 +38,7 @@ internal static class PartBuilder
         Drawing drawing,
         Plan plan,
         int index,
-        IEnumerable<SewnPiece> sewn,
+        ImmutableArray<BodyStep> body,
         StopTexts stops
     )
     {
@@ -66,19 +65,10 @@ internal static class PartBuilder
                 StepKind.Alignment,
                 null,
                 [.. hooping.Alignments.Select(MarkStitcher.Cross)],
-                stops.LookAtAlignment
+                stops.LookAtAlignment(hooping.Alignments.Length)
             );
-        Point? needle = null;
-        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
-        {
-            var blocks = JumpOrder.Of(
-                [.. group.Select(s => s.Blocks)],
-                (a, b) => ThreadOrder.Touch(group[a].Piece, group[b].Piece),
-                needle
-            );
-            needle = blocks[^1].End;
-            yield return new(StepKind.Body, drawing.Threads[group[0].Piece.Shape.Thread], blocks, []);
-        }
+        foreach (var step in body)
+            yield return new(StepKind.Body, drawing.Threads[step.Thread], [.. step.Blocks], []);
         if (!hooping.Gives.IsEmpty)
             yield return new(
                 StepKind.NextCorners,
@@ -137,11 +127,7 @@ internal static class PartBuilder
     private static ImmutableArray<Move> Moves(Draft step) =>
         [
             .. step.Blocks.Select(
-                (block, i) =>
-                    new Move(
-                        block,
-                        i > 0 && step.Blocks[i - 1].End.DistanceTo(block.Start) > JumpOrder.LongestUntrimmed
-                    )
+                (block, i) => new Move(block, i > 0 && JumpOrder.IsTrimmed(step.Blocks[i - 1].End, block.Start))
             ),
         ];
 }

@@ -18,7 +18,10 @@ internal static class SewnOver
     private const int Near = 2 * Units.Millimetre;
 
     /// <summary>For each hooping the corners that come out before its body, by their order in the plan.</summary>
-    internal static ImmutableArray<ImmutableArray<string>> TakenOut(Plan plan, ILookup<int, SewnPiece> sewn)
+    internal static ImmutableArray<ImmutableArray<string>> TakenOut(
+        Plan plan,
+        ImmutableArray<ImmutableArray<BodyStep>> bodies
+    )
     {
         var gone = new HashSet<string>(StringComparer.Ordinal);
         return
@@ -27,7 +30,7 @@ internal static class SewnOver
                 (_, i) =>
                     plan
                         .Corners.Where(c => c.Donor < i && c.Receivers.All(r => r <= i) && !gone.Contains(c.Id))
-                        .Where(c => sewn[i].SelectMany(s => s.Blocks).Any(b => Covers(b, c)))
+                        .Where(c => bodies[i].SelectMany(s => s.Blocks).Any(b => Covers(b, c)))
                         .Select(c => c.Id)
                         .Where(gone.Add)
                         .ToImmutableArray()

@@ -8,7 +8,7 @@ using Splitter.Texts;
 namespace Splitter.Parts;
 
 /// <summary>What the person does when the machine stops, one action after the other. Common practice, no source.</summary>
-internal sealed class StopTexts(Phrasebook say)
+internal sealed class StopTexts(Cloth cloth, Phrasebook say)
 {
     /// <summary>Less cloth than this lies flat in the throat, µm: it makes no roll. Common practice, no source.</summary>
     private const int LeastRolled = 80 * Units.Millimetre;
@@ -17,6 +17,7 @@ internal sealed class StopTexts(Phrasebook say)
         [
             say.Say("stop.lay-folds", ("top", ClothTop.In(say, hooping.Field.Turn))),
             say.Say("stop.unfold"),
+            .. HoldEdge(hooping),
             .. RollUp(hooping),
         ];
 
@@ -29,13 +30,18 @@ internal sealed class StopTexts(Phrasebook say)
         [
             say.Say("stop.tacks-in", ("corners", string.Join(", ", ids)), ("tacks", tacks)),
             say.Say("stop.set-corners", ("top", ClothTop.In(say, hooping.Field.Turn))),
+            .. HoldEdge(hooping),
             .. RollUp(hooping),
             say.Say("stop.tacks-out", ("tacks", tacks)),
         ];
     }
 
-    internal ImmutableArray<string> LookAtAlignment =>
-        [say.Say("stop.look"), say.Say("stop.set-again"), say.Say("stop.go-on")];
+    internal ImmutableArray<string> LookAtAlignment(int crosses) =>
+        [
+            crosses == 1 ? say.Say("stop.look.one") : say.Say("stop.look.many"),
+            say.Say("stop.set-again"),
+            say.Say("stop.go-on"),
+        ];
 
     /// <summary>Loose threads do not belong under stitches; any other corner may still be needed to set a part again.</summary>
     internal string TakeOut(IReadOnlyList<string> ids) =>
@@ -47,9 +53,15 @@ internal sealed class StopTexts(Phrasebook say)
 
     internal string CornersForLater => say.Say("stop.corners-for-later");
 
+    /// <summary>Cloth that ends inside the hoop is held by the stabilizer alone: its edge would lift.</summary>
+    private ImmutableArray<string> HoldEdge(Hooping hooping) =>
+        ClothEdge.Of(cloth, hooping.Field) is { IsEmpty: false } sides
+            ? [say.Say("stop.hold-edge", ("sides", ClothEdge.Says(say, sides)))]
+            : [];
+
     private ImmutableArray<string> RollUp(Hooping hooping) =>
-        hooping is { InThroat: >= LeastRolled and var cloth, Field.Hoop.Throat: { } throat }
-            ? [say.Say("stop.roll-up", ("cloth", say.Numbers.Rough(cloth)), ("side", SideOf(throat.Side)))]
+        hooping is { InThroat: >= LeastRolled and var rolled, Field.Hoop.Throat: { } throat }
+            ? [say.Say("stop.roll-up", ("cloth", say.Numbers.Rough(rolled)), ("side", SideOf(throat.Side)))]
             : [];
 
     private string SideOf(HoopSide side) =>

@@ -9,7 +9,7 @@ namespace Splitter.Planning;
 /// <param name="Warp">Cloth gives along its warp.</param>
 /// <param name="Weft">Cloth gives along its weft.</param>
 /// <param name="Bias">Cloth gives on the slant.</param>
-public sealed record ErrorBudget(double Setting, double Rounding, double Warp, double Weft, double Bias)
+internal sealed record ErrorBudget(double Setting, double Rounding, double Warp, double Weft, double Bias)
 {
     /// <summary>Root mean square misfit, micrometres.</summary>
     public double Total =>

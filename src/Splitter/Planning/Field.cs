@@ -6,13 +6,13 @@ namespace Splitter.Planning;
 /// <summary>
 /// A point in field space: origin at the field's centre, u right and v up as machines count; micrometres.
 /// </summary>
-public readonly record struct FieldPoint(int U, int V);
+internal readonly record struct FieldPoint(int U, int V);
 
 /// <summary>A hoop's field laid on the drawing.</summary>
 /// <param name="Centre">In design space, on the 0.1 mm grid.</param>
 /// <param name="Turn">Clockwise as seen on the drawing.</param>
 /// <param name="Clearance">How far stitches stay away from the field's edge, micrometres.</param>
-public sealed record Field(Hoop Hoop, Point Centre, Turn Turn, int Clearance)
+internal sealed record Field(Hoop Hoop, Point Centre, Turn Turn, int Clearance)
 {
     /// <summary>The field on the drawing.</summary>
     public Box Bounds { get; } = Around(Centre, Hoop, Turn);

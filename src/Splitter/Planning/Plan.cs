@@ -5,7 +5,7 @@ using Splitter.Recipes;
 namespace Splitter.Planning;
 
 /// <summary>How one artwork is sewn with one hoop.</summary>
-public sealed record Plan
+internal sealed record Plan
 {
     /// <summary>The hoop.</summary>
     public required Hoop Hoop { get; init; }
@@ -45,7 +45,7 @@ public sealed record Plan
 }
 
 /// <summary>One mounting of the cloth and what it sews.</summary>
-public sealed record Hooping
+internal sealed record Hooping
 {
     /// <summary>A, B, … Z, AA, …</summary>
     public required string Letter { get; init; }
@@ -67,6 +67,9 @@ public sealed record Hooping
     /// <summary>Indexes into <see cref="Plan.Corners"/> that this hooping is set by; empty for the first.</summary>
     public required ImmutableArray<int> Takes { get; init; }
 
+    /// <summary>What those give; null for the first.</summary>
+    public CornerSetting? Setting { get; init; }
+
     /// <summary>Indexes into <see cref="Plan.Corners"/> that it sews last, for later hoopings.</summary>
     public required ImmutableArray<int> Gives { get; init; }
 
@@ -84,7 +87,7 @@ public sealed record Hooping
 /// <param name="ArmY">The end of the upright arm.</param>
 /// <param name="Donor">Index of the hooping that sews it last.</param>
 /// <param name="Receivers">Indexes of the hoopings that are set by it.</param>
-public sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Donor, ImmutableArray<int> Receivers);
+internal sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Donor, ImmutableArray<int> Receivers);
 
 /// <summary>
 /// A small cross sewn where the new part meets sewn work: its middle should meet the middle of what is there.
@@ -92,7 +95,7 @@ public sealed record Corner(string Id, Point At, Point ArmX, Point ArmY, int Don
 /// <param name="At">Its middle, on the tape's grid.</param>
 /// <param name="With">Index of the hooping whose work is there.</param>
 /// <param name="On">Id of the shape or corner it should meet.</param>
-public sealed record AlignmentStitch(Point At, int With, string On)
+internal sealed record AlignmentStitch(Point At, int With, string On)
 {
     /// <summary>
     /// Half the length of each stroke of the cross, µm: long enough to see its middle, short enough to unpick.
@@ -101,7 +104,7 @@ public sealed record AlignmentStitch(Point At, int With, string On)
 }
 
 /// <summary>Which fold of the cloth a placement line is for.</summary>
-public enum Fold
+internal enum Fold
 {
     /// <summary>Runs up the cloth.</summary>
     Upright,
@@ -111,15 +114,15 @@ public enum Fold
 }
 
 /// <summary>A stretch of a fold line inside the first field, on the tape's grid.</summary>
-public sealed record PlacementLine(Fold Fold, Point From, Point To);
+internal sealed record PlacementLine(Fold Fold, Point From, Point To);
 
 /// <summary>A line along which two territories meet.</summary>
 /// <param name="Earlier">Index of the hooping that is sewn first.</param>
 /// <param name="Later">Index of the other.</param>
-public sealed record Seam(int Earlier, int Later, Polyline Line);
+internal sealed record Seam(int Earlier, int Later, Polyline Line);
 
 /// <summary>Where two parts meet.</summary>
-public sealed record PartJoin
+internal sealed record PartJoin
 {
     /// <summary>Index of the earlier hooping.</summary>
     public required int Earlier { get; init; }
@@ -180,7 +183,7 @@ public sealed record PartJoin
 /// The diameter of a circle, micrometres, that holds the places at which all of them come out, 19 times in 20: no hole
 /// opens while the overlaps of their seams cover it.
 /// </param>
-public sealed record Junction(Point At, ImmutableArray<int> Parts, int Misfit);
+internal sealed record Junction(Point At, ImmutableArray<int> Parts, int Misfit);
 
 /// <summary>
 /// A shape that is sewn before one that lies under it: the lower one, if it is a fill, is cut at the edge that one
@@ -192,10 +195,10 @@ public sealed record Junction(Point At, ImmutableArray<int> Parts, int Misfit);
 /// <param name="Then">Index of the hooping that sews the lower one there.</param>
 /// <param name="At">The middle of the place.</param>
 /// <param name="Area">How much of them lies on each other there, square micrometres.</param>
-public sealed record TurnedLayer(int Upper, int Lower, int First, int Then, Point At, double Area);
+internal sealed record TurnedLayer(int Upper, int Lower, int First, int Then, Point At, double Area);
 
 /// <summary>What the seams of a plan show.</summary>
 /// <param name="Cost">Exposed length weighted by what is cut, in millimetres of plain fill.</param>
 /// <param name="StraightCost">The same for straight seams.</param>
 /// <param name="CutShapes">How many shapes are divided.</param>
-public sealed record SeamCost(double Cost, double StraightCost, int CutShapes);
+internal sealed record SeamCost(double Cost, double StraightCost, int CutShapes);

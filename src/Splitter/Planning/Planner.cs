@@ -35,7 +35,7 @@ internal static class Planner
 
     private static Plan Finished(Recipe recipe, Drawing drawing, PlanDraft draft)
     {
-        var (hoop, layout, _, division, corners, joins) = draft;
+        var (hoop, layout, _, division, corners, settings, joins) = draft;
         return new()
         {
             Hoop = hoop,
@@ -50,6 +50,7 @@ internal static class Planner
                             InThroat = Turning.InThroat(recipe, field),
                             Ground = layout.Grounds[i],
                             Territory = division.Territories[i],
+                            Setting = settings[i],
                             Takes = Indexes(corners, c => c.Receivers.Contains(i)),
                             Gives = Indexes(corners, c => c.Donor == i),
                             Alignments = AlignmentPlacer.Place(recipe, drawing, layout, division, corners, i),

@@ -4,7 +4,7 @@ using Splitter.Diagnostics;
 namespace Splitter.Recipes;
 
 /// <summary>Artwork in a file, or shapes in the recipe itself: exactly one of the two.</summary>
-public sealed record ArtworkSource
+internal sealed record ArtworkSource
 {
     /// <summary>SVG or GeoJSON, relative to the recipe; null when the recipe has <see cref="Shapes"/>.</summary>
     public string? File { get; init; }
@@ -21,7 +21,7 @@ public sealed record ArtworkSource
 
 /// <summary>A shape written in the recipe as well-known text (OGC 06-103r4), in millimetres, x right, y down.</summary>
 /// <param name="Place">Where its text stands.</param>
-public sealed record InlineShape(
+internal sealed record InlineShape(
     string Wkt,
     string? Id,
     ImmutableArray<string> Classes,

@@ -3,7 +3,7 @@ using Splitter.Geometry;
 namespace Splitter.Recipes;
 
 /// <summary>What the work is sewn on.</summary>
-public sealed record Cloth
+internal sealed record Cloth
 {
     /// <summary>Width and height; null when the recipe gives none.</summary>
     public (int Width, int Height)? Size { get; init; }
@@ -39,7 +39,7 @@ public sealed record Cloth
 /// <summary>
 /// How far cloth gives between hoopings: one standard deviation of the strain, as a share (0.002 is 0.2 %).
 /// </summary>
-public sealed record Stretch
+internal sealed record Stretch
 {
     /// <summary>Along the warp.</summary>
     public double Warp { get; init; }
@@ -49,6 +49,9 @@ public sealed record Stretch
 
     /// <summary>At 45 degrees to both.</summary>
     public double Bias { get; init; }
+
+    /// <summary>It does not give at all, or nothing is known of it.</summary>
+    internal bool IsNone => this is { Warp: 0, Weft: 0, Bias: 0 };
 
     /// <summary>Direction of the warp on the drawing, degrees clockwise from x.</summary>
     public double WarpDirection { get; init; } = 90;

@@ -4,7 +4,7 @@ using Splitter.Geometry;
 namespace Splitter.Recipes;
 
 /// <summary>Where fields lie.</summary>
-public sealed record FieldRules
+internal sealed record FieldRules
 {
     /// <summary>One of the three ways to place fields.</summary>
     public required FieldPlacement Place { get; init; }
@@ -32,16 +32,16 @@ public sealed record FieldRules
 }
 
 /// <summary>A way to place fields.</summary>
-public abstract record FieldPlacement;
+internal abstract record FieldPlacement;
 
 /// <summary>As few fields as cover the artwork.</summary>
-public sealed record FewestFields : FieldPlacement;
+internal sealed record FewestFields : FieldPlacement;
 
 /// <summary>Fields placed by hand.</summary>
-public sealed record ListedFields(ImmutableArray<ListedField> Fields) : FieldPlacement;
+internal sealed record ListedFields(ImmutableArray<ListedField> Fields) : FieldPlacement;
 
 /// <summary>One field placed by hand: its centre in design space, on the 0.1 mm grid.</summary>
-public sealed record ListedField(Point Centre, Turn Turn);
+internal sealed record ListedField(Point Centre, Turn Turn);
 
 /// <summary>Fields evenly in columns and rows over the artwork, all turned the same way.</summary>
-public sealed record GridFields(int Columns, int Rows, Turn Turn) : FieldPlacement;
+internal sealed record GridFields(int Columns, int Rows, Turn Turn) : FieldPlacement;

@@ -1,7 +1,7 @@
 namespace Splitter.Recipes;
 
 /// <summary>A hoop: a name and the field that a machine can sew in it.</summary>
-public sealed record Hoop(string Name, int Width, int Height)
+internal sealed record Hoop(string Name, int Width, int Height)
 {
     /// <summary>Where cloth passes under the machine's arm; null when the recipe does not say.</summary>
     public Throat? Throat { get; init; }
@@ -13,10 +13,10 @@ public sealed record Hoop(string Name, int Width, int Height)
 /// </summary>
 /// <param name="Side">Where it is, as the machine holds the hoop.</param>
 /// <param name="Room">How much cloth goes in, from the field's edge; null for any amount.</param>
-public sealed record Throat(HoopSide Side, int? Room);
+internal sealed record Throat(HoopSide Side, int? Room);
 
 /// <summary>A side of the hoop as the machine holds it: u to the right, v to the top.</summary>
-public enum HoopSide
+internal enum HoopSide
 {
     /// <summary>Where u grows.</summary>
     Right,

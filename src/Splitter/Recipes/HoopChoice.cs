@@ -21,4 +21,11 @@ internal static class HoopChoice
                 RecipeProblems.UnknownHoop(recipe.PlaceOf("hoops"), name, [.. recipe.Hoops.Select(h => h.Name)])
             );
     }
+
+    /// <summary>The one hoop that is asked for.</summary>
+    /// <param name="call">Where it is asked for.</param>
+    internal static Result<Hoop> One(ImmutableArray<Hoop> hoops, Place call) =>
+        hoops is [var one]
+            ? Result.Of(one)
+            : Result.Fail<Hoop>(CorrectionProblems.WhichHoop(call, hoops.Select(h => h.Name)));
 }

@@ -1,7 +1,7 @@
 namespace Splitter.Recipes;
 
 /// <summary>How long things take at the machine and beside it, for estimates. Defaults: common practice, no source.</summary>
-public sealed record Machine
+internal sealed record Machine
 {
     /// <summary>Stitches a minute: 600 to 800 are usual.</summary>
     public int Speed { get; init; } = 700;

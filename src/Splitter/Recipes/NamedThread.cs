@@ -2,4 +2,4 @@ namespace Splitter.Recipes;
 
 /// <summary>A thread of the recipe.</summary>
 /// <param name="Color"><c>#rrggbb</c>, lower case.</param>
-public sealed record NamedThread(string Name, string Color);
+internal sealed record NamedThread(string Name, string Color);

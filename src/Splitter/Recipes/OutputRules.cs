@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Splitter.Recipes;
 
 /// <summary>Kinds of files that an output folder may hold.</summary>
-public enum OutputKind
+internal enum OutputKind
 {
     /// <summary>Machine file.</summary>
     Tape,
@@ -17,6 +17,9 @@ public enum OutputKind
     /// <summary>The overview as PNG.</summary>
     Png,
 
+    /// <summary>The finished piece and every part as thread, as SVG and PNG.</summary>
+    Thread,
+
     /// <summary>The page beside the machine, for paper and screen.</summary>
     WorkSheet,
 
@@ -25,7 +28,7 @@ public enum OutputKind
 }
 
 /// <summary>Paper to print on.</summary>
-public enum Paper
+internal enum Paper
 {
     /// <summary>210 x 297 mm, ISO 216.</summary>
     A4,
@@ -35,7 +38,7 @@ public enum Paper
 }
 
 /// <summary>A language of texts that people read.</summary>
-public enum SheetLanguage
+internal enum SheetLanguage
 {
     /// <summary>English.</summary>
     English,
@@ -45,7 +48,7 @@ public enum SheetLanguage
 }
 
 /// <summary>How texts that people read write lengths.</summary>
-public enum LengthUnit
+internal enum LengthUnit
 {
     /// <summary>Millimetres, thread in metres.</summary>
     Millimetres,
@@ -55,14 +58,14 @@ public enum LengthUnit
 }
 
 /// <summary>What is written, and where to.</summary>
-public sealed record OutputRules
+internal sealed record OutputRules
 {
     /// <summary>Relative to the recipe, with forward slashes.</summary>
     public required string Folder { get; init; }
 
     /// <summary>The kinds that are written; manifest and sums always are.</summary>
     public ImmutableArray<OutputKind> Files { get; init; } =
-    [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png];
+    [OutputKind.Tape, OutputKind.Svg, OutputKind.Csv, OutputKind.Png, OutputKind.Thread];
 
     /// <summary>What is printed on.</summary>
     public Paper Paper { get; init; }

@@ -3,7 +3,7 @@ using Splitter.Geometry;
 namespace Splitter.Recipes;
 
 /// <summary>How parts meet.</summary>
-public sealed record OverlapRules
+internal sealed record OverlapRules
 {
     /// <summary>No recipe asks for more than this, micrometres: an overlap is sewn twice, and gets thick.</summary>
     internal const int Widest = 20 * Units.Millimetre;
@@ -19,7 +19,7 @@ public sealed record OverlapRules
 }
 
 /// <summary>Where seams run.</summary>
-public enum SeamRule
+internal enum SeamRule
 {
     /// <summary>Where they show least.</summary>
     LeastVisible,
@@ -29,7 +29,7 @@ public enum SeamRule
 }
 
 /// <summary>How the rows of a fill end at a seam.</summary>
-public enum EdgeRule
+internal enum EdgeRule
 {
     /// <summary>Alternate rows reach further, so that no straight line shows.</summary>
     Interleaved,

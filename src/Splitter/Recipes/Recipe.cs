@@ -7,7 +7,7 @@ namespace Splitter.Recipes;
 /// One recipe, read and checked, every default filled in. Lengths in whole micrometres, angles in degrees clockwise as
 /// seen on the drawing.
 /// </summary>
-public sealed record Recipe
+internal sealed record Recipe
 {
     /// <summary>The recipe's file name as it was given; the sources that it names are relative to its folder.</summary>
     public required string File { get; init; }

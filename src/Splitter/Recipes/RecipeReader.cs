@@ -18,19 +18,19 @@ internal static class RecipeReader
         var recipe = root is null ? default(Refused) : Read(root, reading);
         return recipe.Has && reading.Problems.Count == 0
             ? Result.Of(recipe.Value)
-            : Result<Recipe>.Failed(RecipeProblems.Foremost(reading.Problems));
+            : Result<Recipe>.Failed(RecipeFileProblems.Foremost(reading.Problems));
     }
 
     private static Maybe<Recipe> Read(Node root, Reading reading)
     {
         var given = new Given(root, "", Whole, reading);
         if (root is not MappingNode mapping)
-            return given.Refuse(RecipeProblems.NotARecipe(root.Place));
+            return given.Refuse(RecipeFileProblems.NotARecipe(root.Place));
 
         // What a later version means by its keys is not ours to judge.
         var version = mapping.Entries.FirstOrDefault(e => e.Key == RecipeKeys.Splitter.Name)?.Value as ScalarNode;
         return version is not null && OtherVersion(version.Text)
-            ? given.Refuse(RecipeProblems.OtherVersion(version.Place, version.Text, RecipeKeys.Version))
+            ? given.Refuse(RecipeValueProblems.OtherVersion(version.Place, version.Text, RecipeKeys.Version))
             : RecipeKeys.Group.Read(given);
     }
 

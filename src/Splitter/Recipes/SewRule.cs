@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Splitter.Recipes;
 
 /// <summary>How something is sewn.</summary>
-public enum SewAs
+internal enum SewAs
 {
     /// <summary>Rows of stitches that fill an area.</summary>
     Fill,
@@ -19,7 +19,7 @@ public enum SewAs
 }
 
 /// <summary>Stitches below the visible ones, that hold the cloth.</summary>
-public enum UnderlayKind
+internal enum UnderlayKind
 {
     /// <summary>A run along the inside of the edge.</summary>
     Edge,
@@ -32,7 +32,7 @@ public enum UnderlayKind
 }
 
 /// <summary>How often a run goes over each stretch of its lines, through the same holes.</summary>
-public enum Passes
+internal enum Passes
 {
     /// <summary>Once.</summary>
     Single = 1,
@@ -50,11 +50,11 @@ public enum Passes
 /// <param name="Fill">Its fill colour, <c>#rrggbb</c>.</param>
 /// <param name="Stroke">Its stroke colour, <c>#rrggbb</c>.</param>
 /// <param name="StrokeWidth">A bound on its stroke's finished width.</param>
-public sealed record SewMatch(string? Id, string? Class, string? Fill, string? Stroke, LengthBound? StrokeWidth);
+internal sealed record SewMatch(string? Id, string? Class, string? Fill, string? Stroke, LengthBound? StrokeWidth);
 
 /// <summary>A comparison with a length in micrometres.</summary>
 /// <param name="Operator">One of <c>&lt;</c>, <c>&lt;=</c>, <c>&gt;</c>, <c>&gt;=</c>.</param>
-public sealed record LengthBound(string Operator, int Length)
+internal sealed record LengthBound(string Operator, int Length)
 {
     /// <summary>The comparison holds for a length in micrometres.</summary>
     public bool Holds(double length) =>
@@ -69,7 +69,7 @@ public sealed record LengthBound(string Operator, int Length)
 
 /// <summary>One rule of <c>sew:</c>. A null leaves the default for the kind of stitch.</summary>
 /// <param name="Path">The rule's key path in the recipe, for messages.</param>
-public sealed record SewRule(string Path, SewMatch Match)
+internal sealed record SewRule(string Path, SewMatch Match)
 {
     /// <summary>Fill, satin, run or leave.</summary>
     public SewAs? As { get; init; }
@@ -88,6 +88,9 @@ public sealed record SewRule(string Path, SewMatch Match)
 
     /// <summary>Longest stitch of a fill row or a run.</summary>
     public int? StitchLength { get; init; }
+
+    /// <summary>How far the penetrations of a fill row are moved against those of the row before.</summary>
+    public Stagger? Stagger { get; init; }
 
     /// <summary>How often a run goes over its lines.</summary>
     public Passes? Passes { get; init; }

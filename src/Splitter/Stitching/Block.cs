@@ -4,7 +4,7 @@ using Splitter.Geometry;
 namespace Splitter.Stitching;
 
 /// <summary>What a stitch is for.</summary>
-public enum StitchUse
+internal enum StitchUse
 {
     /// <summary>Fastens the thread at an end.</summary>
     Tie,
@@ -31,15 +31,15 @@ public enum StitchUse
 /// <summary>One needle penetration, in design space on the tape's 0.1 mm grid.</summary>
 /// <param name="At">Where the needle goes in.</param>
 /// <param name="Use">What the stitch that ends here is for.</param>
-public readonly record struct Stitch(Point At, StitchUse Use);
+internal readonly record struct Stitch(Point At, StitchUse Use);
 
 /// <summary>
 /// Continuous sewing with one thread: the needle comes to the first stitch without sewing, and sews from there to the
-/// last. Tied at both ends.
+/// last. Tied at both ends, unless the thread goes on into the next block.
 /// </summary>
 /// <param name="Of">Id of the shape or mark that is sewn.</param>
 /// <param name="Stitches">At least two.</param>
-public sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
+internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
 {
     /// <summary>
     /// Of a run, where the needle goes in, ties aside: it may be sewn from either end, a closed one from any hole. Empty for

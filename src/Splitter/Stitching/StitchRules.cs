@@ -67,14 +67,15 @@ internal static class StitchRules
     }
 
     /// <summary>Divides stitches that are too long into equal ones; their use stays.</summary>
-    internal static ImmutableArray<Stitch> Split(ImmutableArray<Stitch> path)
+    /// <param name="longest">µm.</param>
+    internal static ImmutableArray<Stitch> Split(ImmutableArray<Stitch> path, double longest = Longest)
     {
         var split = ImmutableArray.CreateBuilder<Stitch>(path.Length);
         foreach (var stitch in path)
         {
             var from = split.Count > 0 ? split[^1].At : stitch.At;
             var length = from.DistanceTo(stitch.At);
-            var count = length <= Longest ? 1 : (int)Math.Ceiling(length / (Longest - GridSlack));
+            var count = length <= longest ? 1 : (int)Math.Ceiling(length / (longest - GridSlack));
             for (var k = 1; k <= count; k++)
                 split.Add(stitch with { At = from.Towards(stitch.At, (double)k / count).OnTape() });
         }

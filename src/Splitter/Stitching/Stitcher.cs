@@ -4,7 +4,7 @@ using Splitter.Cutting;
 namespace Splitter.Stitching;
 
 /// <summary>A piece and the blocks that sew it, in sewing order.</summary>
-public sealed record SewnPiece(Piece Piece, ImmutableArray<Block> Blocks);
+internal sealed record SewnPiece(Piece Piece, ImmutableArray<Block> Blocks);
 
 /// <summary>Pieces to stitches.</summary>
 internal static class Stitcher

@@ -13,6 +13,16 @@ internal static class Ties
     /// <summary>Length of a tie stitch, µm. Common practice, no source: 0.6 to 0.8 mm.</summary>
     private const int TieStitch = 700;
 
+    /// <summary>Penetrations of a tie before the path begins, and after it has ended.</summary>
+    private const int AtStart = 3,
+        AtEnd = 3;
+
+    /// <summary>
+    /// Longest stitch of a way that later thread hides, µm: longer ones would lift what is sewn over them. Common practice,
+    /// no source.
+    /// </summary>
+    internal const double HiddenStitch = 3 * Units.Millimetre;
+
     /// <summary>
     /// The path as one tied block, brought to keep to <see cref="StitchRules"/> first; null when nothing is left that
     /// could be sewn.
@@ -28,6 +38,33 @@ internal static class Ties
         var (last, before) = Along([.. stitches.Reverse().Take(3).Select(s => s.At)]);
         return new(of, [.. Tied(one, two, one, start), .. stitches.Skip(1), .. Tied(last, before, last)]);
     }
+
+    /// <summary>
+    /// Two tied blocks as one stretch of thread: the first ends with the way to where the second begins, and neither is tied
+    /// there.
+    /// </summary>
+    /// <param name="way">From the end of the first one's path to the start of the second one's.</param>
+    internal static (Block First, Block Second) Joined(Block first, ImmutableArray<Point> way, Block second) =>
+        (
+            first with
+            {
+                Stitches = [.. first.Stitches[..^AtEnd], .. Hidden(way).Skip(1)],
+            },
+            second with
+            {
+                Stitches = second.Stitches[AtStart..],
+            }
+        );
+
+    /// <summary>Stitches along a way that later thread hides, from its start.</summary>
+    internal static ImmutableArray<Stitch> Hidden(ImmutableArray<Point> way) =>
+        StitchRules.Split(StitchRules.Thinned(way.Select(p => new Stitch(p, StitchUse.Travel))), HiddenStitch);
+
+    /// <summary>Where the path of a tied block ends.</summary>
+    internal static Point PathEnd(Block block) => block.Stitches[^(AtEnd + 1)].At;
+
+    /// <summary>Where the path of a tied block begins.</summary>
+    internal static Point PathStart(Block block) => block.Stitches[AtStart].At;
 
     private static IEnumerable<Stitch> Tied(params IEnumerable<Point> places) =>
         places.Select(p => new Stitch(p, StitchUse.Tie));

@@ -29,6 +29,10 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
             ? $"{Text(micrometres / Units.Inch, "0.000")}{Space}in"
             : $"{Text(micrometres / Units.Millimetre, "0.0#")}{Space}mm";
 
+    /// <summary>How far parts may miss each other, as closely, without its unit: all of them as long.</summary>
+    internal string Misfit(int micrometres) =>
+        Inches ? Text(micrometres / (double)Units.Inch, "0.000") : Text(micrometres / (double)Units.Millimetre, "0.00");
+
     /// <summary>Whole millimetres, or tenths of an inch: cloth and stabilizer.</summary>
     internal string Rough(double micrometres) => $"{RoughNumber(micrometres)}{Space}{Unit}";
 
@@ -37,21 +41,33 @@ internal sealed class Numbers(SheetLanguage language, LengthUnit unit)
     internal string Size(double width, double height) => $"{Number(width)}{Space}×{Space}{Length(height)}";
 
     /// <summary>Thread, rounded up: nobody is to run out. Metres or yards.</summary>
-    internal string Thread(double metres) =>
-        Inches
-            ? $"{Count((int)Math.Ceiling(metres * YardsPerMetre))}{Space}yd"
-            : $"{Count((int)Math.Ceiling(metres))}{Space}m";
+    internal string Thread(double metres) => ThreadOf((int)Math.Ceiling(InUnit(metres)));
+
+    /// <summary>Several in a table, so rounded that they add up.</summary>
+    internal Summed Threads(IEnumerable<double> metres) => Summed.Of(metres.Select(InUnit), ThreadOf);
 
     /// <summary>Rounded up to whole minutes.</summary>
-    internal static string Time(double minutes)
-    {
-        var whole = (int)Math.Ceiling(minutes);
-        return whole < 60 ? $"{whole}{Space}min"
-            : whole % 60 == 0 ? $"{Count(whole / 60)}{Space}h"
-            : $"{Count(whole / 60)}{Space}h{Space}{whole % 60:00}{Space}min";
-    }
+    internal static string Time(double minutes) => TimeOf((int)Math.Ceiling(minutes));
 
-    private string Unit => Inches ? "in" : "mm";
+    /// <summary>Several in a table, so rounded that they add up.</summary>
+    internal static Summed Times(IEnumerable<double> minutes) => Summed.Of(minutes, TimeOf);
+
+    private double InUnit(double metres) => Inches ? metres * YardsPerMetre : metres;
+
+    private string ThreadOf(int length) => $"{Count(length)}{Space}{(Inches ? "yd" : "m")}";
+
+    private static string TimeOf(int minutes) =>
+        minutes < 60 ? $"{minutes}{Space}min"
+        : minutes % 60 == 0 ? $"{Count(minutes / 60)}{Space}h"
+        : $"{Count(minutes / 60)}{Space}h{Space}{minutes % 60:00}{Space}min";
+
+    /// <summary>To a hundredth: 0.05 mm over 300 mm.</summary>
+    internal string Degrees(double degrees) => $"{Text(degrees, "0.00")}°";
+
+    /// <summary>A share, to a hundredth of a percent.</summary>
+    internal string Percent(double share) => $"{Text(share * 100, "0.00")}{Space}%";
+
+    internal string Unit => Inches ? "in" : "mm";
 
     private string Number(double micrometres) =>
         Inches ? Text(micrometres / Units.Inch, "0.00") : Text(micrometres / Units.Millimetre, "0.#");

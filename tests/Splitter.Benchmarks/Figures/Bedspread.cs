@@ -4,26 +4,33 @@ using System.Text;
 namespace Splitter.Benchmarks.Figures;
 
 /// <summary>
-/// 5,000 diamonds scattered over a bedspread, for the time that large work takes. Their places come from a linear
-/// congruential generator (Numerical Recipes, 2nd edition 1992, chapter 7.1; from memory), so that every machine plans the
-/// same.
+/// 5,000 diamonds scattered over a bedspread, on bare cloth or on one fill as large as all of it, for the time that large
+/// work takes. Their places come from a linear congruential generator (Numerical Recipes, 2nd edition 1992, chapter 7.1;
+/// from memory), so that every machine plans the same.
 /// </summary>
 internal static class Bedspread
 {
     /// <summary>Width and height, mm.</summary>
     internal const uint Side = 1250;
 
+    /// <summary>One fill below all diamonds.</summary>
+    internal static readonly string Ground = string.Create(
+        CultureInfo.InvariantCulture,
+        $"<rect fill='#e8dcc0' width='{Side}' height='{Side}'/>\n"
+    );
+
     private const int Diamonds = 5000;
 
     /// <summary>Half the width of the smallest diamonds, mm; the largest are less than three times as wide.</summary>
     private const uint Least = 3;
 
-    internal static string Drawing()
+    /// <param name="ground">What lies below the diamonds, in SVG.</param>
+    internal static string Drawing(string ground = "")
     {
         var svg = new StringBuilder();
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {Side} {Side}'>\n"
+            $"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {Side} {Side}'>\n{ground}"
         );
         var state = 1u;
         for (var i = 0; i < Diamonds; i++)

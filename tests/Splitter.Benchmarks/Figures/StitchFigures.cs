@@ -24,10 +24,13 @@ internal static class StitchFigures
             Console.Error.WriteLine(rows[^1].Line());
         }
         if (names.Length == 0)
+        {
             FigureTable.Write(
                 "stitches",
                 [StitchRow.Header, .. rows.Select(r => r.Line()), "", StitchRow.Smallest(rows)]
             );
+            FigureTable.Write("stitches before and after", StitchChange.Lines(rows));
+        }
         return 0;
     }
 
@@ -57,6 +60,7 @@ internal static class StitchFigures
             Most = map.Most,
             Above = map.Above(StitchRow.Limit),
             Usual = map.Share(0.99),
+            Penetrations = map.MostHoles,
             Agreement = Agreement.Of(cloth, subject.Artwork),
             Seconds = seconds * 100_000 / stitches,
         };

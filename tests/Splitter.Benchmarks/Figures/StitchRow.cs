@@ -10,8 +10,8 @@ internal sealed record StitchRow
     internal const double Limit = 3;
 
     internal const string Header = """
-        | artwork | parts | shapes | stitches | threads set | trims a shape | jumps a shape | jumps, mm | layers, most | mm² above 3 | layers, 99 % | covered | spilled | colour | s a 100,000 |
-        | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
+        | artwork | parts | shapes | stitches | threads set | trims a shape | jumps a shape | jumps, mm | layers, most | mm² above 3 | layers, 99 % | penetrations, most | covered | spilled | colour | s a 100,000 |
+        | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
         """;
 
     public required string Name { get; init; }
@@ -35,6 +35,9 @@ internal sealed record StitchRow
 
     /// <summary>Layers that 99 of 100 square millimetres do not exceed.</summary>
     public required double Usual { get; init; }
+
+    /// <summary>Needle penetrations on the square millimetre that has most.</summary>
+    public required int Penetrations { get; init; }
     public required Agreement Agreement { get; init; }
     public required double Seconds { get; init; }
 
@@ -45,7 +48,7 @@ internal sealed record StitchRow
 
     internal string Line() =>
         Text(
-            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Usual:0.0} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
+            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Usual:0.0} | {Penetrations} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
         );
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -31,13 +31,17 @@ internal sealed record Subject(string Name, string Recipe, string Hoop, ReadSour
                 "small",
                 In(drawings)
             );
-        yield return new(
-            "bedspread, generated",
+        yield return Generated("bedspread", Bedspread.Drawing());
+        yield return Generated("bedspread on a ground", Bedspread.Drawing(Bedspread.Ground));
+    }
+
+    private static Subject Generated(string name, string drawing) =>
+        new(
+            $"{name}, generated",
             RecipeFor("bedspread.svg", $"{Bedspread.Side} mm"),
             "small",
-            _ => new(Encoding.UTF8.GetBytes(Bedspread.Drawing()), Problem: null)
+            _ => new(Encoding.UTF8.GetBytes(drawing), Problem: null)
         );
-    }
 
     private static ReadSource In(string folder) => path => new(File.ReadAllBytes(Path.Combine(folder, path)), null);
 

@@ -23,6 +23,7 @@ public sealed class ArchitectureTests
         "Cutting",
         "Stitching",
         "Parts",
+        "Correcting",
         "Outputs",
         "Checking",
     ];

@@ -4,6 +4,7 @@ using SkiaSharp;
 using Splitter.Checking.Inspecting;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Pictures.Strands;
 using Splitter.Outputs.Tapes;
 using Splitter.Recipes;
 using Splitter.Tests.Outputs;

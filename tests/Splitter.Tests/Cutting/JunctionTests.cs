@@ -45,23 +45,21 @@ public sealed class JunctionTests
             edges
         );
 
-    public static TheoryData<double[], EdgeRule> Plain =>
-        new()
-        {
-            { [0, 180], EdgeRule.Interleaved },
-            { [0, 180], EdgeRule.Plain },
-            { [0, 90, 180], EdgeRule.Interleaved },
-            { [0, 90, 180], EdgeRule.Plain },
-            { [30, 150, 270], EdgeRule.Interleaved },
-            { [30, 150, 270], EdgeRule.Plain },
-            { [0, 90, 180, 270], EdgeRule.Interleaved },
-            { [0, 90, 180, 270], EdgeRule.Plain },
-        };
+    public static TheoryData<double[]> Plain =>
+        [
+            [0, 180],
+            [0, 90, 180],
+            [30, 150, 270],
+            [0, 90, 180, 270],
+        ];
 
     [Theory]
     [MemberData(nameof(Plain))]
-    public void PartsThatMissEachOtherByAllThatIsPromisedCoverTheirSeams(double[] rays, EdgeRule edges) =>
-        Check(new([.. rays], [.. Enumerable.Range(0, rays.Length)], 1000, edges));
+    public void PartsThatMissEachOtherByAllThatIsPromisedCoverTheirSeams(double[] rays) =>
+        Assert.All(
+            Enum.GetValues<EdgeRule>(),
+            edges => Check(new([.. rays], [.. Enumerable.Range(0, rays.Length)], 1000, edges))
+        );
 
     [Fact]
     public void SoDoPartsAroundAnyPointInAnyOrder() =>

@@ -18,6 +18,7 @@ public sealed class PictureTests
     [InlineData("part-A.svg")]
     [InlineData("part-B.svg")]
     [InlineData("overview.svg")]
+    [InlineData("finished.svg")]
     public void PicturesAreXmlInTrueScale(string name)
     {
         var svg = XDocument.Parse(Encoding.UTF8.GetString(File(name))).Root!;
@@ -64,12 +65,19 @@ public sealed class PictureTests
     }
 
     /// <summary>Our pixels against librsvg's from the SVG of the same picture: edges are shaded alike, so the mean is close.</summary>
-    [SkippableFact]
-    public void PngAndSvgShowTheSame()
+    /// <param name="most">
+    /// Steps of 255. Thread in SVG is drawn a stretch of many stitches at a time, without the shade at the needle holes,
+    /// and its PNG has a palette.
+    /// </param>
+    [SkippableTheory]
+    [InlineData("overview", 0.5)]
+    [InlineData("finished", 1.5)]
+    [InlineData("part-A", 1.5)]
+    public void PngAndSvgShowTheSame(string name, double most)
     {
         Skip.IfNot(Renderer.IsThere, "rsvg-convert is not installed (Debian package librsvg2-bin).");
-        using var ours = SKBitmap.Decode(File("overview.png"));
-        using var theirs = Rendered(File("overview.svg"), "-w", $"{ours.Width}", "-h", $"{ours.Height}");
+        using var ours = SKBitmap.Decode(File($"{name}.png"));
+        using var theirs = Rendered(File($"{name}.svg"), "-w", $"{ours.Width}", "-h", $"{ours.Height}");
         Assert.Equal((theirs.Width, theirs.Height), (ours.Width, ours.Height));
         double sum = 0;
         var (one, other) = (ours.Pixels, theirs.Pixels);
@@ -78,7 +86,7 @@ public sealed class PictureTests
                 Math.Abs(one[i].Red - other[i].Red)
                 + Math.Abs(one[i].Green - other[i].Green)
                 + Math.Abs(one[i].Blue - other[i].Blue);
-        Assert.InRange(sum / (3.0 * one.Length), 0, 0.5);
+        Assert.InRange(sum / (3.0 * one.Length), 0, most);
     }
 
     /// <summary>Areas that every child can work out, in pixels of 1 mm.</summary>

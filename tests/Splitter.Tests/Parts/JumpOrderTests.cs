@@ -25,6 +25,8 @@ public sealed class JumpOrderTests
     {
         Assert.Equal(7542, Tsplib.Length(Tsplib.Berlin52, [.. Tsplib.Berlin52Tour.Select(c => c - 1)]));
         Assert.Equal(426, Tsplib.Length(Tsplib.Eil51, [.. Tsplib.Eil51Tour.Select(c => c - 1)]));
+        Assert.Equal(675, Tsplib.Length(Tsplib.St70, [.. Tsplib.St70Tour.Select(c => c - 1)]));
+        Assert.Equal(21282, Tsplib.Length(Tsplib.KroA100, [.. Tsplib.KroA100Tour.Select(c => c - 1)]));
     }
 
     [Theory]

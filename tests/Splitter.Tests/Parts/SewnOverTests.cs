@@ -20,7 +20,7 @@ public sealed class SewnOverTests
         var drawing = Samples.Drawing(Samples.Rectangle("sea", 0, 0, 300, 120));
         var plan = Planner.Plan(new(recipe, drawing), hoop).Value;
         var sewn = Stitcher.Stitch(Cutter.Cut(drawing, plan, recipe.Overlap), 1);
-        var parts = PartBuilder.Build(drawing, plan, sewn, new(recipe.Output));
+        var parts = PartBuilder.Build(recipe, drawing, plan, BodySteps.Of(plan, sewn, recipe.Cloth.MostLayers));
         var gone = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (i, part) in parts.Index())
         {

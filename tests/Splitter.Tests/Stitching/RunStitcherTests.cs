@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Cutting;
 using Splitter.Geometry;
@@ -102,6 +103,18 @@ public sealed class RunStitcherTests
         );
     }
 
+    /// <summary>Out and back along both is one walk, every stitch twice; once along each is two.</summary>
+    [Fact]
+    public void LinesThatCrossAreOneWalkIfTheyAreSewnOutAndBack()
+    {
+        Polyline[] cross = [Line(0, 5, 20, 9), Line(10, 0, 8, 20)];
+        var twice = Stitches(Passes.Double, cross);
+        Assert.All(twice.Values, times => Assert.Equal(2, times));
+        Assert.Single(Walks(Passes.Double, cross));
+        Assert.Equal(2, Walks(Passes.Single, cross).Length);
+        Assert.All(Stitches(Passes.Single, cross).Values, times => Assert.Equal(1, times));
+    }
+
     [Fact]
     public void EveryPassGoesThroughTheSameHoles() =>
         Gen.OneOf(StrokePaths.AnyCornered, StrokePaths.AnySmooth)
@@ -120,15 +133,16 @@ public sealed class RunStitcherTests
             );
 
     /// <summary>How often each stitch is sewn, either way.</summary>
-    private static Dictionary<(Point, Point), int> Stitches(Passes passes, Polyline line)
-    {
-        var piece = Piece(2500, line);
-        var style = piece.Shape.Style with { Passes = passes };
-        return RunWalks
-            .Of(piece.Lines, style)
+    private static Dictionary<(Point, Point), int> Stitches(Passes passes, params Polyline[] lines) =>
+        Walks(passes, lines)
             .SelectMany(walk => walk.Zip(walk.Skip(1)))
             .GroupBy(s => s.First.CompareTo(s.Second) < 0 ? s : (s.Second, s.First))
             .ToDictionary(g => g.Key, g => g.Count());
+
+    private static ImmutableArray<ImmutableArray<Point>> Walks(Passes passes, params Polyline[] lines)
+    {
+        var piece = Piece(2500, lines);
+        return RunWalks.Of(piece.Lines, piece.Shape.Style with { Passes = passes });
     }
 
     private static RunPiece Piece(int length, params Polyline[] lines) =>

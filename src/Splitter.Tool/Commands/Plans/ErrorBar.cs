@@ -19,12 +19,18 @@ internal sealed record ErrorBar(double FullMm)
     /// <summary>Beside an error that is told for a junction.</summary>
     internal const string Junction = "*";
 
-    internal const string Explanation =
+    private const string Explanation =
         "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = cloth that gives;\n"
         + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar of '='.\n"
         + "* = where three parts or more meet, which asks for more than the seam does: the circle in which they come out.\n"
         + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n"
         + "overlap = how far each side is sewn past the seam at most.\n";
+
+    private const string Stiff =
+        "The cloth is taken as not giving, and the errors will be larger as far as it gives: state 'cloth.stretch'.\n";
+
+    /// <param name="isClothStiff">Nothing is known of how far the cloth gives.</param>
+    internal static string Explained(bool isClothStiff) => isClothStiff ? Explanation + Stiff : Explanation;
 
     internal string Heading => Invariant($"0 to {FullMm:0.0} mm");
 

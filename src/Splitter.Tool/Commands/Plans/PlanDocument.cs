@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Tool.Commands.Plans;
@@ -10,13 +11,15 @@ namespace Splitter.Tool.Commands.Plans;
 /// describes it. Lengths are millimetres, places are on the drawing.
 /// </summary>
 /// <param name="Plan">Version of this description.</param>
+/// <param name="IsClothStiff">The recipe does not say that the cloth gives.</param>
 internal sealed record PlanDocument(
     int Plan,
     string Recipe,
     string Title,
     double WidthMm,
     double HeightMm,
-    IReadOnlyList<HoopPlan> Hoops
+    IReadOnlyList<HoopPlan> Hoops,
+    [property: JsonIgnore] bool IsClothStiff
 )
 {
     internal static PlanDocument Of(string recipe, Outlook outlook) =>
@@ -26,7 +29,8 @@ internal sealed record PlanDocument(
             outlook.Job.Recipe.Title,
             Mm(outlook.Job.Drawing.Width),
             Mm(outlook.Job.Drawing.Height),
-            [.. outlook.Plans.Select(plan => HoopPlan.Of(outlook.Job, plan))]
+            [.. outlook.Plans.Select(plan => HoopPlan.Of(outlook.Job, plan))],
+            outlook.Job.Recipe.Cloth.Stretch.IsNone
         );
 
     /// <summary>To three decimals; adding nothing makes minus nothing nothing.</summary>
@@ -57,7 +61,7 @@ internal sealed record HoopPlan(
             PlanDocument.Mm(plan.Hoop.Width),
             PlanDocument.Mm(plan.Hoop.Height),
             HoopTotals.Of(job.Recipe, plan, parts, joins),
-            SeamLengths.Of(Outputs.SeamStretches.Of(job.Drawing, plan)),
+            SeamLengths.Of(SeamStretches.Of(job.Drawing, plan)),
             parts,
             [.. plan.Corners.Select(corner => PlannedCorner.Of(plan, corner))],
             joins
@@ -117,14 +121,14 @@ internal sealed record HoopTotals(
 /// <summary>How long seams are over what they cross.</summary>
 internal sealed record SeamLengths(double Nothing, double Fill, double LineWork)
 {
-    internal static SeamLengths Of(IReadOnlyCollection<Outputs.SeamStretch> stretches)
+    internal static SeamLengths Of(IReadOnlyCollection<SeamStretch> stretches)
     {
-        double Over(Outputs.SeamGround ground) =>
+        double Over(SeamGround ground) =>
             PlanDocument.Mm(stretches.Where(s => s.Ground == ground).Sum(s => s.Line.Length));
         return new(
-            Math.Round(Over(Outputs.SeamGround.Bare) + Over(Outputs.SeamGround.Whole), 3),
-            Over(Outputs.SeamGround.Fill),
-            Over(Outputs.SeamGround.LineWork)
+            Math.Round(Over(SeamGround.Bare) + Over(SeamGround.Whole), 3),
+            Over(SeamGround.Fill),
+            Over(SeamGround.LineWork)
         );
     }
 }

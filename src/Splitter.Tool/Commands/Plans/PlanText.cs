@@ -10,13 +10,13 @@ internal static class PlanText
         var scale = ErrorBar.Scale(document.Hoops.SelectMany(hoop => hoop.Joins));
         var tables = document.Hoops.Select(hoop => OfHoop(hoop, scale)).Prepend(HoopComparison.Of(document.Hoops));
         var joined = document.Hoops.Any(hoop => hoop.Joins.Count > 0);
-        return string.Join("\n", joined ? tables.Append(ErrorBar.Explanation) : tables);
+        return string.Join("\n", joined ? tables.Append(ErrorBar.Explained(document.IsClothStiff)) : tables);
     }
 
     private static string OfHoop(HoopPlan hoop, ErrorBar scale)
     {
         var heading = Invariant($"hoop {hoop.Hoop}, field {hoop.WidthMm} x {hoop.HeightMm} mm");
-        var text = $"{heading}\n\n{Parts(hoop)}";
+        var text = $"{heading}\n\n{Parts(hoop)}{CornerTable.Of(hoop.Parts)}";
         return hoop.Joins.Count == 0
             ? $"{text}\nno seam cuts anything: parts do not join\n"
             : $"{text}\n{Joins(hoop, scale)}";

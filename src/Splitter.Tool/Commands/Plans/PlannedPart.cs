@@ -7,6 +7,11 @@ namespace Splitter.Tool.Commands.Plans;
 /// <summary>One part of a plan. Stitches and minutes are estimates: nothing is stitched yet.</summary>
 /// <param name="InThroatMm">Cloth in the machine's throat; null where nothing is known of it.</param>
 /// <param name="SetBy">Letters of the parts whose corners it takes.</param>
+/// <param name="CornersApartMm">How far two of them are apart at most; null for the first part, as what follows.</param>
+/// <param name="CornersOffLineMm">How far another lies from the line through those two at most; 0 for two.</param>
+/// <param name="LastCornerGivesPercent">How much less the last of them makes the worst error of the part's seams; null for two.</param>
+/// <param name="OneMoreCornerGivesPercent">The same for one more, too little to sew it; null where none was tried or has room.</param>
+/// <param name="CornersOnStrip">The shared ground is too narrow for a corner off that line.</param>
 internal sealed record PlannedPart(
     string Letter,
     double[] CenterMm,
@@ -14,6 +19,11 @@ internal sealed record PlannedPart(
     double? InThroatMm,
     IReadOnlyList<string> SetBy,
     IReadOnlyList<string> Corners,
+    double? CornersApartMm,
+    double? CornersOffLineMm,
+    double? LastCornerGivesPercent,
+    double? OneMoreCornerGivesPercent,
+    bool? CornersOnStrip,
     int Stops,
     int EstimatedStitches,
     double EstimatedMinutes
@@ -29,11 +39,18 @@ internal sealed record PlannedPart(
             hooping.InThroat is { } cloth ? PlanDocument.Mm(cloth) : null,
             [.. taken.Select(corner => corner.Donor).Distinct().Order().Select(i => plan.Hoopings[i].Letter)],
             [.. taken.Select(corner => corner.Id)],
+            hooping.Setting is { } set ? PlanDocument.Mm(set.Apart) : null,
+            hooping.Setting is { } off ? PlanDocument.Mm(off.OffLine) : null,
+            Percent(hooping.Setting?.LastGives),
+            Percent(hooping.Setting?.OneMoreGives),
+            hooping.Setting?.IsOnStrip,
             estimate.Stops,
             estimate.Stitches,
             Math.Round(estimate.Minutes, 1)
         );
     }
+
+    private static double? Percent(double? share) => share is { } of ? Math.Round(100 * of, 1) + 0.0 : null;
 }
 
 /// <summary>One registration corner of a plan.</summary>

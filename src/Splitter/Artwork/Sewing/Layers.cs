@@ -51,17 +51,26 @@ internal sealed class Layers
         );
     }
 
-    /// <summary>Those that are not lines and may touch a shape. In no order: what is made of them is a union.</summary>
-    private IEnumerable<int> Near(int index) => covers.Query(ToEnvelope(drawn[index].Footprint.Bounds));
+    /// <summary>
+    /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands of
+    /// holes elsewhere.
+    /// </summary>
+    /// <param name="which">Of these, by number.</param>
+    /// <param name="ground">What of each.</param>
+    private Region Near(int index, Func<int, bool> which, Func<int, Region> ground)
+    {
+        var box = drawn[index].Footprint.Bounds;
+        // The tree answers in its own order, and does not care: what is made of it is a union.
+        return Polygons.Union(covers.Query(ToEnvelope(box)).Where(which).Select(k => ground(k).Near(box)));
+    }
 
     private Shape? Sewn(int index)
     {
         var shape = drawn[index];
-        var later = Near(index).Where(k => k > index).ToList();
-        var cover = Polygons.Intersect(Polygons.Union(later.Select(k => drawn[k].Footprint)), shape.Footprint);
+        var cover = Polygons.Intersect(Near(index, k => k > index, k => drawn[k].Footprint), shape.Footprint);
         if (cover.IsEmpty)
             return shape;
-        var ground = SewnGround.Of(shape.Footprint, cover, Polygons.Union(later.Select(k => hidden[k])));
+        var ground = SewnGround.Of(shape.Footprint, cover, Near(index, k => k > index, k => hidden[k]));
         if (ground.Sewn.IsEmpty)
             return null;
         // What is left of hidden ground where nothing shows is not sewn either: the footprint does not have it.
@@ -90,7 +99,7 @@ internal sealed class Layers
     /// <summary>The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.</summary>
     private Shape Founded(Shape shape, int index)
     {
-        var laid = Polygons.Union(Near(index).Where(k => k < index).Select(k => hidden[k]));
+        var laid = Near(index, k => k < index, k => hidden[k]);
         var bare = Polygons.Subtract(shape.Footprint, laid);
         return shape switch
         {

@@ -43,6 +43,7 @@ internal static class SewDefaults
             Angle = rule?.Angle ?? 30,
             RowSpacing = rule?.RowSpacing ?? 400,
             StitchLength = rule?.StitchLength ?? 4000,
+            Stagger = rule?.Stagger ?? Stagger.Usual,
             Underlay = rule?.Underlay ?? FillUnderlay(ground),
             Pull = rule?.Pull ?? 200,
             Push = rule?.Push ?? 0,

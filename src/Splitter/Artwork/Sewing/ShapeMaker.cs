@@ -34,11 +34,7 @@ internal sealed class ShapeMaker
     {
         var maker = new ShapeMaker(recipe, sheet);
         ImmutableArray<Shape> shapes = [.. sheet.Elements.SelectMany(e => maker.Shapes(e))];
-        maker.problems.AddRange(
-            recipe
-                .Artwork.Sew.Where(rule => !sheet.Elements.Any(e => SewRules.Matches(e, rule.Match)))
-                .Select(rule => DrawingProblems.RuleWithoutShape(recipe.PlaceOf($"{rule.Path}.match")))
-        );
+        maker.problems.AddRange(SewRules.Unused(recipe, sheet));
         return Result.From(shapes, maker.problems);
     }
 

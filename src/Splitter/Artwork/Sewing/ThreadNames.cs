@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Diagnostics;
 using Splitter.Recipes;
 
 namespace Splitter.Artwork.Sewing;
@@ -18,6 +19,21 @@ internal static class ThreadNames
                     colour
                 )),
         ];
+
+    /// <summary>Threads for no colour of the artwork that look like a slip of the pen for one that has none.</summary>
+    internal static IEnumerable<Diagnostic> Mistyped(Recipe recipe, Sheet sheet)
+    {
+        var drawn = Colours(sheet);
+        var unnamed = drawn.RemoveAll(colour => recipe.Threads.Any(t => t.Color == colour));
+        foreach (var (i, thread) in recipe.Threads.Index())
+            if (!drawn.Contains(thread.Color) && NearColour.Of(thread.Color, unnamed) is { } near)
+                yield return DrawingProblems.ThreadNearlyDrawn(
+                    recipe.PlaceOf(FormattableString.Invariant($"threads[{i}].color")),
+                    thread.Name,
+                    thread.Color,
+                    near
+                );
+    }
 
     /// <summary>The colours of the artwork in the order in which they first appear: a shape's thread is an index here.</summary>
     internal static ImmutableArray<string> Colours(Sheet sheet) =>

@@ -41,6 +41,9 @@ internal sealed class TapePage
 
     internal Canvas Canvas { get; } = new();
 
+    /// <summary>With weave, where thread is drawn as thread.</summary>
+    internal void LayCloth() => Canvas.Cloth(frame, Cloth);
+
     /// <summary>From the tape's plane to the page.</summary>
     internal Point Lay(Point p) => new(p.X - work.Left + frame.Left + Border, p.Y - work.Top + frame.Top + Border);
 

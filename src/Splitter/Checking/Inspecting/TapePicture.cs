@@ -28,9 +28,16 @@ internal static class TapePicture
             report,
             $"{Size(report)}; {(report.Threads.AreKnown ? "colours of the manifest" : "colours not the threads")}",
             TapePage.Cloth,
-            () => new ThreadPicture(page).Draw(report.Trace.Runs, report.Threads),
+            () => Sew(page, report),
             [.. Steps(page, report, i => report.Threads.Steps[i].Colour)]
         );
+
+    private static void Sew(TapePage page, TapeReport report)
+    {
+        page.LayCloth();
+        foreach (var run in report.Trace.Runs)
+            page.Canvas.Thread([page.Lay(run.Points)], report.Threads.Steps[run.Step - 1].Colour);
+    }
 
     private static Picture Holes(TapePage page, TapeReport report)
     {

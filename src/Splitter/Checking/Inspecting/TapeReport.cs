@@ -54,7 +54,10 @@ internal sealed record TapeReport
     internal byte[] Draw(TapeView view, OutputKind kind)
     {
         var picture = TapePicture.Of(this, view);
-        return kind == OutputKind.Svg ? SvgWriter.Write(picture) : PngWriter.Write(Raster.Of(picture, Pixels(picture)));
+        if (kind == OutputKind.Svg)
+            return SvgWriter.Write(picture);
+        var raster = Raster.Of(picture, Pixels(picture));
+        return view == TapeView.Thread ? PngWriter.WriteIndexed(raster) : PngWriter.Write(raster);
     }
 
     private static int Pixels(Picture picture)

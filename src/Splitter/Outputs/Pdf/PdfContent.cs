@@ -40,10 +40,6 @@ internal sealed class PdfContent
                 case PaintedText text:
                     Seen(text.Opacity, () => Write(text));
                     break;
-                case PaintedThread thread:
-                    Stroke(thread.Lines, PaintedThread.Width, thread.Shade);
-                    Stroke(thread.Lines, PaintedThread.CoreWidth, thread.Colour);
-                    break;
                 default:
                     throw new InvalidOperationException($"{item.GetType().Name} cannot be drawn.");
             }

@@ -70,6 +70,9 @@ internal sealed class Canvas
     internal void DashedOutline(Box box, int width, int dash, Colour colour) =>
         Dashes(width, dash, colour, Around(box));
 
+    internal void Cloth(Box box, Colour colour) => items.Add(new PaintedCloth(box, colour));
+
+    /// <param name="lines">In sewing order.</param>
     internal void Thread(ImmutableArray<ImmutableArray<Point>> lines, Colour colour) =>
         items.Add(new PaintedThread(lines, colour));
 

@@ -8,9 +8,9 @@ namespace Splitter.Outputs.Pictures;
 /// </summary>
 internal static class Deflated
 {
-    internal static byte[] Of(byte[] data)
+    internal static byte[] Of(byte[] data, int level = Deflater.BEST_COMPRESSION)
     {
-        var deflater = new Deflater(Deflater.BEST_COMPRESSION);
+        var deflater = new Deflater(level);
         deflater.SetInput(data);
         deflater.Finish();
         using var compressed = new MemoryStream();

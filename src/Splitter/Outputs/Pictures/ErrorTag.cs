@@ -1,19 +1,20 @@
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>At the weakest place of a join its parts and how far they may miss each other, mm.</summary>
 internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, int Letters)
 {
-    private int Height => CornerName.HeightOf(Letters);
+    private int Height => MarkName.HeightOf(Letters);
 
     private Colour Ink => Exceeds ? MarkInk.TooFar : Colour.Ink;
 
-    internal static ErrorTag Of(Plan plan, PartJoin join, Point at, LabelRoom room, int letters)
+    internal static ErrorTag Of(Plan plan, Numbers numbers, PartJoin join, Point at, LabelRoom room, int letters)
     {
         var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
-        var text = $"{earlier}-{later} {Figures.Misfit(join.Within95)}";
+        var text = $"{earlier}-{later} {numbers.Misfit(join.Within95)}";
         var tag = new ErrorTag(text, at, default, !join.IsCovered, letters);
         var width = StrokeFont.WidthOf(text, tag.Height) + (2 * tag.Pad);
         return tag with { Box = room.Beside(at, width, tag.Height + (2 * tag.Pad), (0, -1)) };

@@ -15,7 +15,7 @@ internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, str
 
     private int ArrowLength => 2 * letters;
 
-    private int UpperHeight => CornerName.HeightOf(letters);
+    private int UpperHeight => MarkName.HeightOf(letters);
 
     private Point Up => TurnText.HoopUp(hooping.Field.Turn);
 

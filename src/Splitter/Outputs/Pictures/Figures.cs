@@ -19,16 +19,4 @@ internal static class Figures
 
     internal static string Millimetres(int micrometres) =>
         ((decimal)micrometres / Units.Millimetre).ToString("0.#", CultureInfo.InvariantCulture);
-
-    /// <summary>How far parts may miss each other, mm: a figure that is a whole number of hundredths already.</summary>
-    internal static string Misfit(int micrometres) =>
-        ((decimal)micrometres / Units.Millimetre).ToString("0.00", CultureInfo.InvariantCulture);
-
-    internal static string Minutes(double minutes)
-    {
-        var whole = (int)Math.Ceiling(minutes);
-        return whole < 60
-            ? $"{whole} min"
-            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h {whole % 60:00} min");
-    }
 }

@@ -102,6 +102,26 @@ internal sealed class LabelRoom(Box page, int letters)
         return best;
     }
 
+    /// <summary>A place on a line, as near to its middle as can be; it is taken from now on.</summary>
+    internal Box Along(Point start, Point end, int width, int height)
+    {
+        var best = (
+            from step in Enumerable.Range(1, Places - 1)
+            let middle = start.Towards(end, (double)step / Places)
+            let box = new Box(
+                middle.X - (width / 2),
+                middle.Y - (height / 2),
+                middle.X + (width / 2),
+                middle.Y + (height / 2)
+            )
+            let cost = Cost(box) + Math.Abs(step - (Places / 2))
+            orderby cost
+            select box
+        ).First();
+        Take(best);
+        return best;
+    }
+
     /// <summary>The nearest point of a label to what it names: where a line between them ends.</summary>
     internal static Point Nearest(Point point, Box box) =>
         new(Math.Clamp(point.X, box.Left, box.Right), Math.Clamp(point.Y, box.Top, box.Bottom));

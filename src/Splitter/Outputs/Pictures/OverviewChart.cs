@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>For each join a bar as long as its parts may miss each other, on a pale one as long as they overlap.</summary>
-internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPanel
+internal sealed class OverviewChart(Canvas canvas, Phrasebook say, int letters, Plan plan) : IPanel
 {
     /// <summary>Joins below each other; more stand in a second column.</summary>
     private const int MostRows = 14;
@@ -13,8 +15,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPa
     private const int BarAt = 5,
         BarLength = 12,
         FigureAt = 23,
-        ColumnWidth = 26,
-        LegendWidth = 36;
+        ColumnWidth = 26;
 
     private static readonly Colour Covered = Colour.Of("#d5dde3");
     private static readonly Colour Sure = Colour.Of("#2b5d7d");
@@ -25,18 +26,30 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPa
 
     private int Rows => (plan.Joins.Length + Columns - 1) / Math.Max(1, Columns);
 
-    public int Width => Math.Max(LegendWidth, Columns * ColumnWidth) * letters;
+    private int LegendLetters => letters * 9 / 10;
+
+    private ImmutableArray<(Colour Colour, string Text)> Legend =>
+        [
+            (Sure, say.Say("overview.chart.sure")),
+            (Covered, say.Say("overview.chart.covered")),
+            (MarkInk.TooFar, say.Say("overview.chart.too-far")),
+        ];
+
+    public int Width => Math.Max(Legend.Sum(sign => WidthOf(sign.Text)), Columns * ColumnWidth * letters);
 
     public int Height => (4 * letters) + (Rows * Row);
 
     public void Draw(Point at)
     {
-        canvas.Text("how far parts may miss each other", at with { Y = at.Y + letters }, letters, MarkInk.Frame);
+        canvas.Text(say.Say("overview.chart"), at with { Y = at.Y + letters }, letters, MarkInk.Frame);
         var legend = at.Y + (letters * 28 / 10);
         var x = at.X;
-        Swatch(Sure, "19 times in 20 less");
-        Swatch(Covered, "they overlap");
-        Swatch(MarkInk.TooFar, "not covered");
+        foreach (var (colour, text) in Legend)
+        {
+            canvas.Area(new Box(x, legend - (letters * 8 / 10), x + letters, legend), colour);
+            canvas.Text(text, new(x + (letters * 15 / 10), legend), LegendLetters, Colour.Ink);
+            x += WidthOf(text);
+        }
         var full = plan.Joins.Max(join => Math.Max(join.Within95, join.Covers));
         foreach (var (join, i) in plan.Joins.Select((join, i) => (join, i)))
             Bar(
@@ -44,14 +57,10 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPa
                 full,
                 new(at.X + (i / Rows * ColumnWidth * letters), at.Y + (4 * letters) + (((i % Rows) + 1) * Row))
             );
-
-        void Swatch(Colour colour, string text)
-        {
-            canvas.Area(new Box(x, legend - (letters * 8 / 10), x + letters, legend), colour);
-            canvas.Text(text, new(x + (letters * 15 / 10), legend), letters * 9 / 10, Colour.Ink);
-            x += StrokeFont.WidthOf(text, letters * 9 / 10) + (3 * letters);
-        }
     }
+
+    /// <summary>A sign of the legend, and the gap to the next.</summary>
+    private int WidthOf(string text) => StrokeFont.WidthOf(text, LegendLetters) + (3 * letters);
 
     private void Bar(PartJoin join, int full, Point line)
     {
@@ -67,7 +76,7 @@ internal sealed class OverviewChart(Canvas canvas, int letters, Plan plan) : IPa
         if (error > covered)
             Stretch(covered, error, letters / 2, MarkInk.TooFar);
         canvas.Text(
-            $"{Figures.Misfit(error)} mm",
+            $"{say.Numbers.Misfit(error)} {say.Numbers.Unit}",
             line with
             {
                 X = line.X + (FigureAt * letters),

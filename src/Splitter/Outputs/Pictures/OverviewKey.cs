@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -16,29 +18,35 @@ internal sealed class OverviewKey : IPanel
     private readonly int letters;
     private readonly ImmutableArray<(string Text, Action<int, int> Draw)> signs;
 
-    internal OverviewKey(Canvas canvas, int letters, Plan plan, ImmutableArray<SeamGround> seams)
+    internal OverviewKey(Canvas canvas, Phrasebook say, int letters, Plan plan, ImmutableArray<SeamGround> seams)
     {
         (this.canvas, this.letters) = (canvas, letters);
         var found = ImmutableArray.CreateBuilder<(string, Action<int, int>)>();
         found.AddRange(
-            seams.Select(ground => (SeamInk.Says(ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
+            seams.Select(ground => (SeamInk.Says(say, ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
         );
         if (!plan.Joins.IsEmpty)
-            found.Add((ErrorText(plan), Error));
+            found.Add((ErrorText(say, plan), Error));
         if (!plan.Corners.IsEmpty)
-            found.Add(("corner A1: A sews it, later parts are set by it", Corner));
+            found.Add((say.Say("overview.key.corner"), Corner));
         if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
-            found.Add(("cross sewn first in a later part, to see the fit", Alignment));
+            found.Add((say.Say("overview.key.alignment"), Alignment));
         if (!plan.PlacementLines.IsEmpty)
-            found.Add(("fold of the cloth", Fold));
+            found.Add((say.Say("overview.key.fold"), Fold));
         signs = found.ToImmutable();
     }
 
-    private static string ErrorText(Plan plan)
+    private static string ErrorText(Phrasebook say, Plan plan)
     {
         var join = plan.Joins[0];
         var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
-        return $"{earlier}-{later} {Figures.Misfit(join.Within95)}: {earlier} and {later} may be so far apart here, mm";
+        return say.Say(
+            "overview.key.misfit",
+            ("tag", $"{earlier}-{later} {say.Numbers.Misfit(join.Within95)}"),
+            ("earlier", earlier),
+            ("later", later),
+            ("unit", say.Numbers.Unit)
+        );
     }
 
     private int Row => letters * 18 / 10;

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -20,6 +22,7 @@ internal sealed class OverviewMap
 
     private readonly Canvas canvas;
     private readonly Recipe recipe;
+    private readonly Phrasebook say;
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<SeamStretch> seams;
@@ -34,6 +37,7 @@ internal sealed class OverviewMap
     internal OverviewMap(
         Canvas canvas,
         Recipe recipe,
+        Phrasebook say,
         Drawing drawing,
         Plan plan,
         ImmutableArray<SeamStretch> seams,
@@ -42,7 +46,7 @@ internal sealed class OverviewMap
         int letters
     )
     {
-        (this.canvas, this.recipe, this.drawing, this.plan) = (canvas, recipe, drawing, plan);
+        (this.canvas, this.recipe, this.say, this.drawing, this.plan) = (canvas, recipe, say, drawing, plan);
         (this.seams, this.shift, this.letters) = (seams, shift, letters);
         (shown, cloth) = stage;
         room = new(Laid(stage.Shown), letters);
@@ -192,9 +196,11 @@ internal sealed class OverviewMap
     private void Words()
     {
         var names = plan
-            .Corners.Select(c => CornerName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
+            .Corners.Select(c => MarkName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
             .ToList();
-        var errors = plan.Joins.Select(join => ErrorTag.Of(plan, join, Laid(join.Weakest), room, letters)).ToList();
+        var errors = plan
+            .Joins.Select(join => ErrorTag.Of(plan, say.Numbers, join, Laid(join.Weakest), room, letters))
+            .ToList();
         Signs();
         foreach (var name in names)
             name.DrawLine(canvas);
@@ -211,11 +217,12 @@ internal sealed class OverviewMap
     {
         foreach (var zone in recipe.Fields.Forbidden)
             if (zone.Common(shown) is { IsEmpty: false } part)
-                ForbiddenZone.Name(canvas, Laid(part), room, letters);
+                ForbiddenZone.Name(canvas, say.Say("map.forbidden"), Laid(part), room, letters);
         var signs = new FieldSigns(drawing, plan, room, letters);
         foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
         {
-            var sign = new FieldSign(canvas, letters, hooping, "top", IsFixed(hooping.Field) ? "fixed" : null);
+            var note = IsFixed(hooping.Field) ? say.Say("map.fixed") : null;
+            var sign = new FieldSign(canvas, letters, hooping, say.Say("map.top"), note);
             sign.Draw(Laid(signs.Place(i, sign, shift)), MarkInk.Field(i));
         }
     }

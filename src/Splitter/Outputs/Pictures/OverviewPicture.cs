@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -33,6 +34,7 @@ internal sealed class OverviewPicture
 
     private readonly Canvas canvas = new();
     private readonly Recipe recipe;
+    private readonly Phrasebook say;
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<ListedPart> parts;
@@ -51,6 +53,7 @@ internal sealed class OverviewPicture
     private OverviewPicture(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts)
     {
         (this.recipe, this.drawing, this.plan, this.parts) = (recipe, drawing, plan, parts);
+        say = new(recipe.Output);
         seams = SeamStretches.Of(drawing, plan);
         var fields = Box.Around(plan.Hoopings.Select(h => h.Field.Bounds));
         var shown = Box.Around([new Box(0, 0, drawing.Width, drawing.Height), drawing.Bounds, fields]);
@@ -77,11 +80,12 @@ internal sealed class OverviewPicture
         canvas.Area(new Box(0, 0, width, height), Colour.Of("#fbfaf7"));
         canvas.Text(recipe.Title, new(Margin, 5 * letters), 5 * letters / 2, Colour.Ink);
         canvas.Text(Subtitle(), new(Margin, (7 * letters) + (letters / 2)), letters, Colour.Ink);
-        new OverviewMap(canvas, recipe, drawing, plan, seams, (stage, cloth), shift, letters).Draw();
+        new OverviewMap(canvas, recipe, say, drawing, plan, seams, (stage, cloth), shift, letters).Draw();
         ScaleBar.Draw(canvas, new(map.Left, map.Bottom + (2 * letters)), stage.Width - (7 * letters), letters);
         foreach (var (panel, place) in panels.Zip(layout.Places))
             panel.Draw(place);
-        return canvas.ToPicture(width, height, $"{recipe.Title}, hoop {plan.Hoop.Name}: overview");
+        var title = say.Say("overview.title", ("title", recipe.Title), ("hoop", plan.Hoop.Name));
+        return canvas.ToPicture(width, height, title);
     }
 
     /// <summary>The smallest letters that can be read when the page is printed on one sheet, or else what comes nearest.</summary>
@@ -103,7 +107,7 @@ internal sealed class OverviewPicture
         var layout = Layout(letters, Panels(letters));
         var (width, height) = (layout.Width + MarginOf(letters), layout.Height + MarginOf(letters));
         var scale = Math.Min((double)SheetLong / Math.Max(width, height), (double)SheetShort / Math.Min(width, height));
-        return scale * CornerName.HeightOf(letters);
+        return scale * MarkName.HeightOf(letters);
     }
 
     private PanelLayout Layout(int letters, ImmutableArray<IPanel> panels) =>
@@ -120,23 +124,30 @@ internal sealed class OverviewPicture
     {
         var grounds = seams.Select(s => s.Ground).Distinct().Order();
         var panels = ImmutableArray.CreateBuilder<IPanel>();
-        panels.Add(new OverviewTable(canvas, letters, plan, parts));
+        panels.Add(new OverviewTable(canvas, say, letters, plan, parts));
         if (!plan.Joins.IsEmpty)
-            panels.Add(new OverviewChart(canvas, letters, plan));
-        panels.Add(new OverviewKey(canvas, letters, plan, [.. grounds]));
+            panels.Add(new OverviewChart(canvas, say, letters, plan));
+        panels.Add(new OverviewKey(canvas, say, letters, plan, [.. grounds]));
         if (!parts.IsEmpty)
-            panels.Add(new OverviewThreads(canvas, letters, drawing.Threads, parts));
+            panels.Add(new OverviewThreads(canvas, say, letters, drawing.Threads, parts));
         return panels.ToImmutable();
     }
 
     private string Subtitle()
     {
-        var size = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Figures.Millimetres(drawing.Width)} x {Figures.Millimetres(drawing.Height)} mm, hoop {plan.Hoop.Name} ({Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm): "
+        var size = say.Say(
+            "overview.size",
+            ("size", say.Numbers.Size(drawing.Width, drawing.Height)),
+            ("hoop", plan.Hoop.Name),
+            ("field", say.Numbers.Size(plan.Hoop.Width, plan.Hoop.Height))
         );
         return plan.Hoopings.Length == 1
-            ? $"{size}one part"
-            : $"{size}{plan.Hoopings.Length} parts, sewn in the order of their letters, A to {plan.Hoopings[^1].Letter}";
+            ? say.Say("overview.one-part", ("size", size))
+            : say.Say(
+                "overview.parts",
+                ("size", size),
+                ("parts", Numbers.Count(plan.Hoopings.Length)),
+                ("last", plan.Hoopings[^1].Letter)
+            );
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -8,7 +9,13 @@ namespace Splitter.Outputs.Pictures;
 /// The table of parts beside an overview, in sewing order; a plan that is not stitched yet has no parts, and no
 /// figures of theirs.
 /// </summary>
-internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, ImmutableArray<ListedPart> parts) : IPanel
+internal sealed class OverviewTable(
+    Canvas canvas,
+    Phrasebook say,
+    int letters,
+    Plan plan,
+    ImmutableArray<ListedPart> parts
+) : IPanel
 {
     /// <summary>Right edges of the columns of numbers and left edges of the others, in heights of a letter.</summary>
     private const int PartAt = 0;
@@ -30,11 +37,11 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
         foreach (
             var (text, column, side) in (ReadOnlySpan<(string, int, Side)>)
                 [
-                    ("part", PartAt, Side.Left),
-                    ("hoop lies", HoopAt, Side.Left),
-                    (Sewn ? "stitches" : "", StitchesAt, Side.Right),
-                    (Sewn ? "time" : "", TimeAt, Side.Right),
-                    ("set by", SetByAt, Side.Left),
+                    (say.Say("overview.part"), PartAt, Side.Left),
+                    (say.Say("overview.lies"), HoopAt, Side.Left),
+                    (Sewn ? say.Say("overview.stitches") : "", StitchesAt, Side.Right),
+                    (Sewn ? say.Say("overview.time") : "", TimeAt, Side.Right),
+                    (say.Say("overview.set-by"), SetByAt, Side.Left),
                 ]
         )
             Cell(text, at.X, column, y, side, MarkInk.Frame);
@@ -43,12 +50,12 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
         {
             y += Row;
             Cell(hooping.Letter, at.X, PartAt, y, Side.Left, MarkInk.Field(i));
-            Cell(TurnText.Short(hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
+            Cell(TurnText.Short(say, hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
             if (Sewn)
                 Amounts(parts[i].Figures.Counts.Stitches, parts[i].Figures.Minutes, at.X, y);
             var set =
                 !hooping.Takes.IsEmpty ? string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id))
-                : i == 0 && !plan.PlacementLines.IsEmpty ? "folds"
+                : i == 0 && !plan.PlacementLines.IsEmpty ? say.Say("overview.folds")
                 : "";
             Cell(set, at.X, SetByAt, y, Side.Left, Colour.Ink);
         }
@@ -56,7 +63,7 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
         y += Row;
         if (Sewn)
         {
-            Cell("all", at.X, PartAt, y, Side.Left, Colour.Ink);
+            Cell(say.Say("overview.all"), at.X, PartAt, y, Side.Left, Colour.Ink);
             Amounts(parts.Sum(p => p.Figures.Counts.Stitches), parts.Sum(p => p.Figures.Minutes), at.X, y);
         }
     }
@@ -65,8 +72,8 @@ internal sealed class OverviewTable(Canvas canvas, int letters, Plan plan, Immut
 
     private void Amounts(int stitches, double minutes, int x, int y)
     {
-        Cell(Figures.Count(stitches), x, StitchesAt, y, Side.Right, Colour.Ink);
-        Cell(Figures.Minutes(minutes), x, TimeAt, y, Side.Right, Colour.Ink);
+        Cell(Numbers.Count(stitches), x, StitchesAt, y, Side.Right, Colour.Ink);
+        Cell(Numbers.Time(minutes), x, TimeAt, y, Side.Right, Colour.Ink);
     }
 
     private void Cell(string text, int x, int column, int y, Side side, Colour colour) =>

@@ -1,13 +1,14 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Splitter.Artwork;
 using Splitter.Geometry;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>The threads of a work, and how much of each it takes once it is stitched.</summary>
 internal sealed class OverviewThreads(
     Canvas canvas,
+    Phrasebook say,
     int letters,
     ImmutableArray<SewThread> threads,
     ImmutableArray<ListedPart> parts
@@ -22,9 +23,9 @@ internal sealed class OverviewThreads(
     public void Draw(Point at)
     {
         var y = at.Y + letters;
-        canvas.Text("thread", at with { Y = y }, letters, MarkInk.Frame);
+        canvas.Text(say.Say("overview.thread"), at with { Y = y }, letters, MarkInk.Frame);
         if (!parts.IsEmpty)
-            canvas.Text("metres", new(at.X + Width, y), letters, MarkInk.Frame, Side.Right);
+            canvas.Text(say.Say("overview.length"), new(at.X + Width, y), letters, MarkInk.Frame, Side.Right);
         canvas.Line(
             letters / 10,
             MarkInk.Frame,
@@ -45,6 +46,5 @@ internal sealed class OverviewThreads(
     }
 
     private string Metres(string thread) =>
-        Math.Ceiling(parts.SelectMany(p => p.Figures.Threads).Where(t => t.Thread == thread).Sum(t => t.Metres))
-            .ToString(CultureInfo.InvariantCulture);
+        say.Numbers.Thread(parts.SelectMany(p => p.Figures.Threads).Where(t => t.Thread == thread).Sum(t => t.Metres));
 }

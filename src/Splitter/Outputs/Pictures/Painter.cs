@@ -78,6 +78,13 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         crossings.Clear();
     }
 
+    /// <summary>A share of black on one pixel.</summary>
+    internal void Darken(int x, int y, int share, int whole)
+    {
+        foreach (ref var value in pixels.AsSpan(((y * width) + x) * 3, 3))
+            value = (byte)(((value * (whole - share)) + (whole / 2)) / whole);
+    }
+
     private void Cover(int from, int to, ref int left, ref int right)
     {
         from = Math.Clamp(from, 0, width * Fraction);
@@ -106,6 +113,11 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             var share = cover[x] * opacity;
             cover[x] = 0;
             var at = ((row * width) + x) * 3;
+            if (share == Whole)
+            {
+                (pixels[at], pixels[at + 1], pixels[at + 2]) = (colour.Red, colour.Green, colour.Blue);
+                continue;
+            }
             pixels[at] = Mixed(pixels[at], colour.Red, share);
             pixels[at + 1] = Mixed(pixels[at + 1], colour.Green, share);
             pixels[at + 2] = Mixed(pixels[at + 2], colour.Blue, share);

@@ -3,6 +3,7 @@ using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -20,15 +21,16 @@ internal sealed class PartPicture
     private const int Letters = 2600;
 
     private readonly Canvas canvas = new();
+    private readonly Phrasebook say;
     private readonly Part part;
     private readonly Plan plan;
     private readonly Point centre;
     private readonly Box field;
     private readonly int pageWidth;
 
-    private PartPicture(Plan plan, Part part)
+    private PartPicture(Phrasebook say, Plan plan, Part part)
     {
-        (this.plan, this.part) = (plan, part);
+        (this.say, this.plan, this.part) = (say, plan, part);
         pageWidth = Math.Max(NarrowestPage, plan.Hoop.Width + (2 * Margin));
         centre = new Point(pageWidth / 2, Header + Margin + (plan.Hoop.Height / 2)).OnTape();
         field = new(
@@ -41,7 +43,7 @@ internal sealed class PartPicture
 
     internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures)
     {
-        var drawn = new PartPicture(plan, part);
+        var drawn = new PartPicture(new(recipe.Output), plan, part);
         return drawn.Draw(recipe, figures);
     }
 
@@ -53,7 +55,7 @@ internal sealed class PartPicture
         var height = below + (3 * RowHeight) + (rows * RowHeight) + Margin;
         canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
         Heading(recipe, figures);
-        canvas.Area(field, Colour.Of(recipe.Cloth.Color));
+        canvas.Cloth(field, Colour.Of(recipe.Cloth.Color));
         // Marks above the artwork, whenever they are sewn: they are what a person looks for.
         foreach (var step in part.Steps.OrderBy(s => s.Kind != StepKind.Body))
             Stitches(step);
@@ -61,32 +63,35 @@ internal sealed class PartPicture
         Marks();
         ScaleBar.Draw(canvas, new(Margin, below), pageWidth - (2 * Margin) - (20 * Units.Millimetre), Letters);
         Steps(below + (3 * RowHeight), rows, figures);
-        return canvas.ToPicture(pageWidth, height, $"{recipe.Title}, hoop {plan.Hoop.Name}, part {part.Letter}");
+        var title = say.Say("picture.title", ("title", recipe.Title), ("hoop", plan.Hoop.Name), ("part", part.Letter));
+        return canvas.ToPicture(pageWidth, height, title);
     }
 
     private void Heading(Recipe recipe, PartFigures figures)
     {
         var counts = figures.Counts;
-        canvas.Text($"Part {part.Letter}", new(Margin, 17 * Units.Millimetre), 7000, Colour.Ink);
+        var name = say.Say("part.title", ("part", part.Letter));
+        canvas.Text(name, new(Margin, 17 * Units.Millimetre), 7000, Colour.Ink);
         canvas.Text(
-            Fitted(recipe.Title, pageWidth - (2 * Margin) - StrokeFont.WidthOf($"Part {part.Letter}  ", 7000), 4500),
+            Fitted(recipe.Title, pageWidth - (2 * Margin) - StrokeFont.WidthOf($"{name}  ", 7000), 4500),
             new(pageWidth - Margin, 17 * Units.Millimetre),
             4500,
             Colour.Ink,
             Side.Right
         );
-        canvas.Text(
-            $"hoop {plan.Hoop.Name}, {Figures.Millimetres(plan.Hoop.Width)} x {Figures.Millimetres(plan.Hoop.Height)} mm: {Figures.Many(counts.Stitches, "stitch", "stitches")}, {Figures.Many(counts.Trims, "trim", "trims")}, {Figures.Many(counts.Stops, "stop", "stops")}, about {Figures.Minutes(figures.Minutes)}",
-            new(Margin, 25 * Units.Millimetre),
-            Letters,
-            Colour.Ink
+        var amounts = say.Say(
+            "picture.amounts",
+            ("hoop", plan.Hoop.Name),
+            ("field", say.Numbers.Size(plan.Hoop.Width, plan.Hoop.Height)),
+            ("stitches", say.Many("stitches", counts.Stitches)),
+            ("trims", say.Many("trims", counts.Trims)),
+            ("stops", say.Many("stops", counts.Stops)),
+            ("time", Numbers.Time(figures.Minutes))
         );
-        canvas.Text(
-            $"The {TurnText.EdgeUp(part.Field.Turn)} edge of the hoop is up on the drawing (arrow).",
-            new(Margin, 31 * Units.Millimetre),
-            Letters,
-            Colour.Ink
-        );
+        // One language takes more room than another.
+        var fits = (double)(pageWidth - (2 * Margin)) / StrokeFont.WidthOf(amounts, Letters);
+        canvas.Text(amounts, new(Margin, 25 * Units.Millimetre), Units.Round(Math.Min(1, fits) * Letters), Colour.Ink);
+        canvas.Text(TurnText.EdgeUp(say, part.Field.Turn), new(Margin, 31 * Units.Millimetre), Letters, Colour.Ink);
     }
 
     private static string Fitted(string text, int room, int height)
@@ -145,15 +150,12 @@ internal sealed class PartPicture
             Corner(plan.Corners[corner], first: true);
         foreach (var corner in part.Hooping.Gives)
             Corner(plan.Corners[corner], first: false);
-        foreach (var cross in part.Hooping.Alignments)
+        foreach (var (i, cross) in part.Hooping.Alignments.Index())
         {
             var at = Lay(cross.At);
             canvas.Ring(at, AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
-            // A corner has its name beside it already.
-            if (plan.Corners.Any(c => c.Id == cross.On))
-                continue;
             canvas.Label(
-                cross.On,
+                $"{i + 1}",
                 at with
                 {
                     Y = at.Y + (3 * AlignmentStitch.Arm),
@@ -188,13 +190,13 @@ internal sealed class PartPicture
         );
     }
 
-    private static string NameOf(Step step) =>
+    private string NameOf(Step step) =>
         step.Kind switch
         {
-            StepKind.Placement => "placement lines",
-            StepKind.Corners => "corners, whole rings",
-            StepKind.Alignment => "alignment crosses",
-            StepKind.NextCorners => "later corners, dashed rings",
+            StepKind.Placement => say.Say("picture.placement"),
+            StepKind.Corners => say.Say("picture.corners"),
+            StepKind.Alignment => say.Say("picture.alignment"),
+            StepKind.NextCorners => say.Say("picture.next-corners"),
             _ => step.Thread!.Name,
         };
 
@@ -210,7 +212,7 @@ internal sealed class PartPicture
             canvas.Outline(swatch, 150, MarkInk.Frame);
             canvas.Text(Fitted(NameOf(step), 52_000, Letters), new(x + 18_500, y), Letters, Colour.Ink);
             canvas.Text(
-                Figures.Count(figures.Counts.Steps[step.Number - 1]),
+                Numbers.Count(figures.Counts.Steps[step.Number - 1]),
                 new(x + 80_000, y),
                 Letters,
                 Colour.Ink,

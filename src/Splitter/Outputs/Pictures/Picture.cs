@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -32,14 +31,9 @@ internal sealed record PaintedLines(ImmutableArray<ImmutableArray<Point>> Lines,
 internal sealed record PaintedText(string Text, Point At, int Height, int Pen, Colour Colour, int Opacity)
     : Item(Colour);
 
-/// <summary>Thread as it lies: a line of the thread's width, darker at its edges so that stitches can be told apart.</summary>
-internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour)
-{
-    /// <summary>Of thread on cloth, µm.</summary>
-    internal const int Width = ThreadGrid.ThreadWidth;
+/// <summary>Thread as it lies, lit from the upper left.</summary>
+/// <param name="Lines">Needle holes in sewing order, a line for all that is sewn between two moves.</param>
+internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour);
 
-    /// <summary>The part of the width that shows the thread's own colour; the rest is shade.</summary>
-    internal const int CoreWidth = 260;
-
-    internal Colour Shade => Colour.Mixed(new(0, 0, 0), 28);
-}
+/// <summary>Bare cloth with a faint weave.</summary>
+internal sealed record PaintedCloth(Box Box, Colour Colour) : Item(Colour);

@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using ICSharpCode.SharpZipLib.Checksum;
+using ICSharpCode.SharpZipLib.Zip.Compression;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -9,7 +10,8 @@ internal static class PngWriter
     private static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
     private const int Channels = 3;
-    private const byte Colour = 2;
+    private const byte Rgb = 2;
+    private const byte Indexed = 3;
     private const byte Bits = 8;
     private const byte PerMetre = 1;
 
@@ -19,33 +21,54 @@ internal static class PngWriter
     /// </summary>
     private const byte Unfiltered = 0;
 
-    internal static byte[] Write(Raster raster)
+    /// <summary>
+    /// How hard to look for repetition where there is little: the best takes twice as long to save 1 %.
+    /// </summary>
+    private const int Textured = 6;
+
+    internal static byte[] Write(Raster raster) =>
+        Write(raster, Rgb, Rows(raster.Pixels, raster.Width * Channels), [], Deflater.BEST_COMPRESSION);
+
+    /// <summary>
+    /// With a palette of 256 colours: a picture of thread takes 0.8 MB so, and 3.2 MB with all of its shades, which
+    /// nobody tells apart.
+    /// </summary>
+    internal static byte[] WriteIndexed(Raster raster)
+    {
+        var palette = Palette.Of(raster.Pixels);
+        var colours = palette.Colours.SelectMany(c => new[] { c.Red, c.Green, c.Blue }).ToArray();
+        return Write(raster, Indexed, Rows(palette.Indices, raster.Width), colours, Textured);
+    }
+
+    private static byte[] Write(Raster raster, byte colour, byte[] rows, byte[] palette, int level)
     {
         using var png = new MemoryStream();
         png.Write(Signature);
         Span<byte> header = stackalloc byte[13];
         BinaryPrimitives.WriteInt32BigEndian(header, raster.Width);
         BinaryPrimitives.WriteInt32BigEndian(header[4..], raster.Height);
-        (header[8], header[9]) = (Bits, Colour);
+        (header[8], header[9]) = (Bits, colour);
         Chunk(png, "IHDR"u8, header);
         Span<byte> scale = stackalloc byte[9];
         BinaryPrimitives.WriteInt32BigEndian(scale, raster.PixelsPerMetre);
         BinaryPrimitives.WriteInt32BigEndian(scale[4..], raster.PixelsPerMetre);
         scale[8] = PerMetre;
         Chunk(png, "pHYs"u8, scale);
-        Chunk(png, "IDAT"u8, Deflated.Of(Rows(raster)));
+        if (palette.Length > 0)
+            Chunk(png, "PLTE"u8, palette);
+        Chunk(png, "IDAT"u8, Deflated.Of(rows, level));
         Chunk(png, "IEND"u8, []);
         return png.ToArray();
     }
 
-    private static byte[] Rows(Raster raster)
+    private static byte[] Rows(byte[] values, int row)
     {
-        var row = raster.Width * Channels;
-        var rows = new byte[(row + 1) * raster.Height];
-        for (var y = 0; y < raster.Height; y++)
+        var height = values.Length / row;
+        var rows = new byte[(row + 1) * height];
+        for (var y = 0; y < height; y++)
         {
             rows[y * (row + 1)] = Unfiltered;
-            raster.Pixels.AsSpan(y * row, row).CopyTo(rows.AsSpan((y * (row + 1)) + 1));
+            values.AsSpan(y * row, row).CopyTo(rows.AsSpan((y * (row + 1)) + 1));
         }
         return rows;
     }

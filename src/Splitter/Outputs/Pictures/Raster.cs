@@ -1,4 +1,5 @@
 using Splitter.Geometry;
+using Splitter.Outputs.Pictures.Strands;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -13,10 +14,20 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
         var pixels = new byte[width * height * 3];
         Array.Fill(pixels, byte.MaxValue);
         var painter = new Painter(width, height, pixels);
+        var threads = new List<PaintedThread>();
         foreach (var item in picture.Items)
         {
+            if (item is PaintedThread thread)
+            {
+                threads.Add(thread);
+                continue;
+            }
+            Sew();
             switch (item)
             {
+                case PaintedCloth cloth:
+                    Weave.Paint(painter, scale, cloth);
+                    break;
                 case PaintedArea area:
                     foreach (var outline in area.Outlines)
                         painter.Add([.. outline.Select(scale.Of)]);
@@ -30,17 +41,44 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
                     Pen.Draw(painter, StrokeFont.Set(text.Text, text.At, text.Height), scale, text.Pen);
                     painter.Paint(text.Colour, text.Opacity);
                     break;
-                case PaintedThread thread:
-                    Pen.Draw(painter, thread.Lines, scale, PaintedThread.Width);
-                    painter.Paint(thread.Shade, 100);
-                    Pen.Draw(painter, thread.Lines, scale, PaintedThread.CoreWidth);
-                    painter.Paint(thread.Colour, 100);
-                    break;
                 default:
                     throw new InvalidOperationException($"{item.GetType().Name} cannot be drawn.");
             }
         }
+        Sew();
         return new(width, height, (int)((long)height * 1000 * Units.Millimetre / picture.Height), pixels);
+
+        // One sewing on another at once: pixels take the mean of all their dots only when all thread lies.
+        void Sew()
+        {
+            if (threads.Count > 0)
+                StrandLayer.Paint(width, height, pixels, scale, threads);
+            threads.Clear();
+        }
+    }
+
+    /// <summary>
+    /// Whole pixels of a millimetre, so that rows of stitches, which lie on tenths of a millimetre, and pixels do not
+    /// beat against each other.
+    /// </summary>
+    internal static Raster InTrueScale(Picture picture, int pixelsOfMillimetre) =>
+        Of(picture, (int)((long)picture.Height * pixelsOfMillimetre / Units.Millimetre));
+
+    /// <summary>Smaller: each pixel the mean of so many by so many.</summary>
+    internal Raster Reduced(int by)
+    {
+        var (width, height) = (Width / by, Height / by);
+        var pixels = new byte[width * height * 3];
+        for (var y = 0; y < height; y++)
+        for (var x = 0; x < width * 3; x++)
+        {
+            var sum = by * by / 2;
+            for (var down = 0; down < by; down++)
+            for (var right = 0; right < by; right++)
+                sum += Pixels[(((((y * by) + down) * Width) + ((x / 3) * by) + right) * 3) + (x % 3)];
+            pixels[(y * width * 3) + x] = (byte)(sum / (by * by));
+        }
+        return new(width, height, PixelsPerMetre / by, pixels);
     }
 }
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Planning.Seams;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -29,12 +31,12 @@ internal static class SeamInk
         }
     }
 
-    internal static string Says(SeamGround ground) =>
+    internal static string Says(Phrasebook say, SeamGround ground) =>
         ground switch
         {
-            SeamGround.Whole => "no seam: one part sews the shape whole",
-            SeamGround.Bare => "seam over bare cloth",
-            SeamGround.Fill => "seam through a fill",
-            _ => "seam through satin or a line",
+            SeamGround.Whole => say.Say("overview.seam.whole"),
+            SeamGround.Bare => say.Say("overview.seam.bare"),
+            SeamGround.Fill => say.Say("overview.seam.fill"),
+            _ => say.Say("overview.seam.lines"),
         };
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security;
 using Splitter.Geometry;
+using Splitter.Outputs.Pictures.Strands;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -19,7 +20,9 @@ internal static class SvgWriter
             .Add($"viewBox=\"0 0 {width} {height}\">\n<title>{SecurityElement.Escape(picture.Title)}</title>\n")
             .Add("<g transform=\"scale(.1)\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
         SvgText.Define(svg, picture.Items.OfType<PaintedText>());
-        var threads = 0;
+        if (picture.Items.Any(i => i is PaintedCloth))
+            Weave.Define(svg);
+        var strands = new StrandSvg(svg);
         foreach (var item in picture.Items)
         {
             switch (item)
@@ -39,13 +42,10 @@ internal static class SvgWriter
                     SvgText.Write(svg, text);
                     break;
                 case PaintedThread thread:
-                    threads++;
-                    svg.Add($"<g stroke=\"{thread.Shade}\" stroke-width=\"{Tenths(PaintedThread.Width)}\">");
-                    svg.Add($"<g id=\"t{threads}\"><path d=\"");
-                    Path(svg, thread.Lines, "");
-                    svg.Add("\"/></g></g>\n");
-                    svg.Add($"<use href=\"#t{threads}\" stroke=\"{thread.Colour}\"");
-                    svg.Add($" stroke-width=\"{Tenths(PaintedThread.CoreWidth)}\"/>\n");
+                    strands.Write(thread);
+                    break;
+                case PaintedCloth cloth:
+                    Weave.Write(svg, cloth);
                     break;
                 default:
                     throw new InvalidOperationException($"{item.GetType().Name} cannot be drawn.");
@@ -99,6 +99,6 @@ internal static class SvgWriter
     private static string Millimetres(int micrometres) =>
         ((decimal)micrometres / Units.Millimetre).ToString("0.###", CultureInfo.InvariantCulture);
 
-    private static string Tenths(int micrometres) =>
+    internal static string Tenths(int micrometres) =>
         ((decimal)micrometres / Units.TapeStep).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,28 +1,29 @@
 using Splitter.Geometry;
+using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>Which way a hoop lies, as a person sees it.</summary>
 internal static class TurnText
 {
-    /// <summary>The edge of the hoop, as the machine holds it, that is up on the drawing.</summary>
-    internal static string EdgeUp(Turn turn) =>
+    /// <summary>Which edge of the hoop, as the machine holds it, is up on the drawing.</summary>
+    internal static string EdgeUp(Phrasebook say, Turn turn) =>
         turn switch
         {
-            Turn.None => "upper",
-            Turn.Quarter => "left",
-            Turn.Half => "lower",
-            _ => "right",
+            Turn.None => say.Say("picture.up.top"),
+            Turn.Quarter => say.Say("picture.up.left"),
+            Turn.Half => say.Say("picture.up.bottom"),
+            _ => say.Say("picture.up.right"),
         };
 
     /// <summary>Where the hoop's upper edge points on the drawing.</summary>
-    internal static string Short(Turn turn) =>
+    internal static string Short(Phrasebook say, Turn turn) =>
         turn switch
         {
-            Turn.None => "upright",
-            Turn.Quarter => "turned right",
-            Turn.Half => "upside down",
-            _ => "turned left",
+            Turn.None => say.Say("overview.turn.none"),
+            Turn.Quarter => say.Say("overview.turn.right"),
+            Turn.Half => say.Say("overview.turn.half"),
+            _ => say.Say("overview.turn.left"),
         };
 
     /// <summary>Towards the drawing's top, as seen in the hoop: x right, y down.</summary>

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Splitter.Artwork;
 using Splitter.Parts;
 using Splitter.Planning;
 
@@ -8,7 +9,7 @@ namespace Splitter.Outputs.Sheets;
 internal sealed class AlignmentTable(SheetContent sheet, Part part)
 {
     /// <summary>A step in line work that people notice, µm. Common practice, no source.</summary>
-    private const int NoticedInLines = 500;
+    internal const int NoticedInLines = 500;
 
     internal XElement Write()
     {
@@ -37,20 +38,34 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                         }
                 )
             ),
-            Html.List([
-                say.Say("check.good"),
-                say.Say("check.lines", ("noticed", sheet.Numbers.Fine(NoticedInLines))),
-                say.Say("check.again"),
-                say.Say("check.correct"),
-            ])
+            Html.Element(
+                "p",
+                part.Hooping.Alignments.Length == 1 ? say.Say("check.one") : say.Say("check.several"),
+                " ",
+                EveryHoopingPage.Linked(sheet, say.Say("check.as-ever"))
+            )
         );
     }
 
+    /// <summary>In words that a person has: its colour, what it is, and where one looks for it.</summary>
     private string Meets(AlignmentStitch cross)
     {
-        var letter = sheet.Plan.Hoopings[cross.With].Letter;
-        return sheet.Plan.Corners.Any(c => c.Id == cross.On)
-            ? sheet.Say.Say("check.corner", ("corner", cross.On))
-            : sheet.Say.Say("check.shape", ("shape", cross.On), ("part", letter));
+        var say = sheet.Say;
+        if (sheet.Plan.Corners.Any(c => c.Id == cross.On))
+            return say.Say("check.corner", ("corner", cross.On));
+        var shape = sheet.Drawing.Shapes.First(s => s.Id == cross.On);
+        var thread = ("thread", sheet.Drawing.Threads[shape.Thread].Name);
+        var what = shape switch
+        {
+            FillShape => say.Say("check.fill", thread),
+            SatinShape => say.Say("check.satin", thread),
+            _ => say.Say("check.run", thread),
+        };
+        return say.Say(
+            "check.shape",
+            ("what", what),
+            ("part", sheet.Plan.Hoopings[cross.With].Letter),
+            ("place", HoopPlace.Of(say, part.Field, cross.At))
+        );
     }
 }

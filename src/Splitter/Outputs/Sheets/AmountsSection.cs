@@ -40,7 +40,9 @@ internal static class AmountsSection
 
     private static XElement Threads(SheetContent sheet)
     {
-        var say = sheet.Say;
+        var (say, threads) = (sheet.Say, sheet.Work.Threads);
+        var lengths = sheet.Numbers.Threads(threads.Select(t => t.Metres));
+        var times = Texts.Numbers.Times(threads.Select(t => t.Minutes));
         return Html.Table(
             say.Say("amounts.threads"),
             [
@@ -50,30 +52,26 @@ internal static class AmountsSection
                 say.Say("column.sewing"),
                 say.Say("column.parts"),
             ],
-            sheet.Work.Threads.Select(thread =>
-                new object?[]
-                {
-                    Chip.Of(sheet, thread.Thread),
-                    sheet.Numbers.Thread(thread.Metres),
-                    Texts.Numbers.Count(thread.Stitches),
-                    Texts.Numbers.Time(thread.Minutes),
-                    Ranges(sheet, thread.Letters),
-                }
+            threads.Select(
+                (thread, i) =>
+                    new object?[]
+                    {
+                        Chip.Of(sheet, thread.Thread),
+                        lengths.Rows[i],
+                        Texts.Numbers.Count(thread.Stitches),
+                        times.Rows[i],
+                        Ranges(sheet, thread.Letters),
+                    }
             ),
-            [
-                say.Say("column.all"),
-                sheet.Numbers.Thread(sheet.Work.Metres),
-                Texts.Numbers.Count(sheet.Work.Stitches),
-                Texts.Numbers.Time(sheet.Work.Threads.Sum(t => t.Minutes)),
-                "",
-            ]
+            [say.Say("column.all"), lengths.All, Texts.Numbers.Count(sheet.Work.Stitches), times.All, ""]
         );
     }
 
     private static XElement Times(SheetContent sheet)
     {
         var (say, work) = (sheet.Say, sheet.Work);
-        var hooping = Texts.Numbers.Time(Rates.HoopingMinutes(sheet.Recipe.Machine, 1));
+        var hoopings = Texts.Numbers.Times(sheet.Parts.Select(_ => Rates.HoopingMinutes(sheet.Recipe.Machine, 1)));
+        var lengths = sheet.Numbers.Threads(sheet.Parts.Select(part => part.Figures.StepMetres.Sum()));
         return Html.Table(
             say.Say("amounts.times"),
             [
@@ -85,26 +83,27 @@ internal static class AmountsSection
                 say.Say("column.hooping"),
                 say.Say("column.machine"),
             ],
-            sheet.Parts.Select(part =>
-                new object?[]
-                {
-                    Html.Element("a", new XAttribute("href", $"#part-{part.Part.Letter}"), part.Part.Letter),
-                    Texts.Numbers.Count(part.Figures.Counts.Stitches),
-                    Texts.Numbers.Count(part.Figures.Counts.Stops),
-                    Texts.Numbers.Count(part.Figures.Counts.Trims),
-                    sheet.Numbers.Thread(part.Figures.StepMetres.Sum()),
-                    hooping,
-                    Texts.Numbers.Time(part.Figures.Minutes),
-                }
+            sheet.Parts.Select(
+                (part, i) =>
+                    new object?[]
+                    {
+                        Html.Element("a", new XAttribute("href", $"#part-{part.Part.Letter}"), part.Part.Letter),
+                        Texts.Numbers.Count(part.Figures.Counts.Stitches),
+                        Texts.Numbers.Count(part.Figures.Counts.Stops),
+                        Texts.Numbers.Count(part.Figures.Counts.Trims),
+                        lengths.Rows[i],
+                        hoopings.Rows[i],
+                        sheet.PartTimes.Rows[i],
+                    }
             ),
             [
                 say.Say("column.all"),
                 Texts.Numbers.Count(work.Stitches),
                 Texts.Numbers.Count(work.Stops),
                 Texts.Numbers.Count(work.Trims),
-                sheet.Numbers.Thread(work.Metres),
-                Texts.Numbers.Time(work.HoopingMinutes),
-                Texts.Numbers.Time(work.Minutes),
+                lengths.All,
+                hoopings.All,
+                sheet.PartTimes.All,
             ]
         );
     }

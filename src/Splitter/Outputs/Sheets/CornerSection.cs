@@ -42,8 +42,7 @@ internal sealed class CornerSection(SheetContent sheet, Part part)
             Html.Element(
                 "p",
                 say.Say("corners.check", ("limit", sheet.Numbers.Fine(AlignmentLimit.OfPart(sheet.Plan, part))))
-            ),
-            Html.Element("p", say.Say("corners.stay"))
+            )
         );
     }
 

@@ -46,6 +46,8 @@ internal static class FinishingPage
             "section",
             Html.Element("h3", say.Say("cover-joins.title")),
             Html.Element("p", joins.IsEmpty ? say.Say("cover-joins.none") : say.Say("cover-joins.some")),
+            sheet.Recipe.Cloth.Stretch.IsNone ? Html.Element("p", say.Say("cover-joins.stiff")) : null,
+            Html.Element("p", say.Say("cover-joins.how")),
             joins.IsEmpty
                 ? null
                 : Html.Classed(
@@ -70,7 +72,7 @@ internal static class FinishingPage
                                     Parts(sheet, join),
                                     numbers.Rough(join.Motif.Centre.X),
                                     numbers.Rough(join.Motif.Centre.Y),
-                                    numbers.Fine(join.Misfit),
+                                    $"{numbers.Misfit(join.Misfit)}{Texts.Numbers.Space}{numbers.Unit}",
                                     numbers.RoughSize(join.Motif.Width, join.Motif.Height),
                                 }
                         )

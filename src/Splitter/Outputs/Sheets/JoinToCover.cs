@@ -3,6 +3,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Fit;
+using Splitter.Planning.Seams;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;
@@ -10,7 +11,7 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>A place where a join may show, and the ground of a motif that hides it.</summary>
 /// <param name="Misfit">By how much the parts may miss each other there, µm, 19 times in 20.</param>
 /// <param name="Shows">That misfit as a multiple of what people notice there.</param>
-internal sealed record JoinToCover(int Earlier, int Later, Box Motif, double Misfit, double Shows)
+internal sealed record JoinToCover(int Earlier, int Later, Box Motif, int Misfit, double Shows)
 {
     /// <summary>
     /// A misfit that people notice, µm: in satin and lines, and between fills that stand out from the cloth. Common
@@ -78,8 +79,8 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, double Mis
         var points = stretch.Line.Points;
         for (var i = 1; i < points.Length; i++)
         {
-            var misfit = fit.Within95(earlier, later, points[i - 1].Towards(points[i], 0.5));
-            var around = Units.Round(misfit) + join.Overlap + Margin;
+            var misfit = Told(fit, join, points[i - 1], points[i]);
+            var around = misfit + join.Overlap + Margin;
             yield return new(
                 earlier,
                 later,
@@ -91,6 +92,15 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, double Mis
             );
         }
     }
+
+    /// <summary>As the plan tells it of the whole join, whose worst place it is not worse than.</summary>
+    private static int Told(PredictedFit fit, PartJoin join, Point from, Point to) =>
+        Math.Min(
+            join.AlongSeam,
+            JoinFit.Misfit(
+                new[] { from, from.Towards(to, 0.5), to }.Max(at => fit.Within95(join.Earlier, join.Later, at))
+            )
+        );
 
     private static double Share(Recipe recipe, Drawing drawing, Shape fill) =>
         Math.Min(1, Contrast.Of(drawing.Threads[fill.Thread].Color, recipe.Cloth.Color) / FullContrast);

@@ -1,5 +1,7 @@
 using System.Xml.Linq;
 using Splitter.Geometry;
+using Splitter.Outputs.Templates;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;
 
@@ -10,9 +12,6 @@ internal static class NeedsSection
     /// Stabilizer beyond the field on each side, µm: what a hoop's frame takes, and something to hold.
     /// </summary>
     private const int StabilizerMargin = 50 * Units.Millimetre;
-
-    /// <summary>Cloth beyond what is sewn on each side, µm, where the recipe does not give its size.</summary>
-    private const int ClothMargin = 50 * Units.Millimetre;
 
     /// <summary>Paper tape over the head of a tack, µm.</summary>
     private const int TapeForTack = 30 * Units.Millimetre;
@@ -27,17 +26,18 @@ internal static class NeedsSection
     {
         var (say, numbers) = (sheet.Say, sheet.Numbers);
         var hoop = sheet.Plan.Hoop;
-        var (width, height) = ClothSize(sheet);
+        var (width, height) = ClothPiece.Rough(sheet);
+        var rough = ("size", numbers.RoughSize(width, height));
         var needles = (int)Math.Ceiling(sheet.Work.Minutes / 60 / HoursOfNeedle) + SpareNeedles;
         var set = sheet.Plan.Hoopings.Sum(h => h.Takes.Length);
         var most = sheet.Plan.Hoopings.Max(h => h.Takes.Length);
         var needs = new List<object>
         {
             say.Say("needs.hoop", ("hoop", hoop.Name), ("field", numbers.Size(hoop.Width, hoop.Height))),
-            say.Say("needs.cloth", ("size", numbers.RoughSize(width, height))),
+            say.Say("needs.cloth", rough),
         };
         if (sheet.IsSplit)
-            needs.Add(say.Say("needs.backing", ("size", numbers.RoughSize(width, height))));
+            needs.Add(say.Say("needs.backing", rough));
         needs.Add(
             say.Say(
                 "needs.stabilizer",
@@ -60,17 +60,10 @@ internal static class NeedsSection
                 )
             );
         }
+        if (sheet.Recipe.Output.Files.Contains(OutputKind.Template))
+            needs.Add(say.Say("needs.template", ("file", Template.FileName(sheet.Recipe.Output.Paper))));
         needs.Add(say.Say("needs.tools"));
         needs.Add(say.Say("needs.glasses"));
         return Html.Classed("section", "needs", Html.Element("h2", say.Say("needs.title")), Html.Ticks(needs));
-    }
-
-    /// <summary>The recipe's, or what all fields together and the artwork ask for.</summary>
-    private static (int Width, int Height) ClothSize(SheetContent sheet)
-    {
-        if (sheet.Recipe.Cloth.Size is { } size)
-            return size;
-        var sewn = Box.Around(sheet.Plan.Hoopings.Select(h => h.Field.Bounds)).Joined(sheet.Drawing.Bounds);
-        return (sewn.Width + (2 * ClothMargin), sewn.Height + (2 * ClothMargin));
     }
 }

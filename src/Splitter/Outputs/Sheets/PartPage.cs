@@ -40,7 +40,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             ("parts", Texts.Numbers.Count(sheet.Parts.Length)),
             ("file", $"part-{Part.Letter}.dst"),
             ("stitches", Texts.Numbers.Count(listed.Figures.Counts.Stitches)),
-            ("time", Texts.Numbers.Time(listed.Figures.Minutes))
+            ("time", sheet.PartTimes.Rows[index])
         );
 
     private XElement Pictures() =>
@@ -59,22 +59,6 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             )
         );
 
-    /// <summary>What is drawn in the hoop.</summary>
-    private string InHoop()
-    {
-        var (say, hooping) = (sheet.Say, Part.Hooping);
-        var parts = new List<string> { say.Say("part.in-hoop") };
-        if (index == 0 && !sheet.Plan.PlacementLines.IsEmpty)
-            parts.Add(say.Say("part.in-hoop-folds"));
-        if (!hooping.Takes.IsEmpty)
-            parts.Add(say.Say("part.in-hoop-takes"));
-        if (!hooping.Alignments.IsEmpty)
-            parts.Add(say.Say("part.in-hoop-crosses"));
-        if (!hooping.Gives.IsEmpty)
-            parts.Add(say.Say("part.in-hoop-gives"));
-        return string.Join(" ", parts);
-    }
-
     /// <summary>Which way the hoop lies on the work.</summary>
     private string Lies() =>
         Part.Field.Turn switch
@@ -85,21 +69,21 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             _ => sheet.Say.Say("lies.left"),
         };
 
+    /// <summary>Which way the cloth lies in the hoop, and where it ends.</summary>
+    private string InHoop()
+    {
+        var (say, edge) = (sheet.Say, ClothEdge.Of(sheet.Recipe.Cloth, Part.Field));
+        var lies = say.Say("part.in-hoop", ("top", Texts.ClothTop.In(say, Part.Field.Turn)));
+        return edge.IsEmpty ? lies : $"{lies} {say.Say("part.edge", ("sides", ClothEdge.Says(say, edge)))}";
+    }
+
     private XElement Before()
     {
         var say = sheet.Say;
-        var steps = new List<object>();
-        var first = Part.Hooping.Takes.IsEmpty;
-        if (!first)
-            steps.Add(say.Say("before.trimmed"));
-        steps.Add(say.Say("before.stabilizer"));
-        steps.Add(
-            first && sheet.Plan.PlacementLines.IsEmpty
-                ? say.Say("before.mount", ("top", Texts.ClothTop.In(say, Part.Field.Turn)))
-                : say.Say("before.bare")
-        );
+        var steps = new List<object> { EveryHoopingPage.Linked(sheet, say.Say("before.as-ever")) };
+        if (Part.Hooping.Takes.IsEmpty && sheet.Plan.PlacementLines.IsEmpty)
+            steps.Add(say.Say("before.mount", ("top", Texts.ClothTop.In(say, Part.Field.Turn))));
         steps.Add(say.Say("before.load", ("file", $"part-{Part.Letter}.dst")));
-        steps.Add(say.Say("before.needle"));
         steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Part.Steps[0].Thread))));
         return Html.Element(
             "section",
@@ -128,10 +112,9 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
         var say = sheet.Say;
         var last = index == sheet.Parts.Length - 1;
         var given = Part.Hooping.Gives.Select(i => sheet.Plan.Corners[i].Id).ToList();
-        var steps = new List<object> { say.Say("after.out") };
+        var steps = new List<object> { EveryHoopingPage.Linked(sheet, say.Say("after.as-ever")) };
         if (given.Count > 0)
             steps.Add(say.Say("after.name", ("corners", say.Listed(given))));
-        steps.Add(last ? say.Say("after.trim-last") : say.Say("after.trim"));
         steps.Add(last ? say.Say("after.finish") : say.Say("after.next", ("part", sheet.Parts[index + 1].Part.Letter)));
         return Html.Element(
             "section",

@@ -6,14 +6,19 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>What is done once, before the first hooping.</summary>
 internal static class PreparationSection
 {
-    internal static XElement Of(SheetContent sheet)
+    internal static XElement Of(SheetContent sheet, WorkMap map)
     {
-        var (say, cloth) = (sheet.Say, sheet.Recipe.Cloth);
-        var steps = new List<object> { say.Say("prepare.press") };
+        var say = sheet.Say;
+        var (width, height) = ClothPiece.Rough(sheet);
+        var steps = new List<object>
+        {
+            say.Say("prepare.cut-rough", ("size", sheet.Numbers.RoughSize(width, height))),
+            say.Say("prepare.press"),
+        };
         if (sheet.IsSplit)
             steps.Add(say.Say("prepare.backing"));
-        if (cloth.Size is var (width, height))
-            steps.Add(say.Say("prepare.cut", ("size", sheet.Numbers.RoughSize(width, height))));
+        (width, height) = ClothPiece.Cut(sheet);
+        steps.Add(say.Say("prepare.cut", ("size", sheet.Numbers.RoughSize(width, height))));
         if (sheet.IsSplit)
             steps.Add(say.Say("prepare.top"));
         steps.AddRange(Folds(sheet));
@@ -27,15 +32,30 @@ internal static class PreparationSection
             "preparation",
             Html.Element("h2", say.Say("prepare.title")),
             Html.Classed("ol", "ticks", steps.Select(step => Html.Element("li", Html.Tick(step)))),
-            Html.Element("h3", say.Say("load.title")),
-            Html.List([
-                say.Say("load.as-it-is"),
-                say.Say("load.place"),
-                say.Say("load.stops"),
-                say.Say("load.trims"),
-                say.Say("load.paused"),
-                say.Say("load.broken"),
-            ])
+            Pictures(sheet, map),
+            TemplateSection.Of(sheet)
+        );
+    }
+
+    /// <summary>The folds on the flat cloth, and the folded cloth on the first part's lines.</summary>
+    private static XElement? Pictures(SheetContent sheet, WorkMap map)
+    {
+        if (sheet.Plan.PlacementLines.IsEmpty || sheet.Recipe.Cloth.Size is null)
+            return null;
+        var say = sheet.Say;
+        return Html.Classed(
+            "div",
+            "pictures",
+            Html.Element(
+                "figure",
+                map.Folds(say.Say("fold.flat")),
+                Html.Element("figcaption", say.Say("fold.flat-caption"))
+            ),
+            Html.Element(
+                "figure",
+                new FoldPicture(sheet, sheet.Plan.Hoopings[0]).Draw(say.Say("fold.laid")),
+                Html.Element("figcaption", say.Say("fold.laid-caption"))
+            )
         );
     }
 
@@ -46,13 +66,13 @@ internal static class PreparationSection
             yield break;
         if (cloth.UprightFold is { } upright)
             yield return say.Say(
-                "prepare.fold-upright",
+                FoldPicture.KeepsLeft(cloth) ? "prepare.fold-upright.left" : "prepare.fold-upright.right",
                 ("left", sheet.Numbers.Length(upright)),
                 ("right", sheet.Numbers.Length(width - upright))
             );
         if (cloth.LevelFold is { } level)
             yield return say.Say(
-                "prepare.fold-level",
+                FoldPicture.KeepsTop(cloth) ? "prepare.fold-level.up" : "prepare.fold-level.down",
                 ("bottom", sheet.Numbers.Length(height - level)),
                 ("top", sheet.Numbers.Length(level))
             );

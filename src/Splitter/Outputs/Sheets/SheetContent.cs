@@ -22,6 +22,9 @@ internal sealed record SheetContent(
     /// <summary>Several parts have to be set by each other.</summary>
     internal bool IsSplit => Parts.Length > 1;
 
+    /// <summary>What each part takes at the machine, as every page tells it.</summary>
+    internal Summed PartTimes { get; } = Texts.Numbers.Times(Parts.Select(p => p.Figures.Minutes));
+
     /// <summary>A name as the sheet says it: marks are sewn with whatever thread shows.</summary>
     internal string NameOf(SewThread? thread) => thread?.Name ?? Say.Say("thread.marking");
 

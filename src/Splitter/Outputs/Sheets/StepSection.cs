@@ -14,7 +14,7 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
         Html.Element(
             "section",
             Html.Element("h3", say.Say("steps.title")),
-            Html.Element("p", say.Say("steps.safety")),
+            Html.Classed("p", "note", say.Say("steps.safety")),
             Html.Classed(
                 "ol",
                 "steps",
@@ -47,11 +47,16 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
                 say.Say(
                     "step.amounts",
                     ("stitches", say.Many("stitches", counts.Steps[step.Number - 1])),
-                    ("time", Texts.Numbers.Time(listed.Figures.StepMinutes(sheet.Recipe.Machine, step))),
-                    ("thread", sheet.Numbers.Thread(listed.Figures.StepMetres[step.Number - 1]))
+                    ("time", TimeOf(step))
                 )
             )
         );
+    }
+
+    private string TimeOf(Step step)
+    {
+        var minutes = listed.Figures.StepMinutes(sheet.Recipe.Machine, step);
+        return minutes < 1 ? say.Say("step.no-time") : Texts.Numbers.Time(minutes);
     }
 
     private object[] Name(Step step) =>

@@ -93,12 +93,19 @@ internal sealed class WorkMap
     internal XElement Places(string label, IEnumerable<Box> places)
     {
         var canvas = new Canvas();
-        foreach (var (i, place) in places.Index())
+        var room = new LabelRoom(Laid(stage), letters);
+        var boxes = places.Select(place => Laid(place).Grown(letters / 4)).ToList();
+        foreach (var box in boxes)
         {
-            var box = Laid(place);
-            canvas.Outline(box.Grown(letters / 4), letters / 2, Colour.White);
-            canvas.Outline(box.Grown(letters / 4), letters / 4, MarkInk.TooFar);
-            canvas.Label($"{i + 1}", new(box.Right + letters, box.Top), 2 * letters, Colour.Ink);
+            canvas.Outline(box, letters / 2, Colour.White);
+            canvas.Outline(box, letters / 4, MarkInk.TooFar);
+            room.Take(box);
+        }
+        foreach (var (i, box) in boxes.Index())
+        {
+            var (number, height) = ($"{i + 1}", 2 * letters);
+            var at = room.Beside(new(box.Right, box.Top), StrokeFont.WidthOf(number, height), height, (1, -1));
+            canvas.Label(number, new(at.Left, at.Bottom), height, Colour.Ink);
         }
         return Picture(
             label,
@@ -107,6 +114,46 @@ internal sealed class WorkMap
             InlineSvg.Use(ArtworkId, InlineSvg.Moved(Shift), new XAttribute("opacity", ".5")),
             InlineSvg.Items(canvas)
         );
+    }
+
+    /// <summary>Where the cloth is folded, measured from its own edges.</summary>
+    internal XElement Folds(string label)
+    {
+        var (canvas, edge) = (new Canvas(), Laid(cloth));
+        // Apart from each other, and from the folds.
+        var beside = new Point(edge.Left + (edge.Width / 5), edge.Top + (edge.Height / 6));
+        foreach (var fold in sheet.Plan.PlacementLines.Select(line => line.Fold))
+        {
+            var at = Laid(sheet.Plan.PlacementLines.First(line => line.Fold == fold).From);
+            var upright = fold == Fold.Upright;
+            var (from, to) = upright
+                ? (edge with { Left = at.X, Right = at.X }, new[] { edge.Left, edge.Right })
+                : (edge with { Top = at.Y, Bottom = at.Y }, new[] { edge.Top, edge.Bottom });
+            Point[] ends = [new(from.Left, from.Top), new(from.Right, from.Bottom)];
+            canvas.Line(letters / 2, Colour.White, 80, ends);
+            canvas.Dashes(letters / 4, letters, MarkInk.Placement, ends);
+            foreach (var side in to)
+                Measure(
+                    upright ? new(side, beside.Y) : new(beside.X, side),
+                    upright ? at with { Y = beside.Y } : at with { X = beside.X }
+                );
+        }
+        return Picture(
+            label,
+            "map",
+            Cloth(),
+            InlineSvg.Use(ArtworkId, InlineSvg.Moved(Shift), new XAttribute("opacity", ".3")),
+            InlineSvg.Items(canvas)
+        );
+
+        void Measure(Point edgeAt, Point foldAt)
+        {
+            var text = sheet.Numbers.Length(edgeAt.DistanceTo(foldAt));
+            var height = letters * 3 / 2;
+            canvas.Line(letters / 6, Colour.Ink, 100, edgeAt, foldAt);
+            var at = edgeAt.Towards(foldAt, 0.5);
+            canvas.Label(text, new(at.X, at.Y + (height / 2)), height, Colour.Ink, Side.Middle);
+        }
     }
 
     internal static XElement Rectangle(Box box, params object?[] attributes) =>

@@ -18,29 +18,31 @@ internal static class WorkSheet
     {
         var map = new WorkMap(sheet);
         var joins = JoinToCover.Of(sheet.Recipe, sheet.Drawing, sheet.Plan);
-        return Html.Write(
-            Html.Element(
-                "html",
-                new XAttribute("lang", sheet.Say.Language),
-                Head(sheet),
-                Html.Element(
-                    "body",
-                    Html.Element(
-                        "main",
-                        CoverPage.Of(sheet, map),
-                        NeedsSection.Of(sheet),
-                        AmountsSection.Of(sheet),
-                        PreparationSection.Of(sheet),
-                        sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),
-                        FinishingPage.Of(sheet, map, joins)
-                    ),
-                    WatchSection.Script(sheet)
-                )
-            )
+        return Page(
+            sheet,
+            sheet.Say.Say("page.title", ("title", sheet.Recipe.Title), ("hoop", sheet.Plan.Hoop.Name)),
+            CoverPage.Of(sheet, map),
+            NeedsSection.Of(sheet),
+            AmountsSection.Of(sheet),
+            PreparationSection.Of(sheet, map),
+            EveryHoopingPage.Of(sheet),
+            sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),
+            FinishingPage.Of(sheet, map, joins)
         );
     }
 
-    private static XElement Head(SheetContent sheet) =>
+    /// <summary>A page of this style; parts of it can be watched being sewn.</summary>
+    internal static byte[] Page(SheetContent sheet, string title, params object?[] content) =>
+        Html.Write(
+            Html.Element(
+                "html",
+                new XAttribute("lang", sheet.Say.Language),
+                Head(sheet, title),
+                Html.Element("body", Html.Element("main", content), WatchSection.Script(sheet))
+            )
+        );
+
+    private static XElement Head(SheetContent sheet, string title) =>
         Html.Element(
             "head",
             Html.Void("meta", new XAttribute("charset", "utf-8")),
@@ -49,10 +51,7 @@ internal static class WorkSheet
                 new XAttribute("name", "viewport"),
                 new XAttribute("content", "width=device-width, initial-scale=1")
             ),
-            Html.Element(
-                "title",
-                sheet.Say.Say("page.title", ("title", sheet.Recipe.Title), ("hoop", sheet.Plan.Hoop.Name))
-            ),
+            Html.Element("title", title),
             Html.Element("style", $"\n{Style.Value}@page {{ size: {SizeOf(sheet.Recipe.Output.Paper)}; }}\n")
         );
 

@@ -4,6 +4,7 @@ using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
 using Splitter.Planning;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Outputs.Templates;
 

@@ -51,7 +51,9 @@ internal sealed class CoverPage(SheetForm form, Recipe recipe, Drawing drawing, 
             new(page.Left + RuleWidth, top, page.Right - KeyWidth, listTop - Row)
         );
         ControlRule.Upright(canvas, new(page.Left + (RuleWidth / 2), top));
-        new TemplateKey(canvas, plan, tilings, texts).Draw(new(page.Right - KeyWidth + (2 * Row), top));
+        new TemplateKey(canvas, plan, recipe.Cloth.Size is not null, tilings, texts).Draw(
+            new(page.Right - KeyWidth + (2 * Row), top)
+        );
         y = listTop - Row;
         Line(texts.Parts);
         for (var i = 0; i < parts.Length; i++)

@@ -3,6 +3,7 @@ using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs.Templates;
 
@@ -15,7 +16,7 @@ internal static class DesignBoard
     /// <summary>Length of the strong angles at a field's corners.</summary>
     private const int FieldAngle = 10 * Units.Millimetre;
 
-    internal static Board Of(Drawing drawing, Plan plan, PdfLayer artwork, TemplateTexts texts)
+    internal static Board Of(Cloth cloth, Drawing drawing, Plan plan, PdfLayer artwork, TemplateTexts texts)
     {
         var work = Box.Around([
             artwork.Bounds,
@@ -27,12 +28,15 @@ internal static class DesignBoard
         var canvas = new Canvas();
         var signs = new MarkSigns(canvas, ground);
         Folds(canvas, signs, plan, ground, texts);
+        var fields = Box.Around(plan.Hoopings.Select(h => h.Field.Bounds));
+        var all = ground.Joined(fields).Joined(cloth.OnDrawing ?? fields).Grown(Rim);
+        if (cloth.OnDrawing is { } edge)
+            ClothEdge.Draw(canvas, signs, edge, all, texts.ClothEdge);
         foreach (var (hooping, i) in plan.Hoopings.Select((h, i) => (h, i)))
             Field(canvas, signs, hooping, texts.Top, MarkInk.Field(i));
         foreach (var corner in plan.Corners)
             signs.Corner(corner.Id, corner.At, corner.ArmX, corner.ArmY, dashed: false);
         signs.DrawNames();
-        var all = ground.Joined(Box.Around(plan.Hoopings.Select(h => h.Field.Bounds))).Grown(Rim);
         return new(
             texts.Design,
             ground,

@@ -2,6 +2,7 @@ using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs.Templates;
 
@@ -32,16 +33,18 @@ internal sealed class FieldBoard
         signs = new(canvas, box);
     }
 
-    internal static Board Of(Plan plan, Hooping hooping, PdfLayer artwork, TemplateTexts texts) =>
-        new FieldBoard(plan, hooping, texts).Draw(artwork);
+    internal static Board Of(Cloth cloth, Plan plan, Hooping hooping, PdfLayer artwork, TemplateTexts texts) =>
+        new FieldBoard(plan, hooping, texts).Draw(cloth, artwork);
 
-    private Board Draw(PdfLayer artwork)
+    private Board Draw(Cloth cloth, PdfLayer artwork)
     {
         Frame();
         foreach (var line in plan.PlacementLines.Where(_ => hooping.Takes.IsEmpty))
             Placement(line);
-        foreach (var cross in hooping.Alignments)
-            signs.Alignment(plan.Corners.Any(c => c.Id == cross.On) ? null : cross.On, Lay(cross.At));
+        if (cloth.OnDrawing is { } edge)
+            ClothEdge.Draw(canvas, signs, Lay(edge), box, texts.ClothEdge);
+        foreach (var (i, cross) in hooping.Alignments.Index())
+            signs.Alignment($"{i + 1}", Lay(cross.At));
         foreach (var corner in hooping.Takes)
             Corner(plan.Corners[corner], dashed: false);
         foreach (var corner in hooping.Gives)
@@ -54,7 +57,7 @@ internal sealed class FieldBoard
             texts.Part(hooping.Letter),
             ground,
             [
-                new(artwork, hooping.Field.Turn, Lay(default), box),
+                new(artwork, hooping.Field.Turn, Lay(default(Point)), box),
                 new(new(ground, canvas.ToItems()), Turn.None, default, ground),
             ],
             _ => true,
@@ -67,6 +70,8 @@ internal sealed class FieldBoard
         var at = hooping.Field.ToField(p);
         return new(at.U, -at.V);
     }
+
+    private Box Lay(Box b) => Box.Around([Lay(new Point(b.Left, b.Top)), Lay(new Point(b.Right, b.Bottom))]);
 
     private void Frame()
     {

@@ -24,14 +24,14 @@ internal sealed class MarkSigns(Canvas canvas, Box ground)
         room.Take(Box.Around([at]).Grown(TemplateInk.Ring));
         names.Add(() =>
         {
-            var name = CornerName.Of(id, at, armX, armY, room, TemplateInk.Letters);
+            var name = MarkName.Of(id, at, armX, armY, room, TemplateInk.Letters);
             name.DrawLine(canvas);
             name.Draw(canvas);
         });
     }
 
-    /// <param name="name">What it should meet; null where that has its name already.</param>
-    internal void Alignment(string? name, Point at)
+    /// <param name="number">The work sheet says what it should meet.</param>
+    internal void Alignment(string number, Point at)
     {
         var arm = AlignmentStitch.Arm;
         canvas.Lines(
@@ -44,8 +44,7 @@ internal sealed class MarkSigns(Canvas canvas, Box ground)
             ]
         );
         room.Take(Box.Around([at]).Grown(arm));
-        if (name is not null)
-            Name(name, at, TemplateInk.SmallLetters, MarkInk.Alignment, default);
+        Name(number, at, TemplateInk.Letters, MarkInk.Alignment, default);
     }
 
     /// <summary>A field's centre, and the way to the hoop's top.</summary>
@@ -83,6 +82,9 @@ internal sealed class MarkSigns(Canvas canvas, Box ground)
             new(box.Left, box.Top),
         ]);
     }
+
+    /// <summary>A name beside it would be seen.</summary>
+    internal bool HasRoom(Point at) => ground.Contains(at);
 
     internal void Line(Point from, Point to) => room.Cross([from, to]);
 

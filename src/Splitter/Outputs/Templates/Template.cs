@@ -18,7 +18,7 @@ internal static class Template
     {
         var form = SheetForm.Of(recipe.Output.Paper);
         var texts = new TemplateTexts(recipe, plan.Hoop);
-        var tilings = Tilings(drawing, plan, form, texts);
+        var tilings = Tilings(recipe.Cloth, drawing, plan, form, texts);
         var sheets = tilings.SelectMany(t => t.Printed).Count();
         var pages =
             from tiling in tilings
@@ -29,13 +29,19 @@ internal static class Template
     }
 
     /// <summary>The design first, then the parts in sewing order; sheets are numbered through.</summary>
-    internal static ImmutableArray<Tiling> Tilings(Drawing drawing, Plan plan, SheetForm form, TemplateTexts texts)
+    internal static ImmutableArray<Tiling> Tilings(
+        Cloth cloth,
+        Drawing drawing,
+        Plan plan,
+        SheetForm form,
+        TemplateTexts texts
+    )
     {
         var artwork = ArtworkLayer.Of(drawing, plan);
-        var boards = plan.Hoopings.Select(h => FieldBoard.Of(plan, h, artwork, texts));
+        var boards = plan.Hoopings.Select(h => FieldBoard.Of(cloth, plan, h, artwork, texts));
         var tilings = ImmutableArray.CreateBuilder<Tiling>();
         var next = 1;
-        foreach (var board in boards.Prepend(DesignBoard.Of(drawing, plan, artwork, texts)))
+        foreach (var board in boards.Prepend(DesignBoard.Of(cloth, drawing, plan, artwork, texts)))
         {
             var tiling = Tiling.Of(board, form, next);
             tilings.Add(tiling);

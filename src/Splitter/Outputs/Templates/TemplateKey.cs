@@ -6,7 +6,13 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Templates;
 
 /// <summary>What the signs of a template mean: those that it has.</summary>
-internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tiling> tilings, TemplateTexts texts)
+internal sealed class TemplateKey(
+    Canvas canvas,
+    Plan plan,
+    bool hasCloth,
+    ImmutableArray<Tiling> tilings,
+    TemplateTexts texts
+)
 {
     private const int Row = 8 * Units.Millimetre;
     private const int Sample = 10 * Units.Millimetre;
@@ -17,9 +23,19 @@ internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tilin
     internal void Draw(Point corner)
     {
         at = new(corner.X + Half, corner.Y + Half);
-        Lines(TemplateInk.Fine, TemplateInk.Artwork, texts.KeyArtwork);
+        canvas.Line(TemplateInk.Fine, TemplateInk.Artwork, 100, Left, Right);
+        Says(texts.KeyArtwork);
         if (!plan.Joins.IsEmpty)
-            Lines(TemplateInk.Strong, TemplateInk.Seam, texts.KeySeam);
+        {
+            canvas.Line(TemplateInk.Strong, TemplateInk.Seam, 100, Left, at);
+            canvas.Dashes(TemplateInk.Fine, TemplateInk.Dash / 2, TemplateInk.Seam, at, Right);
+            Says(texts.KeySeam);
+        }
+        if (hasCloth)
+        {
+            ClothEdge.Line(canvas, Left, Right);
+            Says(texts.KeyClothEdge);
+        }
         if (!plan.Corners.IsEmpty)
         {
             Corner(dashed: false, texts.KeyCorner);
@@ -53,12 +69,6 @@ internal sealed class TemplateKey(Canvas canvas, Plan plan, ImmutableArray<Tilin
     private Point Left => at with { X = at.X - Half };
 
     private Point Right => at with { X = at.X + Half };
-
-    private void Lines(int width, Colour colour, string says)
-    {
-        canvas.Line(width, colour, 100, Left, Right);
-        Says(says);
-    }
 
     private void Corner(bool dashed, string says)
     {

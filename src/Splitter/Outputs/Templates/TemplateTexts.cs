@@ -10,7 +10,7 @@ namespace Splitter.Outputs.Templates;
 internal sealed class TemplateTexts(Recipe recipe, Hoop hoop)
 {
     /// <summary>A misfit people notice in line work starts at about half a millimetre (common practice, no source).</summary>
-    private const int RuleTolerance = 500;
+    internal const int RuleTolerance = 500;
 
     private readonly Phrasebook say = new(recipe.Output);
 
@@ -71,6 +71,8 @@ internal sealed class TemplateTexts(Recipe recipe, Hoop hoop)
     internal string FoldOf(Fold fold) =>
         fold == Fold.Upright ? say.Say("template.upright-fold") : say.Say("template.level-fold");
 
+    internal string ClothEdge => say.Say("template.cloth-edge");
+
     internal string JoinsTo(string mark, int sheet) =>
         say.Say("template.joins", ("mark", mark), ("sheet", Plain(sheet)));
 
@@ -89,6 +91,8 @@ internal sealed class TemplateTexts(Recipe recipe, Hoop hoop)
     internal string KeyField => say.Say("template.key.field");
 
     internal string KeyFold => say.Say("template.key.fold");
+
+    internal string KeyClothEdge => say.Say("template.key.cloth-edge");
 
     internal string KeyJoin => say.Say("template.key.join");
 

@@ -15,6 +15,7 @@ internal static class DraftChoice
     /// </summary>
     private const double AsGood = 0.02;
 
+<<<<<<< HEAD
     /// <summary>
     /// Layouts that are drafted at most, and how much work they may be together, in corners of outlines times fields:
     /// about three seconds. Of a few as promising ones, the best may show a fifth less than the next.
@@ -26,22 +27,18 @@ internal static class DraftChoice
     /// <summary>Drafts whose fields are moved to where seams show less: two or three seconds each.</summary>
     private const int MostRefined = 2;
 
+=======
+    /// <summary>Layouts that are drafted at most, all together within one <see cref="DraftBudget"/>.</summary>
+    private const int MostTried = 4;
+
+>>>>>>> main
     /// <summary>The layouts to draft: the first one, and more of them for small drawings.</summary>
     internal static ImmutableArray<Layout> Tried(Drawing drawing, ImmutableArray<Layout> layouts) =>
-        [.. layouts.Take(Most(drawing, layouts[0]))];
+        [.. layouts.Take(DraftBudget.Drafts(drawing, layouts[0], MostTried))];
 
     /// <summary>A large drawing is drafted once.</summary>
-    internal static bool CanDraftMore(Drawing drawing, Layout layout) => Most(drawing, layout) > 1;
-
-    private static int Most(Drawing drawing, Layout layout) =>
-        (int)Math.Clamp(MostWork / Work(drawing, layout), 1, MostTried);
-
-    /// <summary>What one layout takes to draft, in corners of outlines times fields.</summary>
-    internal static long Work(Drawing drawing, Layout layout)
-    {
-        var corners = drawing.Shapes.Sum(s => (long)s.Footprint.Rings.Sum(r => r.Points.Length));
-        return Math.Max(1, corners * layout.Fields.Length);
-    }
+    internal static bool CanDraftMore(Drawing drawing, Layout layout) =>
+        DraftBudget.Drafts(drawing, layout, MostTried) > 1;
 
     /// <summary>The draft to take; without any, what is wrong with the first layout.</summary>
     internal static Result<PlanDraft> Best(ImmutableArray<Result<PlanDraft>> drafts)

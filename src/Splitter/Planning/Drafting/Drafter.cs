@@ -103,8 +103,8 @@ internal static class Drafter
         Sequence sequence
     ) =>
         from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
-        from corners in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
-        let fit = new PredictedFit(recipe, layout.Fields.Length, corners)
+        from placed in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
+        let fit = new PredictedFit(recipe, layout.Fields.Length, placed.Corners)
         let joins = JoinPlanner.Plan(recipe, division, fit)
-        select new PlanDraft(hoop, layout, sequence, division, corners, joins);
+        select new PlanDraft(hoop, layout, sequence, division, placed.Corners, placed.Settings, joins);
 }

@@ -12,5 +12,6 @@ internal sealed record PlanDraft(
     Sequence Sequence,
     Division Division,
     ImmutableArray<Corner> Corners,
+    ImmutableArray<CornerSetting?> Settings,
     ImmutableArray<PartJoin> Joins
 );

@@ -49,7 +49,7 @@ internal static class Coverage
     {
         foreach (var (i, zone) in recipe.Fields.Forbidden.Index())
             if (fields.Where(f => Overlap(f.Bounds, zone)).ToList() is { Count: > 0 } over)
-                yield return PlanProblems.FieldOverForbidden(
+                yield return ZoneProblems.FieldOverForbidden(
                     recipe.PlaceOf(FormattableString.Invariant($"fields.forbidden[{i}]")),
                     over,
                     zone,
@@ -75,7 +75,12 @@ internal static class Coverage
             if (shape.KeepWhole && template.Fits(box))
                 divided.Add((Outside(layout, box), shape));
             else if (shape.KeepWhole)
-                yield return PlanProblems.WholeShapeTooLarge(shape, size, EitherWay(template).Fits(box), template.Hoop);
+                yield return PlanProblems.WholeShapeTooLarge(
+                    shape,
+                    size,
+                    LargerField.Advice(recipe, template, box),
+                    template.Hoop
+                );
             else if (Polygons.Subtract(shape.Footprint, all) is { IsEmpty: false } missed)
             {
                 var worst = missed
@@ -104,12 +109,6 @@ internal static class Coverage
             );
         }
     }
-
-    private static FieldTemplate EitherWay(FieldTemplate template) =>
-        template with
-        {
-            Turns = [Turn.None, Turn.Quarter],
-        };
 
     /// <summary>What can be written where shapes stick out of the fields.</summary>
     private static string Advice(Recipe recipe, Drawing drawing, FieldTemplate template)

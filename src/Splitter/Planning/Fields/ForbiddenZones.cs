@@ -32,7 +32,7 @@ internal static class ForbiddenZones
         return
         [
             Problem(zones, "fields.forbidden")
-                ?? PlanProblems.ZonesPartFields(recipe.PlaceOf("fields.forbidden"), template.Hoop),
+                ?? ZoneProblems.ZonesPartFields(recipe.PlaceOf("fields.forbidden"), template.Hoop),
         ];
 
         Diagnostic? Problem(ImmutableArray<Box> some, string key)
@@ -40,10 +40,10 @@ internal static class ForbiddenZones
             var free = FreeGround.Of(template, some, drawing.Bounds);
             var place = recipe.PlaceOf(key);
             if (free.Ground.IsEmpty || !drawing.Shapes.Any(s => Touches(free, s)))
-                return PlanProblems.NoFieldAnywhere(place, some, template.Hoop);
+                return ZoneProblems.NoFieldAnywhere(place, some, template.Hoop);
             var missed = Missed(drawing, template, free).ToList();
             if (missed.Count > 0)
-                return PlanProblems.ZoneKeepsGround(
+                return ZoneProblems.ZoneKeepsGround(
                     place,
                     some,
                     template.Clearance + template.Reach,
@@ -52,7 +52,7 @@ internal static class ForbiddenZones
                     template.Hoop
                 );
             return held is { } box && !Holding(template, some, box)
-                ? PlanProblems.ZoneKeepsFirst(place, some, box, template.Hoop)
+                ? ZoneProblems.ZoneKeepsFirst(place, some, box, template.Hoop)
                 : null;
         }
     }

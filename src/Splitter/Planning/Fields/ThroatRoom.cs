@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -39,23 +40,28 @@ internal static class ThroatRoom
         );
     }
 
-    /// <summary>What a field gives up that does not stand as it did.</summary>
+    /// <summary>What a field gives up that does not lie over the same ground.</summary>
     private static string Other(Turn turn, Field field) =>
-        Turning.IsUpright(turn) == Turning.IsUpright(field.Turn)
+        new Field(field.Hoop, field.Centre, turn, field.Clearance).Bounds == field.Bounds
             ? ""
             : "; it then covers other ground, and more hoopings may be needed";
 
-    private static string Advice(Recipe recipe, Field field, bool byHand) =>
-        (Turning.Roomier(field, recipe), recipe.Fields.Place) switch
-        {
-            (null, _) => Else,
-            ({ } turn, _) when byHand => Invariant($"write 'turn: {(int)turn} deg' for it{Other(turn, field)}"),
-            ({ } turn, GridFields) => Invariant(
-                $"list the fields by hand, with 'turn: {(int)turn} deg' for such as this{Other(turn, field)}"
-            ),
-            // Other fields then lie where the throat allows it, and not where fewest of them cover all.
-            ({ } turn, _) => Invariant(
-                $"allow {(int)turn} deg under 'fields.turns'; the number of hoopings may rise by it"
-            ),
-        };
+    private static string Advice(Recipe recipe, Field field, bool byHand)
+    {
+        ImmutableArray<Turn> roomier = [.. Turning.Roomier(field, recipe)];
+        if (roomier.IsEmpty)
+            return Else;
+        if (byHand)
+            return Invariant($"write 'turn: {(int)roomier[0]} deg' for it{Other(roomier[0], field)}");
+        if (recipe.Fields.Place is GridFields)
+            return Invariant(
+                $"list the fields by hand, with 'turn: {(int)roomier[0]} deg' for such as this{Other(roomier[0], field)}"
+            );
+        // Other fields then lie where the throat allows it, and not where fewest of them cover all.
+        return roomier.RemoveAll(recipe.Fields.Turns.Contains) is [var turn, ..]
+            ? Invariant($"allow {(int)turn} deg under 'fields.turns'; the number of hoopings may rise by it")
+            : Invariant(
+                $"turned by {(int)roomier[0]} deg it would have room, but fields that lie so do not cover the artwork; {Else}"
+            );
+    }
 }

@@ -77,16 +77,16 @@ internal sealed class Turning
     internal bool Overfills(Field field) => InThroat(field.Bounds, field.Turn) > room;
 
     /// <summary>
-    /// Another way to lie there, allowed or not, for which the throat has room: one that covers the same, or else one
-    /// that does not; null for none.
+    /// Other ways to lie there, allowed or not, for which the throat has room: those that cover the same first.
     /// </summary>
-    internal static Turn? Roomier(Field field, Recipe recipe)
+    internal static IEnumerable<Turn> Roomier(Field field, Recipe recipe)
     {
         var every = new Turning(All, field.Hoop, recipe.Cloth.OnDrawing);
-        foreach (var turn in every.Alike(field.Turn).Concat(All))
-            if (!every.Overfills(new(field.Hoop, field.Centre, turn, field.Clearance)))
-                return turn;
-        return null;
+        return every
+            .Alike(field.Turn)
+            .Concat(All)
+            .Distinct()
+            .Where(turn => !every.Overfills(new(field.Hoop, field.Centre, turn, field.Clearance)));
     }
 
     /// <summary>

@@ -18,6 +18,15 @@ internal sealed record Moves(double[] X, double[] Y, int Stride)
         return new(x, y, Stride);
     }
 
+    /// <summary>The same but for the first kinds of errors that a hooping brings.</summary>
+    internal Moves Without(int hooping, int kinds)
+    {
+        var (x, y) = ((double[])X.Clone(), (double[])Y.Clone());
+        Array.Clear(x, hooping * Stride, kinds);
+        Array.Clear(y, hooping * Stride, kinds);
+        return new(x, y, Stride);
+    }
+
     /// <summary>How these moves spread together with those of another hooping, µm².</summary>
     internal (double XX, double XY, double YX, double YY) With(Moves other)
     {

@@ -56,7 +56,7 @@ internal sealed class Poses
         this.stretch = stretch;
         var (s, c) = Math.SinCos(stretch.WarpDirection * Math.PI / 180);
         (sin, cos) = (Math.Round(s, GrainDigits), Math.Round(c, GrainDigits));
-        stride = stretch is { Warp: 0, Weft: 0, Bias: 0 } ? OfSetting : OfSetting + OfCloth;
+        stride = stretch.IsNone ? OfSetting : OfSetting + OfCloth;
         poses = new Pose[capacity];
         for (var i = 0; i < capacity; i++)
             poses[i] = new(stride * (i + 1));
@@ -86,11 +86,32 @@ internal sealed class Poses
     /// <summary>The next hooping, set by these corners; at least two, of hoopings that are there.</summary>
     internal void Add(ReadOnlySpan<TakenCorner> corners)
     {
-        var pose = poses[Count];
+        poses[Count].Corners = Placed(corners);
+        Fit(Count, corners, Accuracy, followsCloth: false);
+        Count++;
+    }
+
+    /// <summary>
+    /// The last hooping, set by its corners already, is moved once more so that places which a person has looked at come to lie
+    /// where their donors' do. Its cloth stays as the corners hold it: what it gives at these places is followed, too.
+    /// </summary>
+    /// <param name="accuracy">How closely an offset is read: one standard deviation per axis, µm.</param>
+    internal void Correct(ReadOnlySpan<TakenCorner> measured, double accuracy) =>
+        Fit(Count - 1, measured, accuracy, followsCloth: true);
+
+    private Point[] Placed(ReadOnlySpan<TakenCorner> corners)
+    {
         var at = new Point[corners.Length];
         for (var k = 0; k < at.Length; k++)
             at[k] = corners[k].At - origin;
-        pose.Corners = at;
+        return at;
+    }
+
+    /// <summary>The rigid move of a hooping that fits places to those of their donors best.</summary>
+    private void Fit(int hooping, ReadOnlySpan<TakenCorner> places, double accuracy, bool followsCloth)
+    {
+        var pose = poses[hooping];
+        var at = Placed(places);
         var (x, y, spread) = CornerFit.Spread(at);
         (x, y) = (x + at[0].X, y + at[0].Y);
         Array.Clear(pose.X);
@@ -98,39 +119,38 @@ internal sealed class Poses
         Array.Clear(pose.Turn);
         for (var k = 0; k < at.Length; k++)
         {
-            var (place, donorPlace) = (at[k], corners[k].Donor);
+            var (place, donorPlace) = (at[k], places[k].Donor);
             var donor = poses[donorPlace];
             var (share, rx, ry) = (1.0 / at.Length, (place.X - x) / spread, (place.Y - y) / spread);
             for (var c = 0; c < donor.X.Length; c++)
-            {
-                var dx = donor.X[c] - (donor.Turn[c] * place.Y);
-                var dy = donor.Y[c] + (donor.Turn[c] * place.X);
-                pose.X[c] += share * dx;
-                pose.Y[c] += share * dy;
-                pose.Turn[c] += (rx * dy) - (ry * dx);
-            }
+                Move(c, donor.X[c] - (donor.Turn[c] * place.Y), donor.Y[c] + (donor.Turn[c] * place.X));
             Work += donor.X.Length;
-            if (stride == OfSetting)
-                continue;
-            for (var cloth = 0; cloth < OfCloth; cloth++)
+            for (var kind = OfSetting; kind < stride; kind++)
             {
-                var (dx, dy) = Give(donor, place, cloth);
-                var c = (donorPlace * stride) + OfSetting + cloth;
+                var (dx, dy) = Give(donor, place, kind - OfSetting);
+                Move((donorPlace * stride) + kind, dx, dy);
+                if (!followsCloth)
+                    continue;
+                (dx, dy) = Give(pose, place, kind - OfSetting);
+                Move((hooping * stride) + kind, -dx, -dy);
+            }
+
+            void Move(int c, double dx, double dy)
+            {
                 pose.X[c] += share * dx;
                 pose.Y[c] += share * dy;
                 pose.Turn[c] += (rx * dy) - (ry * dx);
             }
         }
-        var own = Count * stride;
-        pose.X[own] = pose.Y[own + 1] = Accuracy / Math.Sqrt(at.Length);
-        pose.Turn[own + 2] = Accuracy / Math.Sqrt(spread);
+        var own = hooping * stride;
+        pose.X[own] = pose.Y[own + 1] = accuracy / Math.Sqrt(at.Length);
+        pose.Turn[own + 2] = accuracy / Math.Sqrt(spread);
         // From the centroid to the origin.
         for (var c = 0; c < pose.X.Length; c++)
         {
             pose.X[c] += pose.Turn[c] * y;
             pose.Y[c] -= pose.Turn[c] * x;
         }
-        Count++;
     }
 
     /// <summary>Takes hoopings away from the end.</summary>

@@ -20,13 +20,51 @@ internal sealed class PredictedFit
 
     private readonly Poses poses;
 
-    internal PredictedFit(Recipe recipe, int hoopings, ImmutableArray<Corner> corners)
+    /// <summary>How closely an offset is read: one standard deviation per axis, µm.</summary>
+    private readonly double reading;
+
+    /// <param name="correction">A hooping that has been moved to fit what was measured at places of it; null for none.</param>
+    internal PredictedFit(
+        Recipe recipe,
+        int hoopings,
+        ImmutableArray<Corner> corners,
+        (int Hooping, ImmutableArray<TakenCorner> Measured)? correction = null
+    )
     {
+        reading = recipe.Registration.Reading;
         var origin = corners.IsEmpty ? default : corners[0].At;
         poses = new(hoopings, recipe.Registration.Accuracy, recipe.Cloth.Stretch, origin);
         poses.AddFirst();
         for (var i = 1; i < hoopings; i++)
+        {
             poses.Add([.. corners.Where(c => c.Receivers.Contains(i)).Select(c => new TakenCorner(c.At, c.Donor))]);
+            if (i == correction?.Hooping)
+                poses.Correct(correction.Value.Measured.AsSpan(), reading);
+        }
+    }
+
+    /// <summary>
+    /// Covariance, µm², of what is read at places of a hooping, x and y in turn, apart from how its corners were set: the
+    /// donors' own errors, cloth that gives, the grid of the donors' tapes, and reading itself.
+    /// </summary>
+    internal double[,] SpreadOfOffsets(int hooping, ImmutableArray<TakenCorner> places)
+    {
+        ImmutableArray<Moves> offsets =
+        [
+            .. places.Select(p =>
+                poses.MovesAt(hooping, p.At).From(poses.MovesAt(p.Donor, p.At)).Without(hooping, Poses.OfSetting)
+            ),
+        ];
+        var spread = new double[2 * places.Length, 2 * places.Length];
+        for (var i = 0; i < places.Length; i++)
+        for (var j = 0; j < places.Length; j++)
+        {
+            var (xx, xy, yx, yy) = offsets[i].With(offsets[j]);
+            var own = i == j ? (reading * reading) + OfRounding : 0;
+            (spread[2 * i, 2 * j], spread[2 * i, (2 * j) + 1]) = (xx + own, xy);
+            (spread[(2 * i) + 1, 2 * j], spread[(2 * i) + 1, (2 * j) + 1]) = (yx, yy + own);
+        }
+        return spread;
     }
 
     /// <summary>What makes two parts miss each other at a place.</summary>

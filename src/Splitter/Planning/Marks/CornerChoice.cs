@@ -25,6 +25,12 @@ internal sealed class CornerChoice
     /// </summary>
     private const double OfLine = 15;
 
+    /// <summary>
+    /// A corner that lessens the misfit at the worst seam by a smaller share than this is not worth its tack, unless the
+    /// recipe asks for it. Common practice, no source: nobody sees a twentieth of a misfit.
+    /// </summary>
+    internal const double Worth = 0.05;
+
     /// <summary>How much the other seams count beside the worst.</summary>
     private const double OfOthers = 0.25;
 
@@ -50,57 +56,79 @@ internal sealed class CornerChoice
         this.apart = apart;
     }
 
-    /// <summary>The best corners, or none when there are no two at a useful distance.</summary>
-    /// <param name="most">How many at most: fewer where one more sets the hooping no better.</param>
-    internal ImmutableArray<CornerCandidate> Best(
+    /// <summary>The best corners; null when there are no two at a useful distance.</summary>
+    /// <param name="most">How many at most.</param>
+    /// <param name="isAsked">So many are taken where there is room and none does harm; else only those that are worth it.</param>
+    internal ChosenCorners? Best(
         ImmutableArray<CornerCandidate> candidates,
         Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around,
-        int most
+        int most,
+        bool isAsked
     )
     {
         var set = Start(candidates);
         if (set.Chosen.IsEmpty)
-            return [];
+            return null;
         var best = set = Moved(set, candidates, around);
+        var (lastGives, oneMoreGives) = ((double?)null, (double?)null);
         while (set.Chosen.Length < most)
         {
-            set = Tried(set.Chosen, cost: double.PositiveInfinity, set.Chosen.Length, candidates);
+            set = Tried(set with { Cost = double.PositiveInfinity }, set.Chosen.Length, candidates);
             if (double.IsPositiveInfinity(set.Cost))
                 break;
             set = Moved(set, candidates, around);
-            if (set.Cost < best.Cost)
-                best = set;
+            var gives = 1 - (set.Worst / best.Worst);
+            if (gives < (isAsked ? 0 : Worth))
+            {
+                oneMoreGives = gives;
+                break;
+            }
+            (best, lastGives) = (set, gives);
         }
-        return best.Chosen;
+        Point[] places = [.. best.Chosen.Select(c => c.At)];
+        var line = Longest(places);
+        return new(
+            best.Chosen,
+            new(
+                Units.Round(line.From.DistanceTo(line.To)),
+                Units.Round(OffLine(places, line)),
+                lastGives,
+                oneMoreGives,
+                OffLine([.. candidates.Select(c => c.At)], line) < arm
+            )
+        );
     }
 
+    /// <param name="Cost">What sets are compared by.</param>
+    /// <param name="Worst">Root mean square misfit at the worst seam, µm.</param>
+    private readonly record struct Set(ImmutableArray<CornerCandidate> Chosen, double Cost, double Worst);
+
     /// <summary>Each corner exchanged for a better one as long as that helps, and at last moved about.</summary>
-    private (ImmutableArray<CornerCandidate> Chosen, double Cost) Moved(
-        (ImmutableArray<CornerCandidate> Chosen, double Cost) set,
+    private Set Moved(
+        Set set,
         ImmutableArray<CornerCandidate> candidates,
         Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around
     )
     {
-        var (chosen, cost) = set;
         for (var round = 0; round < Rounds; round++)
         {
-            var before = cost;
-            for (var slot = 0; slot < chosen.Length; slot++)
-                (chosen, cost) = Tried(chosen, cost, slot, candidates);
-            if (cost >= before)
+            var before = set.Cost;
+            for (var slot = 0; slot < set.Chosen.Length; slot++)
+                set = Tried(set, slot, candidates);
+            if (set.Cost >= before)
                 break;
         }
         foreach (var steps in (ReadOnlySpan<int>)[4, 2, 1])
-            for (var slot = 0; slot < chosen.Length; slot++)
-                if (!chosen[slot].IsThere)
-                    (chosen, cost) = Tried(chosen, cost, slot, around(chosen[slot], steps));
-        return (chosen, cost);
+            for (var slot = 0; slot < set.Chosen.Length; slot++)
+                if (!set.Chosen[slot].IsThere)
+                    set = Tried(set, slot, around(set.Chosen[slot], steps));
+        return set;
     }
 
     /// <summary>The best two of those that are outermost in some direction.</summary>
-    private (ImmutableArray<CornerCandidate> Chosen, double Cost) Start(ImmutableArray<CornerCandidate> candidates)
+    private Set Start(ImmutableArray<CornerCandidate> candidates)
     {
-        (ImmutableArray<CornerCandidate> Chosen, double Cost) best = ([], double.PositiveInfinity);
+        var best = new Set([], double.PositiveInfinity, 0);
         var outer = candidates
             .GroupBy(c => c.Donor)
             .OrderBy(g => g.Key)
@@ -117,9 +145,8 @@ internal sealed class CornerChoice
             for (var j = i + 1; j < some.Count; j++)
                 if (some[i].At.DistanceTo(some[j].At) >= CommonGround.ShortestBase)
                 {
-                    ImmutableArray<CornerCandidate> pair = [some[i], some[j]];
-                    if (Cost(pair) is var cost && cost < best.Cost)
-                        best = (pair, cost);
+                    if (Judged([some[i], some[j]]) is var pair && pair.Cost < best.Cost)
+                        best = pair;
                 }
             if (!best.Chosen.IsEmpty)
                 break;
@@ -128,27 +155,26 @@ internal sealed class CornerChoice
     }
 
     /// <summary>The best of the sets that have another corner in one place, or one more after the last.</summary>
-    private (ImmutableArray<CornerCandidate> Chosen, double Cost) Tried(
-        ImmutableArray<CornerCandidate> chosen,
-        double cost,
-        int slot,
-        IEnumerable<CornerCandidate> others
-    )
+    private Set Tried(Set set, int slot, IEnumerable<CornerCandidate> others)
     {
-        var best = (Chosen: chosen, Cost: cost);
-        var rest = slot < chosen.Length ? chosen.RemoveAt(slot) : chosen;
+        var best = set;
+        var rest = slot < set.Chosen.Length ? set.Chosen.RemoveAt(slot) : set.Chosen;
         foreach (var other in others)
         {
             if (rest.Any(c => c.At.DistanceTo(other.At) < apart))
                 continue;
-            var set = rest.Insert(slot, other);
-            if (CommonGround.IsApart([.. set.Select(c => c.At)]) && Cost(set) is var found && found < best.Cost)
-                best = (set, found);
+            var chosen = rest.Insert(slot, other);
+            if (
+                CommonGround.IsApart([.. chosen.Select(c => c.At)])
+                && Judged(chosen) is var found
+                && found.Cost < best.Cost
+            )
+                best = found;
         }
         return best;
     }
 
-    private double Cost(ImmutableArray<CornerCandidate> chosen)
+    private Set Judged(ImmutableArray<CornerCandidate> chosen)
     {
         var place = poses.Count;
         var points = chosen.Select(c => c.At).ToArray();
@@ -162,22 +188,35 @@ internal sealed class CornerChoice
             (worst, sum) = (Math.Max(worst, misfit), sum + misfit);
         }
         poses.Keep(place);
-        return Math.Sqrt(worst)
+        worst = Math.Sqrt(worst);
+        var inLine = 1 - Math.Min(1, OffLine(points, Longest(points)) / arm);
+        var cost =
+            worst
             + (OfOthers * Math.Sqrt(sum / seams.Length))
             + (OfPoor * chosen.Sum(c => c.Poor))
             + (OfNew * chosen.Count(c => !c.IsThere))
-            + (OfLine * (1 - Math.Min(1, OutOfLine(points) / arm)));
+            + (OfLine * inLine);
+        return new(chosen, cost, worst);
     }
 
-    /// <summary>How far the corners lie at most from the line through the two that are farthest apart, µm.</summary>
-    private static double OutOfLine(Point[] points)
+    /// <summary>From one to the other of the two that lie farthest apart.</summary>
+    private static (Point From, Point To) Longest(ReadOnlySpan<Point> points)
     {
         var (a, b) = (points[0], points[1]);
         for (var i = 0; i < points.Length; i++)
         for (var j = i + 1; j < points.Length; j++)
             if (points[i].DistanceTo(points[j]) > a.DistanceTo(b))
                 (a, b) = (points[i], points[j]);
-        var (dx, dy) = (b.X - (double)a.X, b.Y - (double)a.Y);
-        return points.Max(p => Math.Abs((dx * (p.Y - (double)a.Y)) - (dy * (p.X - (double)a.X)))) / a.DistanceTo(b);
+        return (a, b);
+    }
+
+    /// <summary>How far places lie from a line at most, µm.</summary>
+    private static double OffLine(ReadOnlySpan<Point> points, (Point From, Point To) line)
+    {
+        var (dx, dy) = (line.To.X - (double)line.From.X, line.To.Y - (double)line.From.Y);
+        var most = 0.0;
+        foreach (var p in points)
+            most = Math.Max(most, Math.Abs((dx * (p.Y - (double)line.From.Y)) - (dy * (p.X - (double)line.From.X))));
+        return most / line.From.DistanceTo(line.To);
     }
 }

@@ -51,7 +51,7 @@ internal sealed class CornerPlacer
         poses.AddFirst();
     }
 
-    internal static Result<ImmutableArray<Corner>> Place(
+    internal static Result<PlacedCorners> Place(
         Recipe recipe,
         Drawing drawing,
         Layout layout,
@@ -60,6 +60,7 @@ internal sealed class CornerPlacer
     )
     {
         var placer = new CornerPlacer(recipe, drawing, layout, division);
+        var settings = new CornerSetting?[layout.Fields.Length];
         for (var receiver = 1; receiver < layout.Fields.Length; receiver++)
         {
             var planned = sequence.Donors[receiver];
@@ -68,9 +69,9 @@ internal sealed class CornerPlacer
             var chosen = ArmsApart
                 .SelectMany(arms => (ImmutableArray<int>[])[planned, anyone], (arms, donors) => (arms, donors))
                 .Select(o => placer.Choose(receiver, o.donors, o.arms * recipe.Registration.CornerArm))
-                .FirstOrDefault(found => !found.IsEmpty, []);
-            if (chosen.IsEmpty)
-                return Result.Fail<ImmutableArray<Corner>>(
+                .FirstOrDefault(found => found is not null);
+            if (chosen is null)
+                return Result.Fail<PlacedCorners>(
                     PlanProblems.TooFewCorners(
                         recipe.PlaceOf("registration.corners"),
                         Letters.Of(receiver),
@@ -82,12 +83,13 @@ internal sealed class CornerPlacer
                         layout.Fields[receiver].Hoop
                     )
                 );
-            placer.Take(receiver, chosen);
+            placer.Take(receiver, chosen.Corners);
+            settings[receiver] = chosen.Setting;
         }
-        return Result.Of<ImmutableArray<Corner>>([.. placer.corners.OrderBy(c => c.Donor)]);
+        return Result.Of(new PlacedCorners([.. placer.corners.OrderBy(c => c.Donor)], [.. settings]));
     }
 
-    private ImmutableArray<CornerCandidate> Choose(int receiver, ImmutableArray<int> donors, double apart)
+    private ChosenCorners? Choose(int receiver, ImmutableArray<int> donors, double apart)
     {
         var rules = recipe.Registration;
         var grids = donors.ToDictionary(
@@ -103,7 +105,8 @@ internal sealed class CornerPlacer
         return new CornerChoice(poses, Seams(receiver), rules.CornerArm, apart).Best(
             [.. donors.SelectMany(d => There(receiver, d)), .. donors.SelectMany(d => grids[d].Spread())],
             (corner, steps) => grids[corner.Donor].Around(corner.At, steps),
-            rules.CornerCount
+            rules.CornerCount,
+            rules.IsCountAsked
         );
     }
 

@@ -58,7 +58,10 @@ internal sealed record Change(string Text, string Key, Func<PlanDraft?> Planned)
         var most = Math.Min(RegistrationRules.MostCorners, Math.Max(UsualCorners, rules.CornerCount + 1));
         for (var count = rules.CornerCount + 1; count <= most; count++)
         {
-            var changed = redrafts.Recipe with { Registration = rules with { CornerCount = count } };
+            var changed = redrafts.Recipe with
+            {
+                Registration = rules with { CornerCount = count, IsCountAsked = true },
+            };
             yield return new(
                 Invariant($"write 'registration.corners.count: {count}'"),
                 "registration.corners.count",

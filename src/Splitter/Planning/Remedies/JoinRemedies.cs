@@ -52,7 +52,7 @@ internal static class JoinRemedies
     /// <summary>What no change of the recipe can do, and so is not planned.</summary>
     private static string Else(Recipe recipe)
     {
-        var cloth = recipe.Cloth.Stretch is { Warp: 0, Weft: 0, Bias: 0 }
+        var cloth = recipe.Cloth.Stretch.IsNone
             ? ""
             : ", back the cloth so that it gives less than 'cloth.stretch' says";
         var fields = recipe.Fields.Place is FewestFields ? "" : ", place fields so that they share more ground";

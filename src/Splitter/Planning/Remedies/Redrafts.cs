@@ -10,15 +10,10 @@ namespace Splitter.Planning.Remedies;
 /// </summary>
 internal sealed class Redrafts(Drafts drafts, PlanDraft draft)
 {
-    /// <summary>
-    /// How much work all of them together may be, in corners of outlines times fields, and how many they are at most. One is
-    /// made of the largest drawing.
-    /// </summary>
-    private const long MostWork = 1_000_000;
-
+    /// <summary>So many are planned at most, within one <see cref="DraftBudget"/>; of the largest drawing it is one.</summary>
     private const int Most = 8;
 
-    private int left = (int)Math.Clamp(MostWork / DraftChoice.Work(drafts.Drawing, draft.Layout), 1, Most);
+    private int left = DraftBudget.Drafts(drafts.Drawing, draft.Layout, Most);
 
     internal Recipe Recipe => drafts.Recipe;
 

@@ -9,23 +9,6 @@ namespace Splitter.Planning.Seams;
 internal static class Divider
 {
     /// <summary>
-    /// A seam no deeper than this inside a shape runs along its edge and does not cut it, µm: half a step of the tape.
-    /// </summary>
-    internal const double Brushing = 50;
-
-    /// <summary>
-    /// A shape with more rings is looked at near each seam alone: a bedspread's ground with thousands of holes takes
-    /// the engine, which compares each ring with all others, half a minute as a whole. Drawings of a usual size stay
-    /// far below.
-    /// </summary>
-    private const int MostRings = 500;
-
-    /// <summary>
-    /// How far around a seam holes are looked at, µm: mitres of their offsets reach a few times that far.
-    /// </summary>
-    private const int Window = Units.Millimetre;
-
-    /// <summary>
     /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields
     /// need not stand in it yet.
     /// </summary>
@@ -72,19 +55,16 @@ internal static class Divider
             );
     }
 
-    private static PathClipping Inside(Region footprint) => new(Polygons.Offset(footprint, -Brushing, Join.Mitre));
-
     private static ImmutableArray<Crossing> Crossings(Drawing drawing, ImmutableArray<Box> grounds, Network network) =>
         [
             .. from shape in Enumerable.Range(0, drawing.Shapes.Length)
             where network.Owners[shape] is null
             let footprint = drawing.Shapes[shape].Footprint
-            let whole = footprint.Rings.Count() <= MostRings ? Inside(footprint) : null
+            let ground = new CutGround(footprint)
             let goesOn = Polygons.Containment(footprint)
             from seam in network.Seams
             where seam.Line.Bounds.Meets(footprint.Bounds)
-            let inside = whole ?? Inside(footprint.Near(seam.Line.Bounds.Grown(Window)))
-            from line in inside.Inside(seam.Line)
+            from line in ground.Around(seam.Line.Bounds).Inside(seam.Line)
             select new Crossing(seam.Earlier, seam.Later, shape, line)
             {
                 // Room shrinks evenly along a straight stretch, so its ends decide.

@@ -21,17 +21,18 @@ internal static class OutputKeys
                 ("svg", OutputKind.Svg),
                 ("csv", OutputKind.Csv),
                 ("png", OutputKind.Png),
+                ("thread", OutputKind.Thread),
                 ("worksheet", OutputKind.WorkSheet),
                 ("template", OutputKind.Template),
             ]),
             1,
-            6
+            7
         )
     )
     {
         Says = "Kinds of files; manifest and sums are always written.",
-        Example = "[tape, svg, png, worksheet]",
-        Default = "[tape, svg, csv, png]",
+        Example = "[tape, svg, png, thread, worksheet]",
+        Default = "[tape, svg, csv, png, thread]",
     };
 
     internal static readonly Key<Paper> Paper = new(

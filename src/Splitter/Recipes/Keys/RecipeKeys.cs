@@ -123,7 +123,7 @@ internal static class RecipeKeys
             && output.Folder.Length == 0
             && PortablePath.Fault(folder) is { } fault
         )
-            group.Report(RecipeProblems.BadPath(group.PlaceOf(Output), OutputKeys.Folder, folder, fault));
+            group.Report(RecipeValueProblems.BadPath(group.PlaceOf(Output), OutputKeys.Folder, folder, fault));
 
         ReportThroats(group);
         if (!group.TryGet(Hoops, out var hoops) || !group.TryGet(Fields, out var fields))

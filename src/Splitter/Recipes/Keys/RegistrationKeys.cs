@@ -13,6 +13,20 @@ internal static class RegistrationKeys
         Default = "0.3 mm",
     };
 
+    internal static readonly Key<int> Reading = new("reading", new LengthKind("0.001 mm", "5 mm"))
+    {
+        Says = "How closely you read an offset at an alignment cross, one standard deviation per axis.",
+        Example = "0.2 mm",
+        Default = "0.15 mm",
+    };
+
+    internal static readonly Key<double> FollowStretch = new("follow-stretch", new PercentKind("2 %"))
+    {
+        Says = "How much realign may stretch a part along and across the grain to follow cloth that has stretched.",
+        Example = "1 %",
+        Default = "0 %",
+    };
+
     internal static readonly Key<Corners> Corners = new("corners", CornerKeys.Group)
     {
         Says = "The registration corners of a hooping.",
@@ -31,12 +45,15 @@ internal static class RegistrationKeys
     };
 
     internal static readonly GroupKind<RegistrationRules> Group = new(
-        [Accuracy, Corners, Alignment],
+        [Accuracy, Reading, FollowStretch, Corners, Alignment],
         group =>
             new()
             {
                 Accuracy = group.Get(Accuracy),
+                Reading = group.Get(Reading),
+                FollowStretch = group.Get(FollowStretch),
                 CornerCount = group.Get(Corners).Count,
+                IsCountAsked = group.Get(Corners).IsCountAsked,
                 CornerArm = group.Get(Corners).Arm,
                 Alignment = group.Get(Alignment),
             }
@@ -44,14 +61,15 @@ internal static class RegistrationKeys
 }
 
 /// <summary>How many corners, and how long their arms.</summary>
-internal sealed record Corners(int Count, int Arm);
+internal sealed record Corners(int Count, bool IsCountAsked, int Arm);
 
 /// <summary>The keys of <c>registration.corners</c>.</summary>
 internal static class CornerKeys
 {
     internal static readonly Key<int> Count = new("count", new CountKind(2, RegistrationRules.MostCorners))
     {
-        Says = "How many a hooping takes where there is room.",
+        Says =
+            "How many a hooping takes where there is room; if left out, a third only where it lessens its worst error by 5 % or more.",
         Example = "3",
         Default = "3",
     };
@@ -65,6 +83,6 @@ internal static class CornerKeys
 
     internal static readonly GroupKind<Corners> Group = new(
         [Count, Arm],
-        group => new(group.Get(Count), group.Get(Arm))
+        group => new(group.Get(Count), group.Has(Count), group.Get(Arm))
     );
 }

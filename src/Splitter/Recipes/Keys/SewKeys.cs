@@ -63,6 +63,13 @@ internal static class SewKeys
         Otherwise = "chosen for the kind of stitch",
     };
 
+    internal static readonly Key<Stagger> Stagger = new("stagger", new FractionKind(16))
+    {
+        Says = "By which share of a stitch the penetrations of a fill row are moved against those of the row before.",
+        Example = "3/8",
+        Otherwise = "3/8",
+    };
+
     internal static readonly Key<Passes> Passes = new(
         "passes",
         new WordKind<Passes>([
@@ -121,7 +128,7 @@ internal static class SewKeys
     };
 
     internal static readonly GroupKind<SewRule> Group = new(
-        [Match, As, KeepWhole, Angle, Guide, RowSpacing, StitchLength, Passes, Underlay, Pull, Push],
+        [Match, As, KeepWhole, Angle, Guide, RowSpacing, StitchLength, Stagger, Passes, Underlay, Pull, Push],
         group =>
             new(group.Given.Path, group.Get(Match))
             {
@@ -131,6 +138,7 @@ internal static class SewKeys
                 Guide = group.OrNull(Guide),
                 RowSpacing = group.MaybeValue(RowSpacing),
                 StitchLength = group.MaybeValue(StitchLength),
+                Stagger = group.MaybeValue(Stagger),
                 Passes = group.MaybeValue(Passes),
                 Underlay = group.MaybeValue(Underlay) is { IsDefault: false } kinds ? kinds : null,
                 Pull = group.MaybeValue(Pull),

@@ -24,27 +24,31 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
     internal Group Open(Given given)
     {
         var group = new Group(given);
-        foreach (var entry in ((MappingNode)given.Node).Entries)
+        var entries = ((MappingNode)given.Node).Entries;
+        var there = entries.Select(entry => entry.Key).ToHashSet(StringComparer.Ordinal);
+        // A key that is there already is not what another was meant to be.
+        ImmutableArray<string> free = [.. keys.Select(k => k.Name).Where(name => !there.Contains(name))];
+        foreach (var entry in entries)
         {
             if (given.Reading.IsFull)
                 break;
             if (keys.FirstOrDefault(k => k.Name == entry.Key) is not { } key)
-                RefuseUnknown(entry, group);
+                RefuseUnknown(entry, group, free);
             else
                 group.Set(key, key.ReadValue(given.Under(key, entry.Value)));
         }
 
         foreach (var key in keys.Where(k => k.Required && !group.Has(k)))
-            group.Report(RecipeProblems.MissingKey(given.Place, key));
+            group.Report(RecipeValueProblems.MissingKey(given.Place, key));
         check?.Invoke(group);
         return group;
     }
 
-    private void RefuseUnknown(Entry entry, Group group)
+    private void RefuseUnknown(Entry entry, Group group, ImmutableArray<string> free)
     {
         ImmutableArray<string> names = [.. keys.Select(k => k.Name)];
-        group.Report(RecipeProblems.UnknownKey(entry.KeyPlace, entry.Key, names));
-        if (Words.Nearest(entry.Key, names) is { } meant)
+        group.Report(RecipeValueProblems.UnknownKey(entry.KeyPlace, entry.Key, names, free));
+        if (Words.Nearest(entry.Key, free) is { } meant)
             group.SetMeant(keys.Single(k => k.Name == meant));
     }
 }

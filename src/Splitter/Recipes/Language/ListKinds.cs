@@ -29,12 +29,14 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
                 values.Add(value);
             else
             {
-                each.Report(RecipeProblems.ItemTwice(each.Place, given.Key.Name));
+                each.Report(RecipeValueProblems.ItemTwice(each.Place, given.Key.Name, TextOf(each.Node)));
                 sound = false;
             }
         }
         return sound ? values.ToImmutable() : default(Refused);
     }
+
+    private static string TextOf(Node node) => node is ScalarNode scalar ? scalar.Text : "this";
 }
 
 /// <summary>A list of mappings; keys that name an item are unique in it.</summary>
@@ -75,7 +77,7 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
         foreach (var group in groups.Where(g => g.Has(key)))
         {
             if (group.Find(key)?.ToString() is { } value && !first.TryAdd(value, group.PlaceOf(key)))
-                group.Report(RecipeProblems.NotUnique(group.PlaceOf(key), key.Name, value, first[value]));
+                group.Report(RecipeValueProblems.NotUnique(group.PlaceOf(key), key.Name, value, first[value]));
         }
     }
 }
@@ -87,7 +89,7 @@ internal static class ListLength
     {
         if (sequence.Items.Length >= least && sequence.Items.Length <= most)
             return true;
-        given.Report(RecipeProblems.ListLength(given.Place, given.Key, sequence.Items.Length, least, most));
+        given.Report(RecipeValueProblems.ListLength(given.Place, given.Key, sequence.Items.Length, least, most));
         return false;
     }
 }

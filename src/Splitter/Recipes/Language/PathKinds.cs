@@ -62,10 +62,10 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
     {
         bool Ends(string extension) => text.EndsWith(extension, StringComparison.OrdinalIgnoreCase);
         if (PortablePath.Fault(text) is { } fault)
-            return given.Refuse(RecipeProblems.BadPath(given.Place, given.Key, text, fault));
+            return given.Refuse(RecipeValueProblems.BadPath(given.Place, given.Key, text, fault));
         if (Ends(".dst"))
             return given.Refuse(
-                RecipeProblems.ValueNotYet(
+                RecipeValueProblems.ValueNotYet(
                     given.Place,
                     given.Key.Name,
                     text,
@@ -74,7 +74,7 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
             );
         return Extensions.Any(Ends)
             ? text
-            : given.Refuse(RecipeProblems.UnknownExtension(given.Place, given.Key.Name, text, Extensions));
+            : given.Refuse(RecipeValueProblems.UnknownExtension(given.Place, given.Key.Name, text, Extensions));
     }
 }
 
@@ -92,7 +92,7 @@ internal sealed class FolderKind : ScalarKind<string>
         var fault =
             PortablePath.Fault(folder)
             ?? (PortablePath.StepsUp(folder) > MostStepsUp ? "goes up more than one folder" : null);
-        return fault is null ? folder : given.Refuse(RecipeProblems.BadPath(given.Place, given.Key, text, fault));
+        return fault is null ? folder : given.Refuse(RecipeValueProblems.BadPath(given.Place, given.Key, text, fault));
     }
 }
 
@@ -110,11 +110,11 @@ internal sealed partial class HoopNameKind : ScalarKind<string>
             return given.RefuseForm(Expects);
         if (PortablePath.IsReserved(text))
             return given.Refuse(
-                RecipeProblems.HoopNameTaken(given.Place, text, "is a name that Windows keeps for itself")
+                RecipeValueProblems.HoopNameTaken(given.Place, text, "is a name that Windows keeps for itself")
             );
         if (text.Equals(All, StringComparison.OrdinalIgnoreCase))
             return given.Refuse(
-                RecipeProblems.HoopNameTaken(given.Place, text, "stands for every hoop on the command line")
+                RecipeValueProblems.HoopNameTaken(given.Place, text, "stands for every hoop on the command line")
             );
         return text;
     }

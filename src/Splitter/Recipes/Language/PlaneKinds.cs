@@ -17,26 +17,39 @@ internal sealed class SizeKind(string least, string most) : ScalarKind<(int Widt
     internal override Maybe<(int Width, int Height)> ReadText(string text, Given given)
     {
         // No unit has an x in it.
-        var sides = text.Split('x', StringSplitOptions.TrimEntries);
+        string[] sides = [.. text.Split('x', StringSplitOptions.TrimEntries).Select(Quantity.WithPoint)];
         if (
             sides.Length != 2
             || !Quantity.TryParse(sides[0], out var width)
             || !Quantity.TryParse(sides[1], out var height)
         )
-            return sides.Length == 2 && sides.Any(Quantity.HasComma)
-                ? given.Refuse(RecipeProblems.DecimalComma(given.Place, given.Key.Name, text))
-                : given.RefuseForm(Expects);
-
+            return given.RefuseForm(Expects);
+        if (width.Unit.Length == 0 && height.Unit.Length == 0)
+            return given.Refuse(
+                RecipeValueProblems.NoUnit(
+                    given.Place,
+                    given.Key.Name,
+                    "a size",
+                    text,
+                    side.Instead($"{sides[0]} x {sides[1]}", width.Number, height.Number)
+                )
+            );
+        var isUnitFirst = height.Unit.Length == 0;
         if (width.Unit.Length == 0)
-            (width, sides[0]) = (width with { Unit = height.Unit }, $"{sides[0]} {height.Unit}".TrimEnd());
-        else if (height.Unit.Length == 0)
-            return given.Refuse(RecipeProblems.UnitOnFirstSide(given.Place, given.Key.Name, text));
-        if (height.Unit.Length == 0)
-            return given.Refuse(RecipeProblems.NoUnit(given.Place, given.Key.Name, "a size", text, side.UnitNames));
+            (width, sides[0]) = (width with { Unit = height.Unit }, $"{sides[0]} {height.Unit}");
+        if (isUnitFirst)
+            (height, sides[1]) = (height with { Unit = width.Unit }, $"{sides[1]} {width.Unit}");
 
         var across = side.Read(width, sides[0], given);
         var down = side.Read(height, sides[1], given);
-        return across.Has && down.Has ? (across.Value, down.Value) : default(Refused);
+        if (!across.Has || !down.Has)
+            return default(Refused);
+        var instead = $"{sides[0]} x {sides[1]}";
+        if (isUnitFirst)
+            return given.Refuse(RecipeValueProblems.UnitOnFirstSide(given.Place, given.Key.Name, text, instead));
+        return text.Contains(',')
+            ? given.Refuse(RecipeValueProblems.DecimalComma(given.Place, given.Key.Name, instead))
+            : (across.Value, down.Value);
     }
 }
 
@@ -69,7 +82,7 @@ internal sealed class PointKind(string least, string most) : Kind<Point>
 /// <summary>Which way a hoop lies. A right angle, so that its unit may be left out.</summary>
 internal sealed class TurnKind : ScalarKind<Turn>
 {
-    internal override string Expects => "0, 90, 180 or 270 degrees";
+    internal override string Expects => "0 deg, 90 deg, 180 deg or 270 deg";
 
     internal override Maybe<Turn> ReadText(string text, Given given)
     {
@@ -77,6 +90,6 @@ internal sealed class TurnKind : ScalarKind<Turn>
             return given.RefuseForm(Expects);
         return quantity.Number is 0 or 90 or 180 or 270
             ? (Turn)(int)quantity.Number
-            : given.Refuse(RecipeProblems.NotRightAngle(given.Place, text));
+            : given.Refuse(RecipeValueProblems.NotRightAngle(given.Place, text));
     }
 }

@@ -22,9 +22,9 @@ internal readonly partial record struct Quantity(decimal Number, string Unit)
         return true;
     }
 
-    /// <summary>A quantity but for its decimal comma.</summary>
-    internal static bool HasComma(string text) =>
-        text.Length <= MostCharacters && text.Count(c => c == ',') == 1 && TryParse(text.Replace(',', '.'), out _);
+    /// <summary>With a decimal point, if the text is a quantity but for a comma.</summary>
+    internal static string WithPoint(string text) =>
+        text.Count(c => c == ',') == 1 && text.Replace(',', '.') is var plain && TryParse(plain, out _) ? plain : text;
 
     [GeneratedRegex(
         @"\A(?<number>[+-]?[0-9]{1,9}(\.[0-9]{1,9})?) *(?<unit>[A-Za-z%]*)\z",

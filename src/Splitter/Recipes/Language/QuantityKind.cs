@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
+using static System.FormattableString;
 
 namespace Splitter.Recipes.Language;
 
@@ -25,33 +26,53 @@ internal abstract class QuantityKind<T> : ScalarKind<T>
         range = (Bound(least), Bound(most));
     }
 
-    internal ImmutableArray<string> UnitNames => [.. units.Select(u => u.Name)];
+    /// <summary>What to write for numbers without a unit, or with an unknown one: those units in which all are in range.</summary>
+    internal string Instead(string text, params IReadOnlyList<decimal> numbers) =>
+        RecipeValueProblems.Proposed(
+            [.. units.Where(u => numbers.All(n => IsInRange(n * u.Factor))).Select(u => $"{text} {u.Name}")],
+            least,
+            most
+        );
 
     internal override string Expects => $"{name} from {least} to {most}";
 
     internal sealed override Maybe<T> ReadText(string text, Given given)
     {
-        if (Quantity.TryParse(text, out var quantity))
-            return Read(quantity, text, given);
-        return Quantity.HasComma(text)
-            ? given.Refuse(RecipeProblems.DecimalComma(given.Place, given.Key.Name, text))
-            : given.RefuseForm(Expects);
+        var plain = Quantity.WithPoint(text);
+        if (!Quantity.TryParse(plain, out var quantity))
+            return given.RefuseForm(Expects);
+        var read = Read(quantity, plain, given);
+        // Where more is wrong than the comma, that is told, with the comma mended.
+        return read.Has && plain != text
+            ? given.Refuse(RecipeValueProblems.DecimalComma(given.Place, given.Key.Name, plain))
+            : read;
     }
 
     /// <param name="text">As the file writes it, for messages.</param>
     internal Maybe<T> Read(Quantity quantity, string text, Given given)
     {
         if (quantity.Unit.Length == 0)
-            return given.Refuse(RecipeProblems.NoUnit(given.Place, given.Key.Name, name, text, UnitNames));
+            return given.Refuse(
+                RecipeValueProblems.NoUnit(given.Place, given.Key.Name, name, text, Instead(text, quantity.Number))
+            );
         if (units.FirstOrDefault(u => u.Name == quantity.Unit) is not { } unit)
             return given.Refuse(
-                RecipeProblems.UnknownUnit(given.Place, given.Key.Name, name, quantity.Unit, UnitNames)
+                RecipeValueProblems.UnknownUnit(
+                    given.Place,
+                    given.Key.Name,
+                    name,
+                    text,
+                    quantity.Unit,
+                    Instead(Invariant($"{quantity.Number}"), quantity.Number)
+                )
             );
         var amount = quantity.Number * unit.Factor;
-        if (amount < range.Least || amount > range.Most)
-            return given.Refuse(RecipeProblems.OutOfRange(given.Place, given.Key.Name, text, least, most));
+        if (!IsInRange(amount))
+            return given.Refuse(RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, least, most));
         return From(amount, text, given);
     }
+
+    private bool IsInRange(decimal amount) => amount >= range.Least && amount <= range.Most;
 
     protected abstract Maybe<T> From(decimal amount, string text, Given given);
 
@@ -77,7 +98,7 @@ internal sealed class LengthKind(string least, string most) : QuantityKind<int>(
     protected override Maybe<int> From(decimal amount, string text, Given given) =>
         OnTape && amount % Geometry.Units.TapeStep != 0
             ? given.Refuse(
-                RecipeProblems.OffTape(given.Place, given.Key.Name, text, Geometry.Units.OnTape((int)amount))
+                RecipeValueProblems.OffTape(given.Place, given.Key.Name, text, Geometry.Units.OnTape((int)amount))
             )
             : (int)decimal.Round(amount, MidpointRounding.AwayFromZero);
 }

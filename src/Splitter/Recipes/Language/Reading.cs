@@ -50,12 +50,10 @@ internal sealed record Given(Node Node, string Path, Key Key, Reading Reading)
         Node switch
         {
             RefusedNode => default,
-            ScalarNode { IsMissing: true } => Refuse(RecipeProblems.NoValue(Place, Key, expected)),
-            ScalarNode scalar => Refuse(
-                RecipeProblems.WrongForm(Place, Key, expected, RecipeProblems.Quoted(scalar.Text))
-            ),
-            SequenceNode => Refuse(RecipeProblems.WrongForm(Place, Key, expected, "a list")),
-            _ => Refuse(RecipeProblems.WrongForm(Place, Key, expected, "keys with values")),
+            ScalarNode { IsMissing: true } => Refuse(RecipeValueProblems.NoValue(Place, Key, expected)),
+            ScalarNode scalar => Refuse(RecipeValueProblems.WrongForm(Place, Key, expected, Quote.Quoted(scalar.Text))),
+            SequenceNode => Refuse(RecipeValueProblems.WrongForm(Place, Key, expected, "a list")),
+            _ => Refuse(RecipeValueProblems.WrongForm(Place, Key, expected, "keys with values")),
         };
 
     private Given Inner(Node node, string path, Key key)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
@@ -34,7 +35,7 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
             if (word == text)
                 return value;
         }
-        return given.Refuse(RecipeProblems.UnknownWord(given.Place, given.Key.Name, text, Spellings));
+        return given.Refuse(RecipeValueProblems.UnknownWord(given.Place, given.Key.Name, text, Spellings));
     }
 }
 
@@ -48,8 +49,36 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
         Quantity.TryParse(text, out var q) && q.Unit.Length == 0 && decimal.IsInteger(q.Number)
             ? q.Number >= least && q.Number <= most
                 ? (int)q.Number
-                : given.Refuse(RecipeProblems.OutOfRange(given.Place, given.Key.Name, text, $"{least}", $"{most}"))
+                : given.Refuse(RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"{least}", $"{most}"))
             : given.RefuseForm(Expects);
+}
+
+/// <summary>A fraction between 0 and 1, as <c>3/8</c>.</summary>
+/// <param name="most">Parts of the whole.</param>
+internal sealed partial class FractionKind(int most) : ScalarKind<Stagger>
+{
+    internal override string Expects => $"a fraction from 1/{most} to {most - 1}/{most}";
+
+    internal override Maybe<Stagger> ReadText(string text, Given given)
+    {
+        if (Pattern().Match(text) is not { Success: true } match)
+            return given.RefuseForm(Expects);
+        var (part, whole) = (Number("part"), Number("whole"));
+        return part >= 1 && part < whole && whole <= most
+            ? new Stagger(part, whole)
+            : given.Refuse(
+                RecipeValueProblems.OutOfRange(given.Place, given.Key.Name, text, $"1/{most}", $"{most - 1}/{most}")
+            );
+
+        int Number(string group) => int.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);
+    }
+
+    [GeneratedRegex(
+        @"\A(?<part>[0-9]{1,4}) ?/ ?(?<whole>[0-9]{1,4})\z",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex Pattern();
 }
 
 /// <summary>A colour as CSS writes it in hexadecimal; <c>#rrggbb</c>, lower case.</summary>

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Splitter.Recipes.Language;
 
 /// <summary>Lists of words in messages, and the nearest of several words.</summary>
@@ -13,12 +15,18 @@ internal static class Words
         return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} {and} {all[^1]}";
     }
 
+    /// <summary>What to write in place of a word: the nearest one, or all there are.</summary>
+    /// <param name="all">What they are called: <c>the keys here are</c>.</param>
+    internal static string Instead(string word, ImmutableArray<string> known, string all, string and) =>
+        Nearest(word, known) is { } nearest ? $"did you mean '{nearest}'?" : $"{all} {List(known, and)}";
+
     /// <summary>The word that was probably meant; null when none is near: at most one letter in three differs.</summary>
     internal static string? Nearest(string word, IEnumerable<string> known)
     {
         if (word.Length > LongestWord)
             return null;
         var nearest = known
+            .Where(k => k.Length <= 2 * LongestWord)
             .Select(k => (Word: k, Distance: Distance(word.ToLowerInvariant(), k)))
             .DefaultIfEmpty((Word: "", Distance: int.MaxValue))
             .MinBy(k => k.Distance);

@@ -15,9 +15,9 @@ internal static class RecipeText
     internal static Result<string> Decode(string file, ReadOnlySpan<byte> bytes)
     {
         if (bytes.Length > MostBytes)
-            return Result.Fail<string>(RecipeProblems.FileTooLarge(file, bytes.Length, MostBytes));
+            return Result.Fail<string>(RecipeFileProblems.FileTooLarge(file, bytes.Length, MostBytes));
         if (bytes.StartsWith([(byte)0xFF, (byte)0xFE]) || bytes.StartsWith([(byte)0xFE, (byte)0xFF]))
-            return Result.Fail<string>(RecipeProblems.Utf16(file));
+            return Result.Fail<string>(RecipeFileProblems.Utf16(file));
         if (bytes.StartsWith(Utf8Mark))
             bytes = bytes[Utf8Mark.Length..];
 
@@ -26,11 +26,11 @@ internal static class RecipeText
         var status = Utf8.ToUtf16(bytes, units, out _, out var written, replaceInvalidSequences: false);
         var text = units.AsSpan(0, written);
         if (status != OperationStatus.Done)
-            return Result.Fail<string>(RecipeProblems.NotUtf8(EndOf(file, text)));
+            return Result.Fail<string>(RecipeFileProblems.NotUtf8(EndOf(file, text)));
         var nul = text.IndexOf('\0');
         return nul < 0
             ? Result.Of(text.ToString())
-            : Result.Fail<string>(RecipeProblems.NulCharacter(EndOf(file, text[..nul])));
+            : Result.Fail<string>(RecipeFileProblems.NulCharacter(EndOf(file, text[..nul])));
     }
 
     /// <summary>The place right after a text that the file begins with.</summary>

@@ -38,11 +38,11 @@ internal static class YamlEvents
             events.Add(found);
             var place = At(file, found.Start);
             if (!nesting.Accepts(found))
-                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.NoPair(place));
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeFileProblems.NoPair(place));
             if (nesting.Depth > MostNested)
-                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.TooDeep(place, MostNested));
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeFileProblems.TooDeep(place, MostNested));
             if (events.Count > MostEvents)
-                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeProblems.TooManyValues(place, MostEvents));
+                return Result.Fail<ImmutableArray<ParsingEvent>>(RecipeFileProblems.TooManyValues(place, MostEvents));
         }
     }
 

@@ -35,11 +35,11 @@ internal sealed class YamlLoader
         var documents = events.OfType<DocumentStart>().ToList();
         if (documents.Count == 0)
         {
-            problems.Add(RecipeProblems.Empty(file));
+            problems.Add(RecipeFileProblems.Empty(file));
             return null;
         }
         if (documents.Count > 1)
-            problems.Add(RecipeProblems.SecondDocument(At(documents[1])));
+            problems.Add(RecipeFileProblems.SecondDocument(At(documents[1])));
         next = events.IndexOf(documents[0]) + 1;
         return Value(At(documents[0]));
     }
@@ -50,14 +50,14 @@ internal sealed class YamlLoader
         var found = events[next++];
         if (found is AnchorAlias alias)
         {
-            problems.Add(RecipeProblems.Alias(At(found), alias.Value.Value));
+            problems.Add(RecipeFileProblems.Alias(At(found), alias.Value.Value));
             return new RefusedNode(At(found));
         }
 
         if (found is NodeEvent { Anchor.IsEmpty: false } anchored)
-            problems.Add(RecipeProblems.Anchor(At(found), anchored.Anchor.Value));
+            problems.Add(RecipeFileProblems.Anchor(At(found), anchored.Anchor.Value));
         if (found is NodeEvent { Tag.IsEmpty: false } tagged)
-            problems.Add(RecipeProblems.Tag(At(found), tagged.Tag.ToString()));
+            problems.Add(RecipeFileProblems.Tag(At(found), tagged.Tag.ToString()));
 
         return found switch
         {
@@ -94,9 +94,9 @@ internal sealed class YamlLoader
             var key = Value(at);
             var value = Value(at);
             if (key is not ScalarNode { Text: var name })
-                problems.Add(RecipeProblems.KeyNotText(at));
+                problems.Add(RecipeFileProblems.KeyNotText(at));
             else if (first.TryGetValue(name, out var before))
-                problems.Add(RecipeProblems.DuplicateKey(at, name, before));
+                problems.Add(RecipeFileProblems.DuplicateKey(at, name, before));
             else
             {
                 first.Add(name, at);

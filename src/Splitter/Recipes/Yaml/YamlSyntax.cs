@@ -13,7 +13,7 @@ internal static partial class YamlSyntax
         bool Says(string words) => what.Contains(words, StringComparison.OrdinalIgnoreCase);
 
         if (Says("tab"))
-            return RecipeProblems.NotYaml(FirstTab(place, text), what, "indent with spaces, never with tabs");
+            return RecipeFileProblems.NotYaml(FirstTab(place, text), what, "indent with spaces, never with tabs");
         if (ColourLeftOut(place, text) is { } colour)
             return BareColourAt(colour);
         var advice =
@@ -23,15 +23,15 @@ internal static partial class YamlSyntax
             : Says("cannot start any token") ? "put a value that begins with this character in quotation marks"
             : Says("block scalar") ? "put a value that begins with '>' or '|' in quotation marks"
             : "look at this line and the one before it";
-        return RecipeProblems.NotYaml(place, what, advice);
+        return RecipeFileProblems.NotYaml(place, what, advice);
     }
 
     /// <summary>A bracket or a brace without its partner: the rest of its line may have become a comment.</summary>
     internal static Diagnostic NotClosed(Place place, string text) =>
-        ColourLeftOut(place, text) is { } colour ? BareColourAt(colour) : RecipeProblems.NotClosed(place);
+        ColourLeftOut(place, text) is { } colour ? BareColourAt(colour) : RecipeFileProblems.NotClosed(place);
 
     private static Diagnostic BareColourAt(Place place) =>
-        RecipeProblems.NotYaml(
+        RecipeFileProblems.NotYaml(
             place,
             "a '#' after a space begins a comment, so the value is missing",
             "put the colour in quotation marks, as in \"#336699\""

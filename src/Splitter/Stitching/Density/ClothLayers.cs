@@ -13,10 +13,19 @@ internal static class ClothLayers
 {
     internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn)
     {
-        var blocks = sewn.SelectMany(s => s.Blocks);
-        var grid = new ThreadGrid(Box.Around(blocks.SelectMany(b => b.Stitches).Select(s => s.At)));
-        foreach (var stitch in blocks.SelectMany(b => b.Stitches))
-            grid.Pierce(stitch.At);
+        var grid = new ThreadGrid(
+            Box.Around(sewn.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At))
+        );
+        (int Hooping, int Thread, Point At)? needle = null;
+        foreach (var (piece, blocks) in sewn)
+        foreach (var block in blocks)
+        {
+            // Where the thread goes on from one block to the next, the needle is in that hole already.
+            var isGoingOn = needle == (piece.Hooping, piece.Shape.Thread, block.Start);
+            foreach (var stitch in block.Stitches.Skip(isGoingOn ? 1 : 0))
+                grid.Pierce(stitch.At);
+            needle = (piece.Hooping, piece.Shape.Thread, block.End);
+        }
         foreach (var thread in Threads(sewn))
             grid.Lay(thread.From, thread.To, thread.Breadth);
         return grid;

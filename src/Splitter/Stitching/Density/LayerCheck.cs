@@ -6,7 +6,7 @@ using Splitter.Recipes;
 
 namespace Splitter.Stitching.Density;
 
-/// <summary>Warns of ground where more thread lies than the recipe says that cloth and needle bear.</summary>
+/// <summary>Warns of ground where more thread lies than the recipe says that cloth and needle bear, or more needle holes.</summary>
 internal static class LayerCheck
 {
     /// <summary>Sets of shapes that have a warning of their own, the worst; the first of them counts the others.</summary>
@@ -21,23 +21,41 @@ internal static class LayerCheck
     )
     {
         var limit = recipe.Cloth.MostLayers;
-        var spots = FullSpots.Of(drawing, sewn, ClothLayers.Of(sewn), limit);
-        return Result.From(
-            sewn,
-            spots
-                .Take(MostTold)
-                .Select(
-                    (spot, i) =>
-                        LayerProblems.TooManyLayers(
-                            [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
-                            [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
-                            spot,
-                            limit,
-                            i == 0 ? [.. spots.Skip(MostTold)] : [],
-                            plan.Hoop,
-                            recipe.Overlap.Width is not null
-                        )
-                )
-        );
+        var grid = ClothLayers.Of(sewn);
+        var spots = FullSpots.Of(drawing, sewn, grid, limit);
+        // What is told of layers tells of holes too.
+        ImmutableArray<PiercedSpot> pierced =
+        [
+            .. PiercedSpots
+                .Of(drawing, sewn, grid)
+                .Where(spot => !spots.Any(full => full.Shapes.SequenceEqual(spot.Shapes))),
+        ];
+        var full = spots
+            .Take(MostTold)
+            .Select(
+                (spot, i) =>
+                    LayerProblems.TooManyLayers(
+                        [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
+                        [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
+                        spot,
+                        limit,
+                        i == 0 ? [.. spots.Skip(MostTold)] : [],
+                        plan.Hoop,
+                        recipe.Overlap.Width is not null
+                    )
+            );
+        var torn = pierced
+            .Take(MostTold)
+            .Select(
+                (spot, i) =>
+                    LayerProblems.TooManyHoles(
+                        [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
+                        [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
+                        spot,
+                        i == 0 ? [.. pierced.Skip(MostTold)] : [],
+                        plan.Hoop
+                    )
+            );
+        return Result.From(sewn, [.. full, .. torn]);
     }
 }

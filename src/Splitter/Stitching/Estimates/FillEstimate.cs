@@ -21,10 +21,7 @@ internal static class FillEstimate
         var pull = piece.Shape.Style.Pull;
         // Half of the rows have even numbers; on a ground of its own each kind is half as dense.
         var rows = (Rows(piece.EvenRows, lattice, pull) + Rows(piece.OddRows, lattice, pull)) / 2;
-        return new(
-            (rows + Underlay(piece, piece.Shape.Style)) * (1 + Travel),
-            Math.Max(1, piece.EvenRows.Polygons.Length)
-        );
+        return new((rows + Underlay(piece)) * (1 + Travel), Math.Max(1, piece.EvenRows.Polygons.Length));
     }
 
     /// <summary>
@@ -49,23 +46,13 @@ internal static class FillEstimate
     private static double Across(Place[] ring) =>
         Enumerable.Range(0, ring.Length).Sum(i => Math.Abs(ring[(i + 1) % ring.Length].T - ring[i].T));
 
-    private static double Underlay(FillPiece piece, SewStyle style)
-    {
-        if (style.Underlay.IsEmpty)
-            return 0;
-        var inside = Polygons.Offset(piece.Bare, -Fills.Underlay.Inset);
-        var stitches = 0.0;
-        foreach (var kind in style.Underlay)
-            if (kind == UnderlayKind.Edge)
-                stitches += Polygons.Simplify(inside, Fills.Underlay.Straying).Rings.Sum(Edge);
-            else if (kind == UnderlayKind.Cross)
-                stitches += Rows(
-                    inside,
-                    Fills.Underlay.CrossRows((FillShape)piece.Shape),
-                    -Fills.Underlay.StitchLength / 4.0 + PolygonSewer.RowEnd
-                );
-        return stitches;
-    }
+    private static double Underlay(FillPiece piece) =>
+        Fills.Underlay.Edges(piece).Sum(Edge)
+        + Rows(
+            Fills.Underlay.CrossGround(piece),
+            Fills.Underlay.CrossRows((FillShape)piece.Shape),
+            -Fills.Underlay.StitchLength / 4.0 + PolygonSewer.RowEnd
+        );
 
     /// <summary>Each side of an outline in equal stitches.</summary>
     private static double Edge(Ring ring) =>

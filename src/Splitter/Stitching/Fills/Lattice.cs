@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
+using Splitter.Recipes;
 
 namespace Splitter.Stitching.Fills;
 
@@ -17,35 +18,30 @@ internal sealed class Lattice
     /// </summary>
     private const double Middle = 0.5;
 
-    /// <summary>
-    /// Rows after which the penetrations repeat, and the share of that cycle by which each is moved from the one before.
-    /// At 0.4 mm rows and 4 mm stitches the nearest penetrations are then 1.28 mm apart, 94 % of what any arrangement
-    /// allows (a hexagonal one, 1.36 mm), so that the eye finds no furrow in any direction.
-    /// </summary>
-    private const int Cycle = 8,
-        Step = 3;
-
     /// <summary>How much nearer to its row a penetration must come for each step that it is moved along it, µm.</summary>
     private const double WorthAStep = 2;
 
     private readonly Frame frame;
     private readonly double step;
+    private readonly Stagger stagger;
     private readonly Bows bows;
 
     /// <param name="frame">Coordinates along and across the rows.</param>
     /// <param name="spacing">Distance of the rows, µm.</param>
     /// <param name="stitchLength">Longest stitch along a row, µm.</param>
     /// <param name="ground">That curved rows are for: their penetrations are set for all of it.</param>
-    internal Lattice(Frame frame, int spacing, int stitchLength, Region ground)
+    /// <param name="stagger">The usual one if nothing is said.</param>
+    internal Lattice(Frame frame, int spacing, int stitchLength, Region ground, Stagger? stagger = null)
     {
         (this.frame, Spacing, StitchLength) = (frame, spacing, stitchLength);
+        this.stagger = stagger ?? Stagger.Usual;
         bows = new(frame, stitchLength);
         step = frame.IsRigid ? stitchLength : bows.StepOn(ground);
     }
 
     /// <summary>The rows of a fill, the same for all its pieces.</summary>
     internal static Lattice Of(FillShape shape) =>
-        new(shape.Style.Rows, shape.Style.RowSpacing, shape.Style.StitchLength, shape.Footprint);
+        new(shape.Style.Rows, shape.Style.RowSpacing, shape.Style.StitchLength, shape.Footprint, shape.Style.Stagger);
 
     /// <summary>Distance of the rows, µm.</summary>
     internal double Spacing { get; }
@@ -116,7 +112,7 @@ internal sealed class Lattice
     /// <summary>The penetrations of a row strictly between two places along it, in ascending order.</summary>
     internal IEnumerable<double> Penetrations(int row, double from, double to)
     {
-        var phase = (double)((((row % Cycle) + Cycle) * Step) % Cycle) / Cycle;
+        var phase = stagger.Of(row);
         // Of curved rows the stretch between two of these may need more, also the one that begins before the first.
         for (var j = Math.Floor((from / step) - phase) + (IsRigid ? 1 : 0); ; j++)
         {

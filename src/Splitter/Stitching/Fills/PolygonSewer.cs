@@ -6,8 +6,8 @@ namespace Splitter.Stitching.Fills;
 /// <summary>Sews one polygon of a piece as one block: underlay, then its sections.</summary>
 internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lattice, Router router, SectionOrder order)
 {
-    /// <summary>Longest stitch of hidden travel, µm: longer ones would lift rows that are sewn over them. Common practice, no source.</summary>
-    internal const double TravelStitch = 3 * Units.Millimetre;
+    /// <inheritdoc cref="Ties.HiddenStitch"/>
+    internal const double TravelStitch = Ties.HiddenStitch;
 
     /// <summary>
     /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the shortest

@@ -14,7 +14,7 @@ namespace Splitter.Stitching.Fills;
 internal sealed class Underlay
 {
     /// <summary>How far underlay stays inside the edge, µm: it must not show beside it. Common practice, no source.</summary>
-    internal const int Inset = 600;
+    private const int Inset = 600;
 
     /// <summary>
     /// How far cross rows stay inside the edge where a run along it holds the cloth, µm: they turn inside of that run, and
@@ -29,7 +29,7 @@ internal sealed class Underlay
     internal const int StitchLength = 2750;
 
     /// <summary>How far the edge run may stray from the inset edge, µm: fewer, longer stitches on curves.</summary>
-    internal const double Straying = 150;
+    private const double Straying = 150;
 
     /// <summary>
     /// A shorter run around a hole holds nothing that rows and the thing in the hole do not hold, µm: some 20 mm across.
@@ -55,26 +55,34 @@ internal sealed class Underlay
         var style = piece.Shape.Style;
         kinds = style.Underlay;
         cross = CrossRows((FillShape)piece.Shape);
-        var inside = kinds.IsEmpty ? Region.Empty : Polygons.Offset(piece.Bare, -Inset);
-        rings = (kinds.Contains(UnderlayKind.Edge) ? Polygons.Simplify(inside, Straying) : Region.Empty)
+        rings = Edges(piece).ToLookup(r => PolygonAt(r.Points[0]));
+        crossRows = new(RowScan.Of(CrossGround(piece), cross), throughBranches: false);
+        crossSections = Enumerable
+            .Range(0, crossRows.Sections)
+            .ToLookup(s => PolygonAt(End(crossRows.Scan.Spans[crossRows.SpansOf(s)[0]], 0.5)));
+    }
+
+    /// <summary>What the run along the edges follows.</summary>
+    internal static IEnumerable<Ring> Edges(FillPiece piece)
+    {
+        if (!piece.Shape.Style.Underlay.Contains(UnderlayKind.Edge))
+            return [];
+        return Polygons
+            .Simplify(Polygons.Offset(piece.Bare, -Inset), Straying)
             .Polygons.SelectMany(p =>
                 new[] { (Ring: p.Outer, Least: Shortest) }.Concat(p.Holes.Select(h => (Ring: h, Least: SmallHole)))
             )
             .Where(r => r.Ring.ToPolyline().Length >= r.Least)
-            .Select(r => r.Ring)
-            .ToLookup(r => PolygonAt(r.Points[0]));
-        crossRows = new(
-            RowScan.Of(
-                !kinds.Contains(UnderlayKind.Cross) ? Region.Empty
-                    : kinds.Contains(UnderlayKind.Edge) ? Polygons.Offset(piece.Bare, -CrossInset)
-                    : inside,
-                cross
-            ),
-            throughBranches: false
-        );
-        crossSections = Enumerable
-            .Range(0, crossRows.Sections)
-            .ToLookup(s => PolygonAt(End(crossRows.Scan.Spans[crossRows.SpansOf(s)[0]], 0.5)));
+            .Select(r => r.Ring);
+    }
+
+    /// <summary>Where open rows lie.</summary>
+    internal static Region CrossGround(FillPiece piece)
+    {
+        var asked = piece.Shape.Style.Underlay;
+        return !asked.Contains(UnderlayKind.Cross)
+            ? Region.Empty
+            : Polygons.Offset(piece.Bare, -(asked.Contains(UnderlayKind.Edge) ? CrossInset : Inset));
     }
 
     /// <summary>Open rows across the visible ones.</summary>

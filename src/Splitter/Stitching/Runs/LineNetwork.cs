@@ -26,7 +26,8 @@ internal sealed class LineNetwork
     private readonly Dictionary<(int, int), List<int>> cells = [];
     private readonly ImmutableArray<Segment>.Builder segments = ImmutableArray.CreateBuilder<Segment>();
 
-    internal LineNetwork(ImmutableArray<Polyline> lines)
+    /// <param name="atCrossings">Lines are divided where they cross as well.</param>
+    internal LineNetwork(ImmutableArray<Polyline> lines, bool atCrossings = false)
     {
         foreach (var line in lines.Where(l => !l.IsClosed))
         {
@@ -35,6 +36,9 @@ internal sealed class LineNetwork
         }
         foreach (var meeting in SharedVertices(lines))
             HubAt(meeting);
+        if (atCrossings)
+            foreach (var crossing in Crossings.Of(lines))
+                HubAt(crossing);
         foreach (var line in lines)
             Divide(line);
         Segments = segments.ToImmutable();

@@ -15,7 +15,8 @@ internal static class RunWalks
     /// <summary>One walk for each connected part of the lines; its first hole and every further one.</summary>
     internal static ImmutableArray<ImmutableArray<Point>> Of(ImmutableArray<Polyline> lines, SewStyle style)
     {
-        var network = new LineNetwork(lines);
+        // Lines that cross are one walk where each is sewn out and back: once, half of them would be sewn again and show.
+        var network = new LineNetwork(lines, atCrossings: style.Passes == Passes.Double);
         var walks = Postman.Walks(
             network.Hubs,
             [.. network.Segments.Select(s => new Way(s.From, s.To, s.Line.Length))],

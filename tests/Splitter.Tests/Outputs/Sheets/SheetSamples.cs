@@ -5,7 +5,6 @@ using Splitter.Cutting;
 using Splitter.Outputs;
 using Splitter.Parts;
 using Splitter.Recipes;
-using Splitter.Stitching;
 
 namespace Splitter.Tests.Outputs.Sheets;
 
@@ -41,6 +40,18 @@ internal static class SheetSamples
             """
         );
 
+    /// <summary>A cloth that is narrower than its hoop.</summary>
+    internal static Production Strip { get; } =
+        MadeOf(
+            """
+            splitter: 1
+            artwork: { shapes: [{ wkt: "LINESTRING (45 5, 45 300)", id: stem, stroke: "#c23b2e", stroke-width: 2 mm }] }
+            cloth: { size: 100 x 320 mm, artwork-at: [5 mm, 8 mm], folds: { upright: centre, level: 1 in from bottom } }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { files: [worksheet] }
+            """
+        );
+
     internal static Production Segel { get; } =
         MadeOf(Recipe + "\noutput: { files: [tape, worksheet], language: de, lengths: in, paper: Letter }\n");
 
@@ -51,16 +62,13 @@ internal static class SheetSamples
         {
             Output = HandMade.Recipe.Output with { Files = [OutputKind.WorkSheet], Language = language },
         };
-        ImmutableArray<SewnPiece> sewn =
+        ImmutableArray<ImmutableArray<BodyStep>> bodies =
         [
-            .. HandMade.Parts.SelectMany(
-                (part, i) =>
-                    part
-                        .Steps.Where(s => s.Kind == StepKind.Body)
-                        .Select(s => new SewnPiece(PieceOf(s, i), [.. s.Moves.Select(m => m.Block)]))
+            .. HandMade.Parts.Select(
+                (part, i) => part.Steps.Where(s => s.Kind == StepKind.Body).Select(s => Body(s, i)).ToImmutableArray()
             ),
         ];
-        var parts = PartBuilder.Build(HandMade.Drawing, HandMade.Plan, sewn, new(recipe.Output));
+        var parts = PartBuilder.Build(recipe, HandMade.Drawing, HandMade.Plan, bodies);
         var files = OutputRenderer.Render(
             HandMade.Request,
             HandMade.Job with
@@ -88,15 +96,16 @@ internal static class SheetSamples
         return made.Value;
     }
 
-    private static RunPiece PieceOf(Step step, int hooping)
+    private static BodyStep Body(Step step, int hooping)
     {
         var shape = HandMade.Drawing.Shapes[step.Thread == HandMade.Blue ? 0 : 1];
         var lines = step.Moves.Select(m => new Splitter.Geometry.Polyline([.. m.Block.Stitches.Select(s => s.At)]));
-        return new()
+        Piece piece = new RunPiece
         {
             Shape = shape,
             Hooping = hooping,
             Lines = [.. lines],
         };
+        return new(shape.Thread, [.. step.Moves.Select(m => (piece, m.Block))]);
     }
 }

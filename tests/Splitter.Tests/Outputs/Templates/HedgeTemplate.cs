@@ -36,7 +36,13 @@ public sealed class HedgeTemplate : IDisposable
     internal static byte[] Write(Paper paper) => Template.Write(On(paper), Production.Value.Job.Drawing, Set.Plan);
 
     internal static ImmutableArray<Tiling> Tilings(Paper paper) =>
-        Template.Tilings(Production.Value.Job.Drawing, Set.Plan, SheetForm.Of(paper), new(On(paper), Set.Plan.Hoop));
+        Template.Tilings(
+            Production.Value.Job.Recipe.Cloth,
+            Production.Value.Job.Drawing,
+            Set.Plan,
+            SheetForm.Of(paper),
+            new(On(paper), Set.Plan.Hoop)
+        );
 
     internal static Drawing Drawing => Production.Value.Job.Drawing;
 

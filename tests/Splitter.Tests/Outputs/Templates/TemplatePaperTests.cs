@@ -16,7 +16,7 @@ public sealed partial class TemplatePaperTests(HedgeTemplate template) : IClassF
     [SkippableTheory]
     [InlineData(Paper.A4, 210 / 25.4 * 72, 297 / 25.4 * 72)]
     [InlineData(Paper.Letter, 612, 792)]
-    public async Task PagesAreAsLargeAsPaper(Paper paper, double shorter, double longer)
+    internal async Task PagesAreAsLargeAsPaper(Paper paper, double shorter, double longer)
     {
         PrintedPdf.SkipWithout("pdfinfo", "poppler-utils");
         var says = await template.Printed(paper).Says("pdfinfo", "-f", "1", "-l", "99", "a.pdf");
@@ -36,7 +36,7 @@ public sealed partial class TemplatePaperTests(HedgeTemplate template) : IClassF
     [SkippableTheory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public async Task QpdfHasNothingToSay(Paper paper)
+    internal async Task QpdfHasNothingToSay(Paper paper)
     {
         PrintedPdf.SkipWithout("qpdf", "qpdf");
         var says = await template.Printed(paper).Says("qpdf", "--check", "a.pdf");
@@ -48,7 +48,7 @@ public sealed partial class TemplatePaperTests(HedgeTemplate template) : IClassF
     [SkippableTheory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public async Task ControlRulesAreTrueOnEverySheet(Paper paper)
+    internal async Task ControlRulesAreTrueOnEverySheet(Paper paper)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var sheets = HedgeTemplate.Tilings(paper).SelectMany(t => t.Printed).Count();
@@ -80,7 +80,7 @@ public sealed partial class TemplatePaperTests(HedgeTemplate template) : IClassF
     [SkippableTheory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public async Task NothingIsPrintedNearTheEdgeOfThePaper(Paper paper)
+    internal async Task NothingIsPrintedNearTheEdgeOfThePaper(Paper paper)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var sheets = HedgeTemplate.Tilings(paper).SelectMany(t => t.Printed).Count();

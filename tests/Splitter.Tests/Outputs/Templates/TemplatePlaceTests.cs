@@ -23,7 +23,7 @@ public sealed class TemplatePlaceTests(HedgeTemplate template) : IClassFixture<H
     [SkippableTheory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public async Task CornersOfTheDesignLieWhereTheManifestSays(Paper paper)
+    internal async Task CornersOfTheDesignLieWhereTheManifestSays(Paper paper)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var design = HedgeTemplate.Tilings(paper)[0];
@@ -84,7 +84,7 @@ public sealed class TemplatePlaceTests(HedgeTemplate template) : IClassFixture<H
     [SkippableTheory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public async Task SheetsLaidOnTheirMarksShowTheSame(Paper paper)
+    internal async Task SheetsLaidOnTheirMarksShowTheSame(Paper paper)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var design = HedgeTemplate.Tilings(paper)[0];

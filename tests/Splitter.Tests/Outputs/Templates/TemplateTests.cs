@@ -35,7 +35,7 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
     [Theory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public void EmptySheetsAreLeftOutAndNothingElseIs(Paper paper)
+    internal void EmptySheetsAreLeftOutAndNothingElseIs(Paper paper)
     {
         var design = HedgeTemplate.Tilings(paper)[0];
         Assert.Contains(design.Sheets, s => s.Number == 0);
@@ -60,7 +60,7 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
     [Theory]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Letter)]
-    public void MarksLieOnBothSheets(Paper paper)
+    internal void MarksLieOnBothSheets(Paper paper)
     {
         foreach (var tiling in HedgeTemplate.Tilings(paper))
         foreach (var mark in tiling.Marks)
@@ -92,22 +92,17 @@ public sealed class TemplateTests(HedgeTemplate template) : IClassFixture<HedgeT
         }
     }
 
-    /// <summary>Everything that a picture can hold, thread and shine-through too: poppler's pixels against ours.</summary>
+    /// <summary>Everything that a template can hold, shine-through too: poppler's pixels against ours.</summary>
     [SkippableTheory]
     [InlineData(Turn.None)]
     [InlineData(Turn.Quarter)]
-    public async Task PdfAndPngShowTheSame(Turn turn)
+    internal async Task PdfAndPngShowTheSame(Turn turn)
     {
         PrintedPdf.SkipWithout("pdftoppm", "poppler-utils");
         var canvas = new Canvas();
         canvas.Area(new Box(0, 0, 60_000, 60_000), Colour.Of("#fbfaf7"));
         canvas.Area(new Box(10_000, 5_000, 30_000, 50_000), Colour.Of("#1b3a5c"), 40);
-        canvas.Thread(
-            [
-                [new(12_000, 12_000), new(40_000, 30_000), new(12_000, 30_400)],
-            ],
-            Colour.Of("#b03a2e")
-        );
+        canvas.Line(400, Colour.Of("#b03a2e"), 100, new(12_000, 12_000), new(40_000, 30_000), new(12_000, 30_400));
         canvas.Line(900, Colour.Ink, 60, new(5_000, 55_000), new(55_000, 48_000), new(50_000, 20_000));
         canvas.Label("Corner (A1) \\ 4,5", new(8_000, 20_000), 4_000, Colour.Of("#c2185b"));
         var text = new Box(6_000, 13_000, 58_000, 23_000);

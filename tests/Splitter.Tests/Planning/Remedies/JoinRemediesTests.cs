@@ -50,6 +50,48 @@ public sealed class JoinRemediesTests
         Assert.True(Found("auto", "5")!.Place is { Line: >= 5 and <= 7, Column: > 0 });
     }
 
+    /// <summary>
+    /// Both fields end where the strip of 13 mm does that they share, which has room for two corners with arms of 20 mm: no
+    /// wider overlap, no third corner and no other first field can be had, and there is no larger hoop.
+    /// </summary>
+    [Fact]
+    public void WhereNothingCanBeHadItIsSaidThatNothingMakesItBetter()
+    {
+        var planned = Planned(
+            """
+            splitter: 1
+            artwork: { shapes: [{ wkt: "POLYGON ((1 1, 186 1, 186 45, 1 45, 1 1))", fill: "#14304f" }] }
+            hoops: [{ name: only, field: 101 x 48 mm }]
+            fields: { place: [{ center: [50 mm, 23 mm] }, { center: [137 mm, 23 mm] }], clearance: 0.5 mm }
+            overlap: { seams: straight }
+            registration: { accuracy: 5 mm, corners: { arm: 20 mm } }
+            """,
+            "only"
+        );
+        Assert.Contains(
+            "changes that were planned none makes it better; set corners more closely",
+            planned!.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>A grid that a person asked for is planned again as anything else is.</summary>
+    [Fact]
+    public void GridsAreMendedToo()
+    {
+        var planned = Planned(
+            """
+            splitter: 1
+            artwork: { shapes: [{ wkt: "POLYGON ((0 0, 220 0, 220 300, 0 300, 0 0))", fill: "#14304f" }] }
+            hoops: [{ name: only, field: 130 x 180 mm }]
+            fields: { place: { columns: 2, rows: 2 } }
+            overlap: { width: 0.3 mm, seams: straight }
+            """,
+            "only"
+        );
+        Assert.Contains("write 'overlap.width: auto': planned so", planned!.Message, StringComparison.Ordinal);
+    }
+
     private static string? Warning(string width, string accuracy) => Found(width, accuracy)?.Message;
 
     private static Diagnostic? Found(string width, string accuracy)
@@ -57,8 +99,13 @@ public sealed class JoinRemediesTests
         var text = Recipe
             .Replace("WIDTH", width, StringComparison.Ordinal)
             .Replace("ACCURACY", accuracy, StringComparison.Ordinal);
+        return Planned(text, "small");
+    }
+
+    private static Diagnostic? Planned(string text, string hoop)
+    {
         var planned = Pipeline.Plan(
-            new("banner.yaml", Encoding.UTF8.GetBytes(text), _ => new(default, "none")) { Hoop = "small" }
+            new("banner.yaml", Encoding.UTF8.GetBytes(text), _ => new(default, "none")) { Hoop = hoop }
         );
         Assert.True(planned.Succeeded, string.Join('\n', planned.Diagnostics));
         return planned.Diagnostics.SingleOrDefault(d => d.Code == "SPL3007");

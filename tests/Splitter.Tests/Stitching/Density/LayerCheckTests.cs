@@ -107,6 +107,34 @@ public sealed class LayerCheckTests
         Assert.All(told.Skip(1), d => Assert.DoesNotContain("so do", d.Message, StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Lines over each other, each of its own thread: where one begins or ends it is tied, with three penetrations in the
+    /// square. Cloth that bears any layers does not bear any holes.
+    /// </summary>
+    [Fact]
+    public void TooManyHolesAreTold()
+    {
+        const string Any = "cloth: { most-layers: 20 }";
+        Assert.Empty(Make(Threads(5), Any).Diagnostics);
+        var told = Assert.Single(Make(Threads(6), Any).Diagnostics);
+        Assert.Equal((Severity.Warning, "SPL3031"), (told.Severity, told.Code));
+        Assert.Matches(
+            @"^hoop small: 18 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\), and more than 16, "
+                + "which may tear the cloth, on [1-4] mm² where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' lie over each other; draw them apart",
+            told.Message
+        );
+
+        static string Threads(int count) =>
+            string.Join(
+                '\n',
+                Enumerable
+                    .Range(1, count)
+                    .Select(i =>
+                        $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: line-{{i}}, stroke: "#{{i}}{{i}}304f", stroke-width: 0.4 mm }"""
+                    )
+            );
+    }
+
     [Fact]
     public void NeitherTheOrderOfPiecesNorJobsMatter()
     {

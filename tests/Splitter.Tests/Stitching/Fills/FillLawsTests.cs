@@ -1,6 +1,8 @@
+using System.Text;
 using CsCheck;
 using Splitter.Cutting;
 using Splitter.Geometry;
+using Splitter.Recipes;
 using Splitter.Stitching;
 using Splitter.Stitching.Fills;
 using static Splitter.Tests.Stitching.Fills.FillCases;
@@ -162,6 +164,57 @@ public sealed class FillLawsTests
         var centre = holes.Where(h => h.Y == 0).MinBy(h => Math.Abs(h.X));
         var nearest = holes.Where(h => h != centre).Min(h => new Vector(h.X - centre.X, h.Y - centre.Y).Length);
         Assert.InRange(spacing * (double)stitch / nearest / nearest, 0.86, 1.7);
+    }
+
+    /// <summary>Each row's penetrations lie the asked-for share of a stitch further on than those of the row before.</summary>
+    [Theory]
+    [InlineData(1, 2)]
+    [InlineData(1, 4)]
+    [InlineData(3, 8)]
+    [InlineData(5, 16)]
+    public void RowsAreStaggeredAsAsked(int part, int whole)
+    {
+        const int Stitch = 4000;
+        var lattice = new Lattice(new StraightFrame(0), 400, Stitch, Region.Empty, new Stagger(part, whole));
+        for (var row = -20; row < 20; row++)
+        {
+            var moved = (First(row + 1) - First(row)) / Stitch;
+            Assert.Equal((double)part / whole, moved < 0 ? moved + 1 : moved, 1e-9);
+            Assert.Equal(First(row), First(row + whole), 1e-6);
+        }
+
+        double First(int row) => lattice.Penetrations(row, -1, Stitch - 1).First();
+    }
+
+    /// <summary>A recipe's stagger reaches the needle: the holes of rows repeat after as many rows as it says.</summary>
+    [Theory]
+    [InlineData("", 8)]
+    [InlineData(", stagger: 1/4", 4)]
+    public void ARecipesStaggerIsSewn(string key, int rows)
+    {
+        var recipe = $$"""
+            splitter: 1
+            artwork:
+              shapes: [{ wkt: "POLYGON ((0 0, 60 0, 60 60, 0 60, 0 0))", id: square, fill: "#14304f" }]
+              sew:
+                - { match: { id: square }, as: fill, angle: 0 deg, row-spacing: 0.4 mm, stitch-length: 4 mm, underlay: none{{key}} }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { folder: parts, files: [tape] }
+            """;
+        var made = Pipeline.Make(new("square.yaml", Encoding.UTF8.GetBytes(recipe), _ => default));
+        var holes = made
+            .Value.Sets.Single()
+            .Parts.SelectMany(p => p.Steps)
+            .SelectMany(s => s.Moves)
+            .SelectMany(m => m.Block.Stitches)
+            .Where(s => s.Use == StitchUse.Fill)
+            .Select(s => s.At)
+            .Where(at => at.X is > 10_000 and < 50_000 && at.Y is > 10_000 and < 50_000)
+            .ToHashSet();
+        var repeats = Enumerable
+            .Range(1, 8)
+            .First(n => holes.Where(h => h.Y < 40_000).All(h => holes.Contains(h with { Y = h.Y + (n * 400) })));
+        Assert.Equal(rows, repeats);
     }
 
     private static IEnumerable<Point> Holes(FillPiece piece) =>

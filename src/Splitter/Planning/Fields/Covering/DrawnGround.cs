@@ -44,6 +44,9 @@ internal sealed class DrawnGround
     {
         foreach (var ring in rings)
         {
+            // Ground may have thousands of holes elsewhere.
+            if (!ring.Bounds.Meets(box))
+                continue;
             var before = ring.Points[^1];
             foreach (var point in ring.Points)
             {

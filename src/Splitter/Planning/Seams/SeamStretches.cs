@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
-using Splitter.Planning;
-using Splitter.Planning.Seams;
 
-namespace Splitter.Outputs;
+namespace Splitter.Planning.Seams;
 
 /// <summary>What a stretch of seam divides, from what shows least to what shows most.</summary>
 internal enum SeamGround
@@ -51,8 +49,9 @@ internal static class SeamStretches
             ImmutableArray<Polyline> open = [seam.Line];
             foreach (var cover in covers.Where(c => c.Bounds.Meets(seam.Line.Bounds)))
             {
-                Add(cover.Ground, seam, cover.Shape, open.SelectMany(line => cover.Area.Inside(line)));
-                open = [.. open.SelectMany(line => cover.Area.Outside(line))];
+                var area = cover.AreaAround(seam.Line.Bounds);
+                Add(cover.Ground, seam, cover.Shape, open.SelectMany(line => area.Inside(line)));
+                open = [.. open.SelectMany(line => area.Outside(line))];
             }
             Add(SeamGround.Bare, seam, null, open);
         }
@@ -83,17 +82,22 @@ internal static class SeamStretches
     }
 
     /// <summary>A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.</summary>
-    private sealed record Cover(Shape? Shape, SeamGround Ground, Box Bounds, PathClipping Area)
+    /// <param name="AreaAround">Its area, as far as a seam in a box needs it.</param>
+    private sealed record Cover(Shape? Shape, SeamGround Ground, Box Bounds, Func<Box, PathClipping> AreaAround)
     {
-        internal static Cover Of(Shape shape, bool whole) =>
-            new(
-                whole ? null : shape,
-                whole ? SeamGround.Whole
-                    : shape is FillShape ? SeamGround.Fill
-                    : SeamGround.LineWork,
-                shape.Footprint.Bounds,
+        internal static Cover Of(Shape shape, bool whole)
+        {
+            var bounds = shape.Footprint.Bounds;
+            if (!whole)
                 // As where seams are found to cross shapes: along an edge is not through it.
-                new(whole ? shape.Footprint : Polygons.Offset(shape.Footprint, -Divider.Brushing, Join.Mitre))
-            );
+                return new(
+                    shape,
+                    shape is FillShape ? SeamGround.Fill : SeamGround.LineWork,
+                    bounds,
+                    new CutGround(shape.Footprint).Around
+                );
+            var area = new PathClipping(shape.Footprint);
+            return new(null, SeamGround.Whole, bounds, _ => area);
+        }
     }
 }

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using Splitter.Correcting;
+using Splitter.Geometry;
+using static System.FormattableString;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary>What <c>realign</c> answers; lengths in millimetres.</summary>
+internal sealed record CorrectionSummary(
+    string Recipe,
+    string Hoop,
+    string Part,
+    string Verdict,
+    CorrectionSummary.MoveSummary Move,
+    decimal ResidualMm,
+    ImmutableArray<CorrectionSummary.JoinSummary> Joins,
+    string? Folder,
+    ImmutableArray<string> Files
+)
+{
+    internal static CorrectionSummary Of(string recipe, string output, Realigned made)
+    {
+        var correction = made.Correction;
+        var move = correction.Move;
+        var written = move.Verdict != Correcting.Verdict.Fits;
+        return new(
+            recipe,
+            correction.Plan.Hoop.Name,
+            correction.Part.Letter,
+            Outputs.Words.Of(move.Verdict),
+            new(
+                Millimetres(move.Right),
+                Millimetres(move.Up),
+                Rounded(move.Degrees),
+                Rounded(move.Warp * 100),
+                Rounded(move.Weft * 100)
+            ),
+            Rounded(move.Residual / Units.Millimetre),
+            [.. correction.Joins.Select(join => JoinSummary.Of(correction, join))],
+            written ? $"{output}/{FolderOf(made)}" : null,
+            written ? [.. made.Files.Select(f => Path.GetFileName(f.Path))] : []
+        );
+    }
+
+    /// <summary>Beside the folder of the hoop.</summary>
+    internal static string FolderOf(Realigned made) => Path.GetDirectoryName(made.Files[0].Path)!;
+
+    internal string ToText()
+    {
+        var joins = new TextTable("join", "planned", "now", "covers");
+        foreach (var join in Joins)
+            joins.Add(
+                string.Join('-', join.Between),
+                Invariant($"{join.PlannedMm:0.00}"),
+                Invariant($"{join.NowMm:0.00}"),
+                Invariant($"{join.CoversMm:0.00}")
+            );
+        return Verdict switch
+        {
+            "fits" => Invariant(
+                $"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n"
+            ),
+            _ => Invariant(
+                $"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and {Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop lies before you; {ResidualMm:0.00} mm are left on the mean.\n\n{(Joins.IsEmpty ? "No seam joins it to another part.\n" : $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n")}\n{Folder}/\n"
+            ),
+        };
+    }
+
+    private string Told() =>
+        Verdict switch
+        {
+            "moved" => "lies beside its place",
+            "turned" => "lies beside its place and is turned",
+            _ => Invariant(
+                $"lies on cloth that has stretched: it becomes {Move.LongerAlongWarpPercent:0.00} % longer along the warp and {Move.LongerAlongWeftPercent:0.00} % along the weft"
+            ),
+        };
+
+    private static string Way(decimal millimetres, string one, string other) =>
+        Invariant($"{Math.Abs(millimetres):0.00} mm {(millimetres < 0 ? other : one)}");
+
+    private static decimal Millimetres(int micrometres) => (decimal)micrometres / Units.Millimetre;
+
+    private static decimal Rounded(double value) => Math.Round((decimal)value, 3, MidpointRounding.AwayFromZero);
+
+    /// <summary>How a part moves, as the hoop lies before the person.</summary>
+    internal sealed record MoveSummary(
+        decimal RightMm,
+        decimal UpMm,
+        decimal ClockwiseDeg,
+        decimal LongerAlongWarpPercent,
+        decimal LongerAlongWeftPercent
+    );
+
+    /// <summary>By how much two parts may miss each other, 19 times in 20.</summary>
+    internal sealed record JoinSummary(string[] Between, decimal PlannedMm, decimal NowMm, decimal CoversMm)
+    {
+        internal static JoinSummary Of(Correction correction, JoinChange join) =>
+            new(
+                [
+                    correction.Plan.Hoopings[join.Before.Earlier].Letter,
+                    correction.Plan.Hoopings[join.Before.Later].Letter,
+                ],
+                Millimetres(join.Before.Within95),
+                Millimetres(join.After.Within95),
+                Millimetres(join.After.Covers)
+            );
+    }
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Parts;
+using Splitter.Planning;
+
+namespace Splitter.Correcting;
+
+/// <summary>A part moved onto the sewn work, to be sewn on in the same hooping.</summary>
+/// <param name="Plan">
+/// The plan as it is now: the part is set by nothing more, its corners for later parts have moved with it, and joins have the
+/// errors that are expected now.
+/// </param>
+/// <param name="Part">What is left to sew, moved.</param>
+/// <param name="Offsets">What was measured.</param>
+internal sealed record Correction(
+    Plan Plan,
+    Part Part,
+    RealignMove Move,
+    ImmutableArray<JoinChange> Joins,
+    ImmutableArray<MeasuredOffset> Offsets
+);
+
+/// <summary>How a part was moved, as a person sees it with the hoop before them.</summary>
+/// <param name="Verdict">What the offsets said.</param>
+/// <param name="Right">How far the middle of the measured places moves to the right, micrometres.</param>
+/// <param name="Up">How far it moves up, micrometres.</param>
+/// <param name="Degrees">How far it turns about that middle, clockwise.</param>
+/// <param name="Residual">Root mean square of the offsets that are left, micrometres.</param>
+internal sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degrees, double Residual)
+{
+    /// <summary>How much longer the part is along the warp, as a share; 0 unless the recipe lets it follow stretched cloth.</summary>
+    public double Warp { get; init; }
+
+    /// <summary>The same along the weft.</summary>
+    public double Weft { get; init; }
+}
+
+/// <summary>What a correction does to a join.</summary>
+/// <param name="Before">The join as planned.</param>
+/// <param name="After">The same with what is expected now.</param>
+internal sealed record JoinChange(PartJoin Before, PartJoin After);

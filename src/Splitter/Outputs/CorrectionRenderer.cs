@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Splitter.Correcting;
+using Splitter.Outputs.Sheets;
+using Splitter.Outputs.Tapes;
+using Splitter.Parts;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs;
+
+/// <summary>A corrected part to files: the part's own, the page to go on by, manifest and sums.</summary>
+internal static class CorrectionRenderer
+{
+    internal static ImmutableArray<OutputFile> Render(
+        Request request,
+        Job job,
+        ImmutableArray<Part> parts,
+        Correction correction
+    )
+    {
+        var (plan, part) = (correction.Plan, correction.Part);
+        var (listed, own) = OutputRenderer.RenderPart(job, plan, part, $"{OutputRenderer.NameOf(part)}-corrected");
+        var files = own.ToList();
+        var work = WorkFigures.Of(job.Recipe, job.Drawing, [listed]);
+        if (job.Recipe.Output.Files.Contains(OutputKind.WorkSheet))
+            files.Add(
+                new(
+                    WorkSheet.FileName,
+                    CorrectedSheet.Write(new(job.Recipe, job.Drawing, plan, [listed], work), correction)
+                )
+            );
+        var original = parts.Single(p => p.Letter == part.Letter);
+        var sum = SumsWriter.Sum(TapeWriter.Write(PartTape.Of(original, job.Recipe.Title)));
+        files.Add(
+            new(
+                ManifestWriter.FileName,
+                ManifestWriter.Write(
+                    request,
+                    job,
+                    plan,
+                    [listed],
+                    work,
+                    json => ManifestCorrection.Write(json, correction, sum)
+                )
+            )
+        );
+        files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
+        var folder = $"{plan.Hoop.Name}-part-{part.Letter}-corrected";
+        return [.. files.Select(f => f with { Path = $"{folder}/{f.Path}" })];
+    }
+}

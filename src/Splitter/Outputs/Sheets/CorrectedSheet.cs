@@ -1,0 +1,101 @@
+using System.Xml.Linq;
+using Splitter.Correcting;
+using Splitter.Geometry;
+using Splitter.Outputs.Sheets.Watching;
+using Splitter.Planning;
+using static System.FormattableString;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>The page of a part that was moved in the hoop: how, what comes before it is sewn, its steps, and how it will fit.</summary>
+internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
+{
+    private readonly Texts.Phrasebook say = sheet.Say;
+
+    private ListedPart Listed => sheet.Parts[0];
+
+    internal static byte[] Write(SheetContent sheet, Correction correction) =>
+        new CorrectedSheet(sheet, correction).Write();
+
+    private byte[] Write() =>
+        WorkSheet.Page(
+            sheet,
+            say.Say("corrected.page", ("title", sheet.Recipe.Title), ("part", Listed.Part.Letter)),
+            Html.Element("header", Html.Element("h1", say.Say("corrected.title", ("part", Listed.Part.Letter)))),
+            Html.Element("section", Moved().Select(text => Html.Element("p", text))),
+            Before(),
+            new StepSection(sheet, Listed).Write(),
+            WatchSection.Of(sheet, Listed.Part),
+            Joins()
+        );
+
+    private IEnumerable<string> Moved()
+    {
+        var move = correction.Move;
+        yield return say.Say(
+            "corrected.moved",
+            ("right", sheet.Numbers.Fine(Math.Abs(move.Right))),
+            ("sideways", say.Say(move.Right < 0 ? "corrected.left" : "corrected.right")),
+            ("up", sheet.Numbers.Fine(Math.Abs(move.Up))),
+            ("upwards", say.Say(move.Up < 0 ? "corrected.down" : "corrected.up")),
+            ("angle", sheet.Numbers.Degrees(Math.Abs(move.Degrees))),
+            ("way", say.Say(move.Degrees < 0 ? "corrected.anticlockwise" : "corrected.clockwise"))
+        );
+        if (move.Verdict == Verdict.Stretched)
+            yield return say.Say("corrected.followed", ("warp", Longer(move.Warp)), ("weft", Longer(move.Weft)));
+        yield return say.Say("corrected.rest", ("residual", sheet.Numbers.Fine(move.Residual)));
+        yield return say.Say("corrected.only");
+    }
+
+    private string Longer(double share) =>
+        say.Say(
+            share < 0 ? "corrected.shorter" : "corrected.longer",
+            ("share", sheet.Numbers.Percent(Math.Abs(share)))
+        );
+
+    private XElement Before() =>
+        Html.Element(
+            "section",
+            Html.Element("h2", say.Say("corrected.before")),
+            Html.Ticks([
+                say.Say("corrected.stay"),
+                say.Say("corrected.off"),
+                say.Say(
+                    "corrected.load",
+                    (
+                        "file",
+                        Listed.Files.FirstOrDefault(f => f.EndsWith(".dst", StringComparison.Ordinal))
+                            ?? Listed.Part.Letter
+                    )
+                ),
+                say.Say("before.thread", ("thread", sheet.NameOf(Listed.Part.Steps[0].Thread))),
+                say.Say("corrected.needle"),
+            ])
+        );
+
+    private XElement Joins() =>
+        Html.Element(
+            "section",
+            Html.Table(
+                say.Say("corrected.joins"),
+                [
+                    say.Say("corrected.join"),
+                    say.Say("corrected.planned"),
+                    say.Say("corrected.now"),
+                    say.Say("corrected.covers"),
+                ],
+                correction.Joins.Select(join =>
+                    new object?[]
+                    {
+                        Invariant($"{Letter(join.Before.Earlier)}–{Letter(join.Before.Later)}"),
+                        sheet.Numbers.Fine(join.Before.Within95),
+                        sheet.Numbers.Fine(join.After.Within95),
+                        sheet.Numbers.Fine(join.After.Covers),
+                    }
+                )
+            ),
+            Html.Element("p", say.Say("corrected.share"))
+        );
+
+    private string Letter(int hooping) => sheet.Plan.Hoopings[hooping].Letter;
+}

@@ -1,0 +1,91 @@
+using System.Xml.Linq;
+using Splitter.Geometry;
+using Splitter.Outputs.Pictures;
+using Splitter.Planning;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>
+/// The folded cloth as it is laid on the first part's placement lines: the folds on the lines, the quarter of it that stays
+/// below, and which way it is unfolded.
+/// </summary>
+internal sealed class FoldPicture(SheetContent sheet, Hooping first)
+{
+    private readonly HoopFrame frame = new(first.Field);
+    private readonly Canvas canvas = new();
+
+    internal XElement Draw(string label)
+    {
+        var letters = frame.Letters;
+        canvas.Outline(frame.Inside, letters / 4, Colour.Ink);
+        canvas.Text(sheet.Say.Say("hoop.top"), new(frame.Inside.Left, frame.Inside.Top - letters), letters, Colour.Ink);
+        foreach (var line in sheet.Plan.PlacementLines)
+            canvas.Dashes(letters / 4, letters, MarkInk.Placement, frame.Lay(line.From), frame.Lay(line.To));
+        var stays = frame.Lay(Stays(sheet.Recipe.Cloth));
+        var seen = stays.Common(frame.Page.Grown(-letters / 2));
+        canvas.Area(seen, Colour.Of(sheet.Recipe.Cloth.Color));
+        canvas.Lines(letters / 10, MarkInk.Frame, 100, Hatching.Of(seen, 3 * letters));
+        var folds = sheet.Plan.PlacementLines.Select(line => (Line: line, Away: Away(line)));
+        foreach (var (line, away) in folds)
+        {
+            var (from, to) = Edge(line, seen);
+            canvas.Line(letters * 6 / 10, Colour.Ink, 100, from, to);
+            // From the cloth over its fold to the bare side.
+            var middle = from.Towards(to, 0.5);
+            Arrow.Draw(canvas, Off(middle, away, 2 * letters), away, 8 * letters, letters, Colour.White);
+            Arrow.Draw(canvas, Off(middle, away, 2 * letters), away, 8 * letters, letters / 3, MarkInk.Placement);
+        }
+        return InlineSvg.Of(
+            frame.Page.Width,
+            frame.Page.Height,
+            label,
+            "hoop",
+            WorkMap.Rectangle(frame.Inside, new XAttribute("fill", "#fff")),
+            InlineSvg.Items(canvas)
+        );
+    }
+
+    /// <summary>The larger side of each fold, on the drawing: least is folded over.</summary>
+    internal static Box Stays(Recipes.Cloth cloth)
+    {
+        var box = cloth.OnDrawing!.Value;
+        if (cloth.UprightFold is { } upright)
+            box = KeepsLeft(cloth) ? box with { Right = box.Left + upright } : box with { Left = box.Left + upright };
+        if (cloth.LevelFold is { } level)
+            box = KeepsTop(cloth)
+                ? box with
+                {
+                    Bottom = cloth.OnDrawing.Value.Top + level,
+                }
+                : box with
+                {
+                    Top = cloth.OnDrawing.Value.Top + level,
+                };
+        return box;
+    }
+
+    internal static bool KeepsLeft(Recipes.Cloth cloth) => 2 * cloth.UprightFold >= cloth.Size!.Value.Width;
+
+    internal static bool KeepsTop(Recipes.Cloth cloth) => 2 * cloth.LevelFold >= cloth.Size!.Value.Height;
+
+    /// <summary>Over the fold, in the hoop: towards what is folded back.</summary>
+    private Point Away(PlacementLine line)
+    {
+        var cloth = sheet.Recipe.Cloth;
+        var way =
+            line.Fold == Fold.Upright ? new Point(KeepsLeft(cloth) ? 1 : -1, 0) : new(0, KeepsTop(cloth) ? 1 : -1);
+        var (from, to) = (frame.Lay(line.From), frame.Lay(line.From + way));
+        return to - from;
+    }
+
+    /// <summary>The edge of the folded cloth along a placement line.</summary>
+    private (Point From, Point To) Edge(PlacementLine line, Box seen)
+    {
+        var (a, b) = (frame.Lay(line.From), frame.Lay(line.To));
+        return a.X == b.X
+            ? (new(a.X, seen.Top), new Point(a.X, seen.Bottom))
+            : (new(seen.Left, a.Y), new Point(seen.Right, a.Y));
+    }
+
+    private static Point Off(Point from, Point way, int by) => new(from.X + (way.X * by), from.Y + (way.Y * by));
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Splitter.Cutting;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Parts;
+
+/// <summary>What a hooping sews of the artwork with one thread, without a stop.</summary>
+/// <param name="Thread">By its place in the drawing.</param>
+/// <param name="Sewn">In sewing order, each with the piece that it is of.</param>
+internal sealed record BodyStep(int Thread, ImmutableArray<(Piece Piece, Block Block)> Sewn)
+{
+    internal IEnumerable<Block> Blocks => Sewn.Select(s => s.Block);
+}
+
+/// <summary>Puts the blocks of each hooping in order: few threads, few jumps, hidden ways instead of trims.</summary>
+internal static class BodySteps
+{
+    /// <summary>For each hooping its steps.</summary>
+    /// <param name="mostLayers">That cloth and needle bear.</param>
+    internal static ImmutableArray<ImmutableArray<BodyStep>> Of(
+        Plan plan,
+        ImmutableArray<SewnPiece> sewn,
+        int mostLayers
+    )
+    {
+        var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
+        ImmutableArray<ImmutableArray<BodyStep>> ordered = [.. plan.Hoopings.Select((_, i) => InOrder(byHooping[i]))];
+        if (sewn.All(s => s.Blocks.IsEmpty))
+            return ordered;
+        var layers = ClothLayers.Of(sewn);
+        var parts = ordered.Select(steps => Joined(steps, layers, mostLayers)).ToList();
+        var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
+        Relief.Relieve(parts, ClothLayers.Of(Pieces([.. again])));
+        return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+    }
+
+    /// <summary>All blocks again by the pieces that they are of.</summary>
+    internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>
+        [
+            .. from hooping in steps
+            from step in hooping
+            from sewn in step.Sewn
+            select new SewnPiece(sewn.Piece, [sewn.Block]),
+        ];
+
+    private static ImmutableArray<BodyStep> InOrder(IEnumerable<SewnPiece> sewn)
+    {
+        var steps = ImmutableArray.CreateBuilder<BodyStep>();
+        Point? needle = null;
+        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
+        {
+            var blocks = JumpOrder.Of(
+                [.. group.Select(s => s.Blocks)],
+                (a, b) => ThreadOrder.Touch(group[a].Piece, group[b].Piece),
+                needle
+            );
+            needle = blocks[^1].End;
+            var pieceOf = group.ToLookup(s => s.Piece.Shape.Id, s => s.Piece);
+            steps.Add(new(group[0].Piece.Shape.Thread, [.. blocks.Select(b => (pieceOf[b.Of].First(), b))]));
+        }
+        return steps.ToImmutable();
+    }
+
+    /// <summary>The blocks of a hooping, the thread left uncut wherever a hidden way leads on, and what they hide.</summary>
+    private static (Block[] Blocks, HiddenGround Ground) Joined(
+        ImmutableArray<BodyStep> steps,
+        ThreadGrid layers,
+        int mostLayers
+    )
+    {
+        Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
+        var ground = new HiddenGround(blocks);
+        var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
+        for (var i = 0; i < blocks.Length; i++)
+            blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
+        var first = 0;
+        foreach (var step in steps)
+        {
+            for (var i = first + 1; i < first + step.Sewn.Length; i++)
+                (blocks[i - 1], blocks[i]) = travel.Joined(blocks[i - 1], blocks[i], ground.FirstOf(i));
+            first += step.Sewn.Length;
+        }
+        return (blocks, ground);
+    }
+
+    /// <summary>The steps with other stitches.</summary>
+    private static ImmutableArray<BodyStep> With(ImmutableArray<BodyStep> steps, Block[] blocks)
+    {
+        var next = 0;
+        return [.. steps.Select(s => s with { Sewn = [.. s.Sewn.Select(sewn => (sewn.Piece, blocks[next++]))] })];
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// Which ground of a part later stitches will hide, in square cells: those that rows and columns cross, with cells all
+/// around them that are hidden too. Stitches are numbered through the whole part.
+/// </summary>
+internal sealed class HiddenGround
+{
+    /// <summary>
+    /// Side of a cell, µm: more than the 0.4 mm between rows, so that closed rows cross every cell and open ones do not; and
+    /// as far as thread must lie inside the edge of what hides it, not to show beside it.
+    /// </summary>
+    internal const int Cell = 500;
+
+    /// <summary>Stitches are followed in steps of this, µm: no cell that closed rows cross is passed over.</summary>
+    private const double Stride = 200;
+
+    private const int None = -1;
+
+    private readonly int left;
+    private readonly int top;
+
+    /// <summary>For each cell the number of the last stitch that covers it.</summary>
+    private readonly int[] last;
+
+    private readonly int[] firsts;
+
+    /// <param name="blocks">All of a part, in sewing order.</param>
+    internal HiddenGround(IReadOnlyCollection<Block> blocks)
+    {
+        var box = Box.Around(blocks.SelectMany(b => b.Stitches).Select(s => s.At));
+        if (box.IsEmpty)
+            box = new(0, 0, 0, 0);
+        // One cell of margin all round, so that every cell that is asked for has neighbours.
+        (left, top) = (ColumnOf(box.Left) - 1, ColumnOf(box.Top) - 1);
+        (Columns, Rows) = (ColumnOf(box.Right) - left + 2, ColumnOf(box.Bottom) - top + 2);
+        last = new int[Columns * Rows];
+        Array.Fill(last, None);
+        firsts = new int[blocks.Count + 1];
+        foreach (var (block, i) in blocks.Select((b, i) => (b, i)))
+        {
+            firsts[i + 1] = firsts[i] + block.Stitches.Length;
+            Cover(block.Stitches, firsts[i]);
+        }
+    }
+
+    internal int Columns { get; }
+
+    internal int Rows { get; }
+
+    /// <summary>How many cells there are.</summary>
+    internal int Cells => last.Length;
+
+    /// <summary>The cell that a point lies in.</summary>
+    internal int At(Point point) => ((ColumnOf(point.Y) - top) * Columns) + ColumnOf(point.X) - left;
+
+    internal Point MiddleOf(int cell) =>
+        new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
+
+    /// <summary>The number of the first stitch of a block, by its place in the order; of the last one's end too.</summary>
+    internal int FirstOf(int block) => firsts[block];
+
+    /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
+    internal bool IsHidden(int cell, int from)
+    {
+        var (column, row) = (cell % Columns, cell / Columns);
+        if (column < 1 || row < 1 || column > Columns - 2 || row > Rows - 2)
+            return false;
+        for (var dy = -1; dy <= 1; dy++)
+        for (var dx = -1; dx <= 1; dx++)
+            if (last[cell + (dy * Columns) + dx] < from)
+                return false;
+        return true;
+    }
+
+    private void Cover(ImmutableArray<Stitch> stitches, int first)
+    {
+        for (var i = 1; i < stitches.Length; i++)
+            if (stitches[i].Use is StitchUse.Fill or StitchUse.Satin)
+            {
+                var (from, to) = (stitches[i - 1].At, stitches[i].At);
+                var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Stride));
+                for (var k = 0; k <= count; k++)
+                    last[At(from.Towards(to, (double)k / count))] = first + i;
+            }
+    }
+
+    private static int ColumnOf(int micrometres) => (int)Math.Floor(micrometres / (double)Cell);
+}

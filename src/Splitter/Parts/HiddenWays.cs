@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// Ways below what later stitches of a part cover: the shortest (Dijkstra 1959) that keep off ground with many layers.
+/// </summary>
+internal sealed class HiddenWays
+{
+    /// <summary>
+    /// Longest way, µm. Mostly it saves a trim, which takes as long as a hundred stitches and leaves two
+    /// ends; this takes a third of that. Common practice, no source.
+    /// </summary>
+    private const double Longest = 100 * Units.Millimetre;
+
+    /// <summary>How far from the hidden ground a block may end or begin, µm: a rim reaches 0.8 mm below what hides it.</summary>
+    private const double Reach = Units.Millimetre;
+
+    /// <summary>The way stays this near to the box around both ends, µm: the effort is bounded.</summary>
+    private const int Detour = 30 * Units.Millimetre;
+
+    /// <summary>How much longer a way may be for each layer that it then does not lie on, as a share of its length.</summary>
+    private const double WorthALayer = 1;
+
+    /// <summary>Of a square that a way crosses, how much it covers, in layers.</summary>
+    internal const double OneThread = (double)ThreadGrid.ThreadWidth / Units.Millimetre;
+
+    private readonly HiddenGround ground;
+    private readonly ThreadGrid layers;
+    private readonly double most;
+    private readonly double[] cost;
+    private readonly int[] before;
+    private readonly int[] seen;
+    private readonly PriorityQueue<int, (double, int)> queue = new();
+    private int search;
+
+    /// <param name="layers">Of the whole cloth.</param>
+    /// <param name="mostLayers">That cloth and needle bear.</param>
+    internal HiddenWays(HiddenGround ground, ThreadGrid layers, int mostLayers)
+    {
+        (this.ground, this.layers, most) = (ground, layers, mostLayers);
+        (cost, before, seen) = (new double[ground.Cells], new int[ground.Cells], new int[ground.Cells]);
+    }
+
+    /// <summary>The corners of a way, both ends included; null when there is none.</summary>
+    /// <param name="next">Number of the stitch after it: this one and later ones hide it.</param>
+    internal ImmutableArray<Point>? Find(Point from, Point to, int next)
+    {
+        search++;
+        queue.Clear();
+        foreach (var cell in Near(from, next))
+            Reached(cell, ground.MiddleOf(cell).DistanceTo(from), -1);
+        var goals = Near(to, next).ToHashSet();
+        var window = Box.Around([from, to]).Grown(Detour);
+        while (goals.Count > 0 && queue.TryDequeue(out var cell, out var priority))
+        {
+            if (priority.Item1 > cost[cell])
+                continue;
+            if (goals.Contains(cell))
+                return Straightened(cell, from, to, next) is var way && way.Length <= Longest ? way.Points : null;
+            for (var dy = -1; dy <= 1; dy++)
+            for (var dx = -1; dx <= 1; dx++)
+            {
+                var neighbour = cell + (dy * ground.Columns) + dx;
+                if (
+                    (dx, dy) != (0, 0)
+                    && IsOpen(neighbour, next)
+                    && ground.MiddleOf(neighbour) is var middle
+                    && window.Contains(middle)
+                )
+                    Reached(neighbour, cost[cell] + (Weight(middle) * middle.DistanceTo(ground.MiddleOf(cell))), cell);
+            }
+        }
+        return null;
+    }
+
+    /// <summary>Cells to begin or end a way in.</summary>
+    private IEnumerable<int> Near(Point end, int next)
+    {
+        var (middle, cells) = (ground.At(end), (int)Math.Ceiling(Reach / HiddenGround.Cell));
+        for (var dy = -cells; dy <= cells; dy++)
+        for (var dx = -cells; dx <= cells; dx++)
+            if (
+                middle + (dy * ground.Columns) + dx is var cell
+                && cell >= 0
+                && cell < ground.Cells
+                && ground.MiddleOf(cell).DistanceTo(end) <= Reach
+                && IsOpen(cell, next)
+            )
+                yield return cell;
+    }
+
+    private void Reached(int cell, double sum, int from)
+    {
+        if (seen[cell] == search && cost[cell] <= sum)
+            return;
+        (seen[cell], cost[cell], before[cell]) = (search, sum, from);
+        queue.Enqueue(cell, (sum, cell));
+    }
+
+    /// <summary>Hidden, and bears one thread more.</summary>
+    private bool IsOpen(int cell, int next) =>
+        ground.IsHidden(cell, next) && layers.LayersOn(Square.At(ground.MiddleOf(cell))) + OneThread <= most;
+
+    private double Weight(Point at) => 1 + (WorthALayer * layers.LayersOn(Square.At(at)));
+
+    /// <summary>The way that ends in a cell, without the corners that it need not turn at.</summary>
+    private Polyline Straightened(int goal, Point from, Point to, int next)
+    {
+        var points = new List<Point> { to };
+        for (var cell = goal; cell >= 0; cell = before[cell])
+            points.Add(ground.MiddleOf(cell));
+        points.Add(from);
+        points.Reverse();
+        var kept = ImmutableArray.CreateBuilder<Point>();
+        for (var at = 0; at < points.Count; )
+        {
+            kept.Add(points[at].OnTape());
+            var far = Math.Min(at + 1, points.Count - 1);
+            for (var further = far + 1; further < points.Count && IsClear(points[at], points[further]); further++)
+                far = further;
+            at = at == points.Count - 1 ? points.Count : far;
+        }
+        return new(kept.ToImmutable());
+
+        bool IsClear(Point a, Point b)
+        {
+            var count = (int)Math.Ceiling(a.DistanceTo(b) / (HiddenGround.Cell / 2.0));
+            for (var k = 0; k <= count; k++)
+            {
+                var point = a.Towards(b, (double)k / count);
+                if (point.DistanceTo(from) > Reach && point.DistanceTo(to) > Reach && !IsOpen(ground.At(point), next))
+                    return false;
+            }
+            return true;
+        }
+    }
+}

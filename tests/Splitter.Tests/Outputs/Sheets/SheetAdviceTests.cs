@@ -1,0 +1,131 @@
+using System.Globalization;
+using System.Xml.Linq;
+using Splitter.Parts;
+using Splitter.Texts;
+
+namespace Splitter.Tests.Outputs.Sheets;
+
+/// <summary>General advice is given once, and a part's page has what is its own: edges, crosses, amounts that add up.</summary>
+public sealed class SheetAdviceTests
+{
+    /// <summary>A sentence of that many letters is advice; shorter ones are what one does next.</summary>
+    private const int Advice = 100;
+
+    private static PartSet Sails => SheetSamples.Sails.Sets.Single();
+
+    [Fact]
+    public void NoAdviceIsGivenOnTwoPages()
+    {
+        var pages = PartsOf(SheetSamples.PageOf(Sails)).Select(AdviceOf).ToList();
+        Assert.True(pages.Count > 2);
+        Assert.Equal(pages.SelectMany(p => p).Distinct(StringComparer.Ordinal), pages.SelectMany(p => p));
+        var general = AdviceOf(SheetSamples.PageOf(Sails).Descendants("section").Single(s => Id(s) == "every-hooping"));
+        Assert.True(general.Count > 5);
+        Assert.Empty(general.Intersect(pages.SelectMany(p => p), StringComparer.Ordinal));
+    }
+
+    /// <summary>One cross cannot have a mean, and shows no turn.</summary>
+    [Fact]
+    public void WhatIsSaidOfCrossesFitsTheirNumber()
+    {
+        var pages = PartsOf(SheetSamples.PageOf(Sails)).ToList();
+        var counts = Sails.Parts.Select(p => p.Hooping.Alignments.Length).ToList();
+        Assert.Contains(counts, c => c > 1);
+        foreach (var (page, count) in pages.Zip(counts))
+        {
+            Assert.Equal(count > 1, page.Value.Contains("mean", StringComparison.Ordinal));
+            Assert.Equal(count == 1, page.Value.Contains("One cross", StringComparison.Ordinal));
+            var names = page.Descendants("table").Where(t => t.Element("caption")!.Value == "Does it fit?");
+            Assert.Equal(count, names.SelectMany(t => t.Element("tbody")!.Elements("tr")).Count());
+        }
+    }
+
+    /// <summary>The cloth is 30 mm narrower than the hoop: each part says so at the stop when the cloth is put on.</summary>
+    [Fact]
+    public void WhereTheClothEndsInTheHoopThePartSaysWhatToDo()
+    {
+        var set = SheetSamples.Strip.Sets.Single();
+        Assert.Equal(2, set.Parts.Length);
+        foreach (var part in set.Parts)
+        {
+            var sides = ClothEdge.Of(SheetSamples.Strip.Job.Recipe.Cloth, part.Field);
+            Assert.Equal(30_000, sides.Sum(s => s.Bare));
+            Assert.Single(part.Steps[0].Actions, a => a.Contains("baste", StringComparison.Ordinal));
+        }
+        var page = SheetSamples.PageOf(set);
+        Assert.Contains("part A and B", page.Value, StringComparison.Ordinal);
+        foreach (var (shown, part) in PartsOf(page).Zip(set.Parts))
+        {
+            var sides = ClothEdge.Of(SheetSamples.Strip.Job.Recipe.Cloth, part.Field);
+            var told = ClothEdge.Says(new(SheetSamples.Strip.Job.Recipe.Output), sides);
+            Assert.Matches("\\d\u00a0mm from the (left|right) side of the hoop", told);
+            Assert.Contains(told, shown.Value, StringComparison.Ordinal);
+        }
+        Assert.DoesNotContain(
+            "baste",
+            SheetSamples.PageOf(Sails).Descendants("section").Last().Value,
+            StringComparison.Ordinal
+        );
+        Assert.All(Sails.Parts, part => Assert.Empty(ClothEdge.Of(SheetSamples.Sails.Job.Recipe.Cloth, part.Field)));
+    }
+
+    [Fact]
+    public void RowsAddUpToWhatIsBelowThem()
+    {
+        var tables = SheetSamples
+            .PageOf(Sails)
+            .Descendants("table")
+            .Where(t => t.Element("tfoot") is not null)
+            .ToList();
+        Assert.Equal(2, tables.Count);
+        foreach (var table in tables)
+        {
+            var rows = table.Element("tbody")!.Elements("tr").Select(Cells).ToList();
+            var sums = Cells(table.Element("tfoot")!.Elements("tr").Single());
+            var checkedColumns = 0;
+            for (var column = 1; column < sums.Count; column++)
+                if (sums[column].Length > 0)
+                {
+                    Assert.Equal(Number(sums[column]), rows.Sum(row => Number(row[column])));
+                    checkedColumns++;
+                }
+            Assert.True(checkedColumns >= 3);
+        }
+    }
+
+    [Theory]
+    [InlineData(new[] { 0.4, 0.4, 0.2 }, new[] { 1, 1, 1 })]
+    [InlineData(new[] { 1.5, 2.5, 0.0 }, new[] { 2, 2, 0 })]
+    [InlineData(new[] { 3.2, 4.3, 5.1 }, new[] { 3, 5, 5 })]
+    public void WholeSharesAreThoseOfTheLargestRemainders(double[] amounts, int[] expected) =>
+        Assert.Equal(expected, Summed.Shares([.. amounts]));
+
+    private static IEnumerable<XElement> PartsOf(XElement page) =>
+        page.Descendants("section").Where(s => Id(s).StartsWith("part-", StringComparison.Ordinal));
+
+    private static string Id(XElement element) => (string?)element.Attribute("id") ?? "";
+
+    /// <summary>Stops are those of the tape, whatever they say.</summary>
+    private static List<string> AdviceOf(XElement page) =>
+        [
+            .. page.Descendants()
+                .Where(e => e.Name.LocalName is "p" or "li")
+                .Where(e =>
+                    !e.Ancestors().Any(a => ((string?)a.Attribute("class"))?.Split(' ').Contains("stop") == true)
+                )
+                .Select(e => e.Value.Trim())
+                .Where(text => text.Length > Advice),
+        ];
+
+    private static List<string> Cells(XElement row) => [.. row.Elements().Select(cell => cell.Value.Trim())];
+
+    /// <summary>Minutes of <c>1 h 05 min</c>, and any other number.</summary>
+    private static int Number(string text)
+    {
+        var plain = text.Replace("\u00a0", "", StringComparison.Ordinal);
+        var hours = plain.IndexOf('h', StringComparison.Ordinal);
+        var minutes = string.Concat(plain[(hours + 1)..].Where(char.IsAsciiDigit));
+        return (hours < 0 ? 0 : 60 * int.Parse(plain[..hours], CultureInfo.InvariantCulture))
+            + (minutes.Length == 0 ? 0 : int.Parse(minutes, CultureInfo.InvariantCulture));
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Planning.Marks;
+using Splitter.Planning.Seams;
+using Splitter.Recipes;
+
+namespace Splitter.Tests.Planning.Marks;
+
+public sealed class CornerPlacerTests
+{
+    /// <summary>
+    /// Two fields share two bands of the first one, one above the other, 12.2 mm high each: just enough for arms of 20 and
+    /// 10 mm. The corners of either band lie within 25 mm of all places of the other, so that one could be taken for the
+    /// other, and who comes last finds none.
+    /// </summary>
+    [Fact]
+    public void WhereCornersOfAnotherPartFillTheGroundThereIsNoRoom()
+    {
+        var recipe = Samples.Recipe(Samples.Hoop(200, 200)) with { Registration = new() { CornerArm = 20_000 } };
+        ImmutableArray<Field> fields = [Field(0, 10, 44.4, 35.4), Field(0, -60, 44.4, 22.2), Field(0, 23.2, 44.4, 90)];
+        var layout = new Layout(fields, [.. fields.Select(f => f.Usable)], 1);
+        var drawing = Samples.Drawing(
+            Samples.Rectangle("above", 5, -50, 30, 50),
+            Samples.Rectangle("middle", 60, 60, 1, 1),
+            Samples.Rectangle("below", 5, 40, 30, 40)
+        );
+        var division = new Division(
+            [.. layout.Grounds.Select(Region.Of)],
+            [1, 0, 2],
+            [],
+            [],
+            [],
+            new SeamCost(0, 0, 0)
+        );
+        var placed = CornerPlacer.Place(
+            recipe,
+            drawing,
+            layout,
+            division,
+            new(
+                [0, 1, 2],
+                [
+                    [],
+                    [0],
+                    [0],
+                ]
+            )
+        );
+        var error = Assert.Single(placed.Diagnostics);
+        Assert.Equal("SPL3006", error.Code);
+        Assert.Contains(
+            "part C finds no room for two corners on the ground that it shares with A;",
+            error.Message,
+            StringComparison.Ordinal
+        );
+        // Alone it finds room there.
+        var alone = new Layout([fields[0], fields[2]], [layout.Grounds[0], layout.Grounds[2]], 1);
+        Assert.True(
+            CornerPlacer
+                .Place(
+                    recipe,
+                    drawing,
+                    alone,
+                    division with
+                    {
+                        Territories = [.. alone.Grounds.Select(Region.Of)],
+                        Owners = [0, 0, 1],
+                    },
+                    new(
+                        [0, 1],
+                        [
+                            [],
+                            [0],
+                        ]
+                    )
+                )
+                .Succeeded
+        );
+    }
+
+    private static Field Field(double left, double top, double right, double bottom) =>
+        new(
+            Samples.Hoop(right - left, bottom - top),
+            Point.FromMillimetres((left + right) / 2, (top + bottom) / 2),
+            Turn.None,
+            0
+        );
+}
