@@ -15,23 +15,15 @@ internal static class DraftChoice
     /// </summary>
     private const double AsGood = 0.02;
 
-<<<<<<< HEAD
     /// <summary>
-    /// Layouts that are drafted at most, and how much work they may be together, in corners of outlines times fields:
-    /// about three seconds. Of a few as promising ones, the best may show a fifth less than the next.
+    /// Layouts that are drafted at most, all together within one <see cref="DraftBudget"/>. Of layouts that promise as much,
+    /// one may show a fifth less than the next.
     /// </summary>
     private const int MostTried = 8;
-
-    private const long MostWork = 2_000_000;
 
     /// <summary>Drafts whose fields are moved to where seams show less: two or three seconds each.</summary>
     private const int MostRefined = 2;
 
-=======
-    /// <summary>Layouts that are drafted at most, all together within one <see cref="DraftBudget"/>.</summary>
-    private const int MostTried = 4;
-
->>>>>>> main
     /// <summary>The layouts to draft: the first one, and more of them for small drawings.</summary>
     internal static ImmutableArray<Layout> Tried(Drawing drawing, ImmutableArray<Layout> layouts) =>
         [.. layouts.Take(DraftBudget.Drafts(drawing, layouts[0], MostTried))];
