@@ -60,7 +60,7 @@ public sealed class WatchTests : IDisposable
         );
     }
 
-    private async Task Watched(string[] call, Func<Seen, Task> edit)
+    private static async Task Watched(string[] call, Func<Seen, Task> edit)
     {
         using var stop = new CancellationTokenSource(Longest);
         await using var output = new Heard();
