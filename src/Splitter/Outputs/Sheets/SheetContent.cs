@@ -15,6 +15,9 @@ internal sealed record SheetContent(
     WorkFigures Work
 )
 {
+    /// <summary>A small picture of the finished piece, PNG.</summary>
+    internal required ReadOnlyMemory<byte> Finished { get; init; }
+
     internal Phrasebook Say { get; } = new(Recipe.Output);
 
     internal Numbers Numbers => Say.Numbers;
