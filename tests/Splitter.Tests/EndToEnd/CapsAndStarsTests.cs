@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Splitter.Artwork;
-using Xunit.Abstractions;
 
 namespace Splitter.Tests.EndToEnd;
 

@@ -1,4 +1,3 @@
-using Splitter.Geometry;
 using Splitter.Planning.Fit;
 using Splitter.Planning.Marks;
 using Splitter.Recipes;
