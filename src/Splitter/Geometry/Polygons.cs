@@ -60,6 +60,12 @@ internal static class Polygons
     /// <summary>Mitres longer than this many half widths are cut off; the value that SVG uses by default.</summary>
     private const double MitreLimit = 4;
 
+    /// <summary>
+    /// Up to so many polygons are united in one go. Of more, those that lie apart from all others are not shown to the engine:
+    /// motifs on a large ground are thousands.
+    /// </summary>
+    private const int MostAtOnce = 500;
+
     private static readonly PrecisionModel Grid = new(1);
 
     private static readonly GeometryFactory Factory = new NtsGeometryServices(
@@ -105,22 +111,18 @@ internal static class Polygons
     internal static Region Union(IEnumerable<Region> regions)
     {
         ImmutableArray<Region> kept = [.. regions.Where(r => !r.IsEmpty)];
-        if (kept is [var only])
-            return only;
+        if (kept.Length <= 1)
+            return kept.IsEmpty ? Region.Empty : kept[0];
         ImmutableArray<Polygon> polygons = [.. kept.SelectMany(r => r.Polygons)];
-        // The engine need not see thousands of things that lie apart.
-        return Sorted(
-            BoxPairs
-                .Groups([.. polygons.Select(p => p.Outer.Bounds)])
-                .Select(group => group.Select(i => polygons[i]).ToList())
-                .SelectMany(group => group is [var alone] ? [alone] : United(group))
-        );
+        return polygons.Length <= MostAtOnce
+            ? United(polygons)
+            : Sorted(
+                BoxPairs
+                    .Groups([.. polygons.Select(p => p.Outer.Bounds)])
+                    .Select(group => group.Select(i => polygons[i]).ToList())
+                    .SelectMany(group => group is [var alone] ? [alone] : United(group).Polygons)
+            );
     }
-
-    private static ImmutableArray<Polygon> United(IEnumerable<Polygon> polygons) =>
-        ToRegion(
-            UnaryUnionNG.Union(Factory.BuildGeometry(polygons.Select(Nts.Geometry (p) => ToNts(p)).ToList()), Grid)
-        ).Polygons;
 
     internal static Region Union(Region a, Region b) => Union([a, b]);
 
@@ -236,6 +238,11 @@ internal static class Polygons
 
     private static Region Sorted(IEnumerable<Polygon> polygons) =>
         new([.. polygons.OrderBy(p => p.Outer.Points[0]).ThenBy(p => p.Outer.Points[1])]);
+
+    private static Region United(IEnumerable<Polygon> polygons) =>
+        ToRegion(
+            UnaryUnionNG.Union(Factory.BuildGeometry(polygons.Select(Nts.Geometry (p) => ToNts(p)).ToList()), Grid)
+        );
 
     private static Nts.Geometry Overlay(Region a, Region b, SpatialFunction function) =>
         OverlayNG.Overlay(ToNts(a), ToNts(b), function, Grid);

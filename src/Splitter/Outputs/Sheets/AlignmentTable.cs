@@ -42,7 +42,7 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                 "p",
                 part.Hooping.Alignments.Length == 1 ? say.Say("check.one") : say.Say("check.several"),
                 " ",
-                EveryHoopingPage.Linked(sheet, say.Say("check.as-ever"))
+                EveryHoopingPage.Linked(sheet, $" {say.Say("check.as-ever")}")
             )
         );
     }
