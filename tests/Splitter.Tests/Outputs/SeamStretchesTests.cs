@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Artwork;
 using Splitter.Geometry;
+using Splitter.Planning;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
 using Splitter.Tests.Planning.Seams;

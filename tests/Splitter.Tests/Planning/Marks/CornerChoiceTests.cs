@@ -1,3 +1,4 @@
+using Splitter.Geometry;
 using Splitter.Planning.Fit;
 using Splitter.Planning.Marks;
 using Splitter.Recipes;

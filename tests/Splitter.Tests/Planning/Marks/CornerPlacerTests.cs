@@ -3,6 +3,7 @@ using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Marks;
 using Splitter.Planning.Seams;
+
 namespace Splitter.Tests.Planning.Marks;
 
 public sealed class CornerPlacerTests
