@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Splitter.Artwork;
-using Splitter.Measures;
 using Xunit.Abstractions;
 
 namespace Splitter.Tests.EndToEnd;
