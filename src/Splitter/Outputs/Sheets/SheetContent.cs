@@ -15,8 +15,8 @@ internal sealed record SheetContent(
     WorkFigures Work
 )
 {
-    /// <summary>A small picture of the finished piece, PNG.</summary>
-    internal required ReadOnlyMemory<byte> Finished { get; init; }
+    /// <summary>A small picture of the finished piece, PNG; only the cover shows it.</summary>
+    internal ReadOnlyMemory<byte> Finished { get; init; }
 
     internal Phrasebook Say { get; } = new(Recipe.Output);
 
