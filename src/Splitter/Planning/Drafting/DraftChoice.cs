@@ -5,7 +5,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Planning.Drafting;
 
 /// <summary>
-/// Chooses among drafts with as many fields: first by what their seams show, then by how well parts meet.
+/// Chooses among drafts with as many fields: first by what their seams show, then by how many hoopings are hardly worth it, and
+/// then by how well parts meet.
 /// </summary>
 internal static class DraftChoice
 {
@@ -33,13 +34,16 @@ internal static class DraftChoice
         DraftBudget.Drafts(drawing, layout, MostTried) > 1;
 
     /// <summary>The draft to take; without any, what is wrong with the first layout.</summary>
-    internal static Result<PlanDraft> Best(ImmutableArray<Result<PlanDraft>> drafts)
+    internal static Result<PlanDraft> Best(Drawing drawing, ImmutableArray<Result<PlanDraft>> drafts)
     {
         ImmutableArray<Result<PlanDraft>> good = [.. drafts.Where(d => d.Succeeded)];
         if (good.IsEmpty)
             return drafts[0];
         var least = good.Min(d => Shown(d.Value));
-        return good.Where(d => Shown(d.Value) <= least * (1 + AsGood)).MinBy(d => WorstFit(d.Value))!;
+        ImmutableArray<Result<PlanDraft>> asGood = [.. good.Where(d => Shown(d.Value) <= least * (1 + AsGood))];
+        return asGood is [var one]
+            ? one
+            : asGood.MinBy(d => (Yields.Little(drawing, d.Value.Division), WorstFit(d.Value)))!;
     }
 
     /// <summary>Those that are worth a closer look: their seams show least.</summary>

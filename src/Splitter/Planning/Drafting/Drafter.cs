@@ -59,10 +59,13 @@ internal static class Drafter
         Drawing drawing,
         ImmutableArray<Result<PlanDraft>> drafts
     ) =>
-        DraftChoice.Best([
-            DraftChoice.Best(drafts),
-            .. DraftChoice.Least(drafts).Select(draft => Refined(recipe, drawing, draft)),
-        ]);
+        DraftChoice.Best(
+            drawing,
+            [
+                DraftChoice.Best(drawing, drafts),
+                .. DraftChoice.Least(drafts).Select(draft => Refined(recipe, drawing, draft)),
+            ]
+        );
 
     /// <summary>
     /// The draft with its fields moved a little, now that it is known how seams run, if that makes it better.
@@ -86,7 +89,7 @@ internal static class Drafter
             () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
             () => Draft(recipe, drawing, draft.Hoop, layout),
         ];
-        return DraftChoice.Best([drafted, .. ways.AsParallel().AsOrdered().Select(way => way())]);
+        return DraftChoice.Best(drawing, [drafted, .. ways.AsParallel().AsOrdered().Select(way => way())]);
     }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>

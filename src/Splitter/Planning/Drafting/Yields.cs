@@ -60,6 +60,14 @@ internal static class Yields
     internal static ImmutableArray<int> Empty(Drawing drawing, Division division) =>
         [.. Of(drawing, division).Index().Where(hooping => hooping.Item.IsScrap).Select(hooping => hooping.Index)];
 
+    /// <summary>How many hoopings sew so little beside another that they are hardly worth it.</summary>
+    internal static int Little(Drawing drawing, Division division)
+    {
+        var yields = Of(drawing, division);
+        var most = yields.MaxBy(y => y.Thread);
+        return yields.Count(y => y.IsLittleBeside(most));
+    }
+
     private static double Counted(Yield yield, Shape shape, Region piece) =>
         Math.Min(Yield.Ample, yield.Thread + Thread(shape, piece));
 
