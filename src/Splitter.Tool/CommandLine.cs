@@ -11,14 +11,22 @@ internal static class CommandLine
     /// <summary>Work that is stopped gets this long to put things in order before the process ends.</summary>
     private static readonly TimeSpan TimeToStop = TimeSpan.FromSeconds(10);
 
-    internal static async Task<int> Run(string[] args, TextWriter output, TextWriter error)
+    internal static async Task<int> Run(
+        string[] args,
+        TextWriter output,
+        TextWriter error,
+        CancellationToken stop = default
+    )
     {
         var root = new RootCommand("Splits embroidery that is larger than the hoop into parts that meet.")
         {
             MakeCommand.Create(output, error),
             PlanCommand.Create(output, error),
             CheckCommand.Create(output, error),
+            CompareCommand.Create(output, error),
             InspectCommand.Create(output, error),
+            NewCommand.Create(output, error),
+            SchemaCommand.Create(output),
             RealignCommand.Create(output, error),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
@@ -37,7 +45,8 @@ internal static class CommandLine
                 Error = error,
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = TimeToStop,
-            }
+            },
+            stop
         );
     }
 }

@@ -1,25 +1,31 @@
 using Splitter.Tool;
 
+// Builds and scripts ask for the version often: it is told before the commands are loaded, which takes as long as to
+// start. The entry is not asynchronous, since parts of such a one are compiled at every start even so.
+if (args is ["--version"])
+{
+    Console.Out.Write($"{ToolVersion.Text}\n");
+    return ExitCode.Done;
+}
+return Run(args).GetAwaiter().GetResult();
+
 // The one place that ends the process, and the one that catches what nobody expected.
-try
+static async Task<int> Run(string[] args)
 {
-    // Builds and scripts ask for it often: it is told before the commands are loaded, which takes longer than to start.
-    if (args is ["--version"])
+    try
     {
-        Console.Out.Write($"{ToolVersion.Text}\n");
-        return ExitCode.Done;
+        return await CommandLine.Run(args, Console.Out, Console.Error);
     }
-    return await CommandLine.Run(args, Console.Out, Console.Error);
-}
-catch (OperationCanceledException)
-{
-    await Console.Error.WriteLineAsync("splitter: stopped; what was there before is still there");
-    return ExitCode.Stopped;
-}
+    catch (OperationCanceledException)
+    {
+        await Console.Error.WriteLineAsync("splitter: stopped; what was there before is still there");
+        return ExitCode.Stopped;
+    }
 #pragma warning disable CA1031 // Whatever it is, it is a defect of ours, and the person is told so.
-catch (Exception defect)
+    catch (Exception defect)
 #pragma warning restore CA1031
-{
-    await Console.Error.WriteLineAsync(DefectReport.Text(defect));
-    return ExitCode.Defect;
+    {
+        await Console.Error.WriteLineAsync(DefectReport.Text(defect));
+        return ExitCode.Defect;
+    }
 }

@@ -48,7 +48,7 @@ public static class Pipeline
         select new Realigned(job, set, correction, files);
 
     private static Result<Job> Prepare(Request request) =>
-        from recipe in RecipeReader.Read(request.File, request.Bytes)
+        from recipe in RecipeReader.Read(request.File, request.Bytes, request.Read)
         from hoops in HoopChoice.Choose(recipe, request.Hoop)
         from sources in SourceReader.Read(recipe, request.Read)
         from drawing in DrawingReader.Read(recipe, sources)

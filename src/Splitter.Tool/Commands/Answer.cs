@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Splitter.Diagnostics;
+using Splitter.Tool.Commands.Comparing;
 
 namespace Splitter.Tool.Commands;
 
@@ -13,6 +14,9 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
 {
     /// <summary>For a person; empty for nothing.</summary>
     internal string Text { get; init; } = "";
+
+    /// <summary>The same for tools that show findings beside the lines they are about.</summary>
+    internal ImmutableArray<Finding> Findings { get; init; } = [];
 
     /// <summary>The same for a program: what stands under "result".</summary>
     internal object? Data { get; init; }
@@ -38,7 +42,9 @@ internal sealed record Answer(int ExitCode, ImmutableArray<Diagnostic> Diagnosti
         // Whatever reads standard output never takes an answer for one that is none.
         if (ExitCode == Tool.ExitCode.WrongInput)
             return ExitCode;
-        if (format == AnswerFormat.Json)
+        if (format == AnswerFormat.Sarif)
+            output.Write(SarifLog.Of(Findings, sorted).ToJsonString(Json) + "\n");
+        else if (format == AnswerFormat.Json)
             output.Write(
                 JsonSerializer.Serialize(
                     new

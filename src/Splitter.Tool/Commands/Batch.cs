@@ -12,7 +12,7 @@ internal static class Batch
 {
     internal static Result<ImmutableArray<Made>> Make(BatchCall call, Progress progress, CancellationToken stop)
     {
-        ImmutableArray<RecipeFile> recipes = [.. call.Recipes.Select(given => new RecipeFile(given))];
+        ImmutableArray<RecipeFile> recipes = [.. call.Recipes.Select(given => new RecipeFile(given, call.Seen))];
         var twice = recipes
             .Select((recipe, i) => (Recipe: recipe, First: recipes.Take(i).FirstOrDefault(r => Same(r, recipe))))
             .Where(pair => pair.First is not null)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Splitter.Tool.Commands.Watching;
 
 namespace Splitter.Tool.Commands;
 
@@ -6,6 +7,9 @@ namespace Splitter.Tool.Commands;
 /// <param name="Out">Stands for the recipe's own output folder; null for that.</param>
 internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, int Jobs)
 {
+    /// <summary>Hears of every file that is looked at; null where nobody asks.</summary>
+    internal InputFiles? Seen { get; init; }
+
     /// <summary>The file that <see cref="BuildLists"/> writes of what was read; null for none.</summary>
     internal string? Inputs { get; init; }
 
@@ -29,7 +33,7 @@ internal sealed class BatchOptions
 
     internal Option<string?> Outputs { get; } = SharedOptions.List("--outputs", "that were written");
 
-    internal BatchCall Of(ParseResult call) =>
+    internal BatchCall Of(ParseResult call, InputFiles? seen = null) =>
         new(
             call.GetRequiredValue(Recipes),
             call.GetValue(Hoop),
@@ -37,6 +41,7 @@ internal sealed class BatchOptions
             call.GetValue(Jobs) ?? Environment.ProcessorCount
         )
         {
+            Seen = seen,
             Inputs = call.GetValue(Inputs),
             Outputs = call.GetValue(Outputs),
         };

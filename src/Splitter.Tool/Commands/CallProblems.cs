@@ -33,6 +33,23 @@ internal static class CallProblems
     internal static Diagnostic ViewWithoutPicture() =>
         Diagnostic.Error(9015, Call, "'--as' says what a picture shows, and none is asked for; add '--picture FILE'");
 
+    internal static Diagnostic RecipeThere(string file) =>
+        Diagnostic.Error(
+            9021,
+            Place.Whole(file),
+            "is there already; give another name, or write over it with '--force'"
+        );
+
+    internal static Diagnostic NoSet(string old, string now) =>
+        Diagnostic.Error(
+            9023,
+            Call,
+            $"neither '{old}' nor '{now}' holds a set with its manifest.json, or one holds a set and the other several; give two folders that 'make' wrote"
+        );
+
+    internal static Diagnostic CannotWriteRecipe(string file, string why) =>
+        Diagnostic.Error(9022, Place.Whole(file), $"cannot write the recipe: {why.TrimEnd('.')}; give another name");
+
     internal static Diagnostic NoOffsets() =>
         Diagnostic.Error(
             9016,

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Checking;
+using Splitter.Tool.Commands.Comparing;
 using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
@@ -7,30 +9,61 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter check</c>: the same run as make, compared with what is on disk.</summary>
 internal static class CheckCommand
 {
-    internal static Command Create(TextWriter output, TextWriter error) =>
-        BatchCommand.Create(
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var (options, format) = (new BatchOptions(), SharedOptions.Format(withSarif: true));
+        var (pictures, stitchesOnly) = (Comparison.Pictures(), Comparison.StitchesOnly());
+        var command = new ExampleCommand(
             "check",
             "Make everything again in memory and compare with what is on disk.",
-            writes: false,
-            Run,
-            output,
-            error,
             "splitter check recipes/lighthouse-bay.yaml",
-            "splitter check recipes/*.yaml --format json"
+            "splitter check recipes/lighthouse-bay.yaml --hoop small --pictures changes",
+            "splitter check recipes/*.yaml --format sarif --stitches-only"
+        )
+        {
+            options.Recipes,
+            options.Hoop,
+            options.Out,
+            options.Jobs,
+            pictures,
+            stitchesOnly,
+            format,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var (batch, form) = (options.Of(call), call.GetValue(format));
+                var (folder, only) = (call.GetValue(pictures), call.GetValue(stitchesOnly));
+                var answer = await Progress.Around(
+                    form,
+                    error,
+                    progress => Run(batch, folder, only, progress, stop),
+                    stop
+                );
+                return answer.Write(form, output, error);
+            }
         );
+        return command;
+    }
 
-    private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
+    private static Answer Run(
+        BatchCall call,
+        string? pictures,
+        bool stitchesOnly,
+        Progress progress,
+        CancellationToken stop
+    )
     {
         var batch = Batch.Make(call, progress, stop);
         if (!batch.TryGet(out var all))
             return Answer.Wrong(batch.Diagnostics);
         progress.Say("comparing");
-        var found = new List<CheckedSet>();
+        var found = ImmutableArray.CreateBuilder<Compared>();
         foreach (var made in all)
         foreach (var (set, folder) in made.Production.Sets.Zip(made.Folders))
             try
             {
-                found.Add(CheckedSet.Of(folder, set, Checker.Check(set, path => Read(folder, path))));
+                found.Add(Compare(made, set, folder));
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
@@ -39,18 +72,26 @@ internal static class CheckCommand
                     CallProblems.CannotRead(folder.Path, $"cannot be read ({e.Message.TrimEnd('.')})"),
                 ]);
             }
-        return new(found.TrueForAll(set => set.Same) ? ExitCode.Done : ExitCode.Differences, batch.Diagnostics)
-        {
-            Text = string.Concat(found.Select(set => set.ToText())),
-            Data = found,
-        };
+        return Comparison.Answer(found.ToImmutable(), batch.Diagnostics, pictures, stitchesOnly, isCheck: true);
     }
 
-    /// <summary>A link is no file of a set, wherever it leads.</summary>
-    private static byte[]? Read(SetFolder folder, string path)
+    private static Compared Compare(Made made, PartSet set, SetFolder folder)
     {
-        var disk = new LocalDisk();
-        var file = Path.Combine(folder.Output, path);
-        return disk.Kind(file) == EntryKind.File ? disk.Read(file) : null;
+        var old = SetSide.OnDisk(folder.Hoop, path => Comparison.ReadFile(Path.Combine(folder.Output, path)));
+        var now = SetSide.Of(set);
+        var found = Checker.Compare(old, now);
+        var recipe = made.Production.Job.Recipe;
+        var hoop = recipe.Hoops.IndexOf(set.Plan.Hoop);
+        var place = recipe.PlaceOf(FormattableString.Invariant($"hoops[{hoop}]"));
+        return new(
+            old,
+            now,
+            ComparedSet.Of(folder.Path, set.Files.Length, found, isCheck: true),
+            [
+                .. Finding
+                    .Of(found, isCheck: true, made.Recipe.FromHere(place), made.Production.Job.Drawing)
+                    .Select(f => f with { Artwork = f.Artwork is { } drawn ? made.Recipe.FromHere(drawn) : null }),
+            ]
+        );
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Diagnostics;
+using Splitter.Tool.Commands.Watching;
 using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
@@ -8,18 +9,43 @@ namespace Splitter.Tool.Commands;
 /// <summary><c>splitter make</c>: all outputs of all recipes, or nothing.</summary>
 internal static class MakeCommand
 {
-    internal static Command Create(TextWriter output, TextWriter error) =>
-        BatchCommand.Create(
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var (options, format, watch) = (new BatchOptions(), SharedOptions.Format(), SharedOptions.Watch());
+        var command = new ExampleCommand(
             "make",
             "Write machine files, pictures and manifest.",
-            writes: true,
-            Run,
-            output,
-            error,
             "splitter make recipes/lighthouse-bay.yaml",
             "splitter make recipes/lighthouse-bay.yaml --hoop small --out /tmp/bay",
-            "splitter make recipes/*.yaml --format json"
+            "splitter make recipes/*.yaml --format json",
+            "splitter make recipes/lighthouse-bay.yaml --hoop large --watch"
+        )
+        {
+            options.Recipes,
+            options.Hoop,
+            options.Out,
+            options.Jobs,
+            options.Inputs,
+            options.Outputs,
+            format,
+            watch,
+        };
+        command.SetAction(
+            (call, stop) =>
+                Watch.Around(
+                    call.GetValue(watch),
+                    error,
+                    async inputs =>
+                    {
+                        var (batch, form) = (options.Of(call, inputs), call.GetValue(format));
+                        var answer = await Progress.Around(form, error, progress => Run(batch, progress, stop), stop);
+                        return answer.Write(form, output, error);
+                    },
+                    stop
+                )
         );
+        return command;
+    }
 
     private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
     {

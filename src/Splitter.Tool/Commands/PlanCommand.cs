@@ -2,6 +2,7 @@ using System.CommandLine;
 using Splitter.Diagnostics;
 using Splitter.Outputs;
 using Splitter.Tool.Commands.Plans;
+using Splitter.Tool.Commands.Watching;
 
 namespace Splitter.Tool.Commands;
 
@@ -16,41 +17,53 @@ internal static class PlanCommand
             "Also draw the overview: into a folder, for every hoop as .svg and .png, or of one hoop into such a file.",
             "FOLDER|FILE"
         );
-        var format = SharedOptions.Format();
+        var (format, watch) = (SharedOptions.Format(), SharedOptions.Watch());
         var command = new ExampleCommand(
             "plan",
             "Show fields, sewing order, corners and predicted fit; no stitches.",
             "splitter plan recipes/lighthouse-bay.yaml",
             "splitter plan recipes/lighthouse-bay.yaml --picture plans",
-            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png"
+            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png",
+            "splitter plan recipes/lighthouse-bay.yaml --watch"
         )
         {
             recipe,
             hoop,
             picture,
             format,
+            watch,
         };
         command.SetAction(
-            async (call, stop) =>
-            {
-                var asked = new PlanCall(call.GetRequiredValue(recipe), call.GetValue(hoop), call.GetValue(picture));
-                var form = call.GetValue(format);
-                var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
-                return answer.Write(form, output, error);
-            }
+            (call, stop) =>
+                Watch.Around(
+                    call.GetValue(watch),
+                    error,
+                    async inputs =>
+                    {
+                        var asked = new PlanCall(
+                            new(call.GetRequiredValue(recipe), inputs),
+                            call.GetValue(hoop),
+                            call.GetValue(picture)
+                        );
+                        var form = call.GetValue(format);
+                        var answer = await Progress.Around(form, error, progress => Run(asked, progress), stop);
+                        return answer.Write(form, output, error);
+                    },
+                    stop
+                )
         );
         return command;
     }
 
     /// <param name="Picture">Where to draw it; null for nowhere.</param>
-    private sealed record PlanCall(string Recipe, string? Hoop, string? Picture);
+    private sealed record PlanCall(RecipeFile Recipe, string? Hoop, string? Picture);
 
     private static Answer Run(PlanCall call, Progress progress)
     {
         // A name that ends like a file of another kind is a mistake; any other is a folder.
         if (call.Picture is { } path && PictureFile.KindOf(path) is null && Path.HasExtension(path))
             return Answer.Wrong([CallProblems.PictureKind(path)]);
-        var recipe = new RecipeFile(call.Recipe);
+        var recipe = call.Recipe;
         progress.Say(recipe.Given);
         var planned =
             from request in recipe.Load(call.Hoop, Environment.ProcessorCount)

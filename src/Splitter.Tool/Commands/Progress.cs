@@ -34,7 +34,7 @@ internal sealed class Progress
         }
 
         // Someone who catches the output of a command in a test or a pipe gets results and diagnostics only.
-        if (format == AnswerFormat.Json || error != Console.Error || Console.IsErrorRedirected)
+        if (format != AnswerFormat.Text || error != Console.Error || Console.IsErrorRedirected)
             return await Run();
         var terminal = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(error) });
         return await terminal

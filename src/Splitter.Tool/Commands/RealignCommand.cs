@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Correcting;
 using Splitter.Diagnostics;

@@ -1,12 +1,14 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
+using Splitter.Tool.Commands.Watching;
 
 namespace Splitter.Tool.Commands;
 
 /// <summary>A recipe on disk, and the files beside it that it names.</summary>
 /// <param name="Given">Its path as the person gave it.</param>
-internal sealed record RecipeFile(string Given)
+/// <param name="Inputs">Hears of every file that is looked at; null where nobody asks.</param>
+internal sealed record RecipeFile(string Given, InputFiles? Inputs = null)
 {
     private readonly ConcurrentDictionary<string, string> sources = new(StringComparer.Ordinal);
 
@@ -20,6 +22,7 @@ internal sealed record RecipeFile(string Given)
 
     internal Result<Request> Load(string? hoop, int jobs)
     {
+        Inputs?.Add(FullPath);
         var (bytes, problem) = BoundedFile.Read(FullPath);
         return problem is null
             ? Result.Of(new Request(Given, bytes, ReadSource) { Hoop = hoop, Jobs = jobs })
@@ -31,11 +34,10 @@ internal sealed record RecipeFile(string Given)
     /// are.
     /// </summary>
     internal ImmutableArray<Diagnostic> FromHere(ImmutableArray<Diagnostic> diagnostics) =>
-        [
-            .. diagnostics.Select(d =>
-                sources.TryGetValue(d.Place.File, out var path) ? d with { Place = d.Place with { File = path } } : d
-            ),
-        ];
+        [.. diagnostics.Select(d => d with { Place = FromHere(d.Place) })];
+
+    internal Place FromHere(Place place) =>
+        sources.TryGetValue(place.File, out var path) ? place with { File = path } : place;
 
     private SourceRead ReadSource(string path)
     {
@@ -43,6 +45,7 @@ internal sealed record RecipeFile(string Given)
             ? Path.Combine(folder, path).Replace('\\', '/')
             : path;
         sources[path] = shown;
+        Inputs?.Add(Path.Combine(Folder, path));
         var (bytes, problem) = BoundedFile.Read(Path.Combine(Folder, path));
         return new(bytes, problem);
     }

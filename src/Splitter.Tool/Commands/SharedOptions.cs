@@ -10,6 +10,9 @@ internal enum AnswerFormat
 
     /// <summary>One JSON document, for a program.</summary>
     Json,
+
+    /// <summary>SARIF 2.1.0, for tools of reviewers.</summary>
+    Sarif,
 }
 
 /// <summary>Options and arguments that several commands have; each command gets its own.</summary>
@@ -68,6 +71,13 @@ internal static class SharedOptions
             HelpName = "FOLDER",
         };
 
+    internal static Option<bool> Watch() =>
+        new("--watch")
+        {
+            Description =
+                "Do it again whenever the recipe, a file that it includes or its artwork is written, until Ctrl+C.",
+        };
+
     /// <summary>More threads than this help nothing, and PLINQ takes 512 at most.</summary>
     private const int MostJobs = 256;
 
@@ -89,24 +99,28 @@ internal static class SharedOptions
         return jobs;
     }
 
-    internal static Option<AnswerFormat> Format()
+    internal static Option<AnswerFormat> Format(bool withSarif = false)
     {
+        var words = withSarif ? "text, json or sarif" : "text or json";
         var format = new Option<AnswerFormat>("--format")
         {
-            Description = "How the answer is written: text for a person, json for a program.",
-            HelpName = "text|json",
+            Description =
+                $"How the answer is written: text for a person, json for a program{(withSarif ? ", sarif for reviewing tools" : "")}.",
+            HelpName = withSarif ? "text|json|sarif" : "text|json",
             CustomParser = result =>
             {
                 var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
                 if (text == "json")
                     return AnswerFormat.Json;
+                if (text == "sarif" && withSarif)
+                    return AnswerFormat.Sarif;
                 if (text != "text")
-                    result.AddError($"'--format' takes text or json, not '{text}'.");
+                    result.AddError($"'--format' takes {words}, not '{text}'.");
                 return AnswerFormat.Text;
             },
         };
         format.CompletionSources.Clear();
-        format.CompletionSources.Add("text", "json");
+        format.CompletionSources.Add(withSarif ? ["text", "json", "sarif"] : ["text", "json"]);
         return format;
     }
 }

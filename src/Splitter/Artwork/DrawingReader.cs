@@ -21,9 +21,9 @@ internal static class DrawingReader
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 
-    private static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
+    internal static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
     {
-        if (sources is not [var source])
+        if (sources.FirstOrDefault(s => s.Path == recipe.Artwork.File) is not { } source)
             return InlineReader.Read(recipe.Artwork);
         return Path.GetExtension(source.Path).Equals(".svg", StringComparison.OrdinalIgnoreCase)
             ? SvgReader.Read(source, recipe.Artwork.Width)

@@ -7,16 +7,16 @@ namespace Splitter.Artwork;
 /// <summary>Fetches the files that a recipe names.</summary>
 internal static class SourceReader
 {
-    /// <summary>None when the recipe has its shapes in itself; a file that cannot be read is an error.</summary>
+    /// <summary>What it includes has been read; its artwork is, unless it has its shapes in itself.</summary>
     internal static Result<ImmutableArray<SourceFile>> Read(Recipe recipe, ReadSource read)
     {
         if (recipe.Artwork.File is not { } path)
-            return Result.Of(ImmutableArray<SourceFile>.Empty);
+            return Result.Of(recipe.Included);
         var got = read(path);
         return got.Problem is { } why
             ? Result.Fail<ImmutableArray<SourceFile>>(
                 DrawingProblems.NotReadable(recipe.PlaceOf("artwork.file"), path, why)
             )
-            : Result.Of(ImmutableArray.Create(new SourceFile(path, got.Bytes)));
+            : Result.Of(recipe.Included.Add(new SourceFile(path, got.Bytes)));
     }
 }

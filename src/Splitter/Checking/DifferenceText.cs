@@ -1,25 +1,142 @@
+using System.Collections.Immutable;
 using static System.FormattableString;
 
 namespace Splitter.Checking;
 
-/// <summary>Differences as lines for a person: files first, then what changes at the machine.</summary>
+/// <summary>Differences as lines for a person: what it comes to first, then files, then what changes at the machine.</summary>
 internal static class DifferenceText
 {
-    internal static IEnumerable<string> Of(SetDifferences set)
+    /// <summary>What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.</summary>
+    internal static ImmutableArray<string> SummaryOf(SetDifferences set) =>
+        [Weight(set), .. Parts(set), .. Totals(set.TotalsBefore, set.TotalsAfter)];
+
+    /// <summary>Files first, then what changes at the machine.</summary>
+    /// <param name="isCheck">A set on disk against what the recipe makes now; else one set against another.</param>
+    internal static IEnumerable<string> Of(SetDifferences set, bool isCheck = true)
     {
         foreach (var file in set.Files)
-            yield return file.State switch
-            {
-                FileState.Missing => $"{file.Path} is missing",
-                FileState.Extra => $"{file.Path} is not made any more",
-                _ => $"{file.Path} differs",
-            };
+            yield return Of(file, isCheck);
         foreach (var part in set.Parts)
-        foreach (var line in Of(part))
+        foreach (var (_, line) in Of(part))
             yield return $"hoop {set.Hoop}, part {part.Letter}: {line}";
     }
 
-    private static IEnumerable<string> Of(PartDifference part)
+    internal static string Of(FileDifference file, bool isCheck) =>
+        file.State switch
+        {
+            FileState.Missing => $"{file.Path} is {(isCheck ? "missing" : "new")}",
+            FileState.Extra => isCheck ? $"{file.Path} is not made any more" : $"{file.Path} is gone",
+            _ => $"{file.Path} differs",
+        };
+
+    private static string Weight(SetDifferences set) =>
+        set.Weight switch
+        {
+            DifferenceWeight.None => "nothing differs",
+            DifferenceWeight.Papers =>
+                $"every tape is the same, and so is what the person does; only {Kinds(set)} {(Plural(set) ? "differ" : "differs")}{Made(set)}",
+            DifferenceWeight.Work => "every tape is the same, but not what the person does at the machine",
+            _ => "what is sewn differs",
+        };
+
+    private static string Made(SetDifferences set) =>
+        set.Versions is var (before, after) ? $" (made by Splitter {before} and {after})" : "";
+
+    private static bool Plural(SetDifferences set) => set.Files.Select(f => KindOf(f.Path)).Distinct().Count() > 1;
+
+    private static string Kinds(SetDifferences set) =>
+        string.Join(", ", set.Files.Select(f => KindOf(f.Path)).Distinct(StringComparer.Ordinal));
+
+    private static string KindOf(string path) =>
+        path.EndsWith("manifest.json", StringComparison.Ordinal) ? "the manifest"
+        : path.EndsWith(".html", StringComparison.Ordinal) ? "the work sheet"
+        : path.EndsWith(".pdf", StringComparison.Ordinal) ? "the template"
+        : path.EndsWith(".csv", StringComparison.Ordinal) ? "a list of stitches"
+        : path.EndsWith("SHA256SUMS", StringComparison.Ordinal) ? "the sums"
+        : "a picture";
+
+    private static IEnumerable<string> Parts(SetDifferences set)
+    {
+        ImmutableArray<(string Word, IEnumerable<string> Letters)> kinds =
+        [
+            ("changed", set.Parts.Select(p => p.Letter)),
+            ("new", Letters(set, FileState.Missing)),
+            ("gone", Letters(set, FileState.Extra)),
+        ];
+        var told = kinds
+            .Where(kind => kind.Letters.Any())
+            .Select(kind => $"{kind.Word} {string.Join(' ', kind.Letters)}")
+            .ToList();
+        if (told.Count > 0)
+            yield return $"parts: {string.Join("; ", told)}";
+        if (
+            set.Parts.Sum(p => p.StitchesAdded) is var more
+            && set.Parts.Sum(p => p.StitchesRemoved) is var fewer
+            && more + fewer > 0
+        )
+            yield return Invariant($"in changed parts: {Stitches(more)} added, {Stitches(fewer)} removed");
+    }
+
+    private static IEnumerable<string> Letters(SetDifferences set, FileState state) =>
+        set.Files.Where(f => f.State == state && SetSide.IsTape(f.Path)).Select(f => SetSide.LetterOf(f.Path));
+
+    private static IEnumerable<string> Totals(KnownTotals? before, KnownTotals? after)
+    {
+        if (before is null || after is null)
+            yield break;
+        ImmutableArray<(string What, int From, int To)> counts =
+        [
+            ("stitches", before.Stitches, after.Stitches),
+            ("trims", before.Trims, after.Trims),
+            ("stops", before.Stops, after.Stops),
+        ];
+        var told = counts
+            .Where(c => c.From != c.To)
+            .Select(c => Invariant($"{c.What} {c.From} to {c.To} ({c.To - c.From:+0;-0})"))
+            .ToList();
+        if (before.Minutes != after.Minutes)
+            told.Add(
+                Invariant(
+                    $"minutes {before.Minutes:0.0} to {after.Minutes:0.0} ({after.Minutes - before.Minutes:+0.0;-0.0})"
+                )
+            );
+        if (told.Count > 0)
+            yield return $"in all: {string.Join(", ", told)}";
+        var threads = before
+            .ThreadMetres.Keys.Union(after.ThreadMetres.Keys, StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .Select(name =>
+                (name, By: after.ThreadMetres.GetValueOrDefault(name) - before.ThreadMetres.GetValueOrDefault(name))
+            )
+            .Where(thread => Math.Abs(thread.By) >= 0.005)
+            .Select(thread => Invariant($"{thread.name} {thread.By:+0.00;-0.00} m"))
+            .ToList();
+        if (threads.Count > 0)
+            yield return $"thread: {string.Join(", ", threads)}";
+    }
+
+    /// <summary>What differs in a part, with the shape that each line is about; null for the part as a whole.</summary>
+    internal static IEnumerable<(string? Shape, string Text)> Of(PartDifference part) =>
+        Whole(part)
+            .Select(text => ((string?)null, text))
+            .Concat(part.Shapes.Select(s => ((string?)s.Shape, Of(s))))
+            .Concat(
+                part.Gone.Select(gone =>
+                    (
+                        (string?)null,
+                        Invariant(
+                            $"{Stitches(gone.Stitches)} around x {gone.XMm:0}, y {gone.YMm:0} mm are not sewn any more"
+                        )
+                    )
+                )
+            );
+
+    private static string Of(ShapeDifference shape) =>
+        shape.MovedMm is not { } moved ? $"{shape.Shape} is new, {Stitches(shape.StitchesAfter)}"
+        : moved == 0 ? $"{shape.Shape} is sewn in another order{More(shape)}"
+        : Invariant($"{shape.Shape} moved by up to {moved:0.0} mm{More(shape)}");
+
+    private static IEnumerable<string> Whole(PartDifference part)
     {
         if (part.Unreadable is { } why)
             yield return why;
@@ -27,16 +144,16 @@ internal static class DifferenceText
             yield return Invariant($"the hoop is turned by {part.TurnAfter} degrees, not {part.TurnBefore}");
         if (part.FieldMovedMm > 0)
             yield return Invariant($"the hoop's middle moved by {part.FieldMovedMm:0.0} mm");
+        foreach (var corner in part.Corners)
+            yield return corner.MovedMm is { } by ? Invariant($"corner {corner.Id} moved by {by:0.0} mm")
+            : corner.IsNew ? $"corner {corner.Id} is new"
+            : $"corner {corner.Id} is not sewn any more";
+        if (part.StepsBefore != part.StepsAfter && part.StepsBefore > 0 && part.StepsAfter > 0)
+            yield return Invariant($"it has {part.StepsAfter} steps, not {part.StepsBefore}");
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
-        foreach (var shape in part.Shapes)
-            yield return shape.MovedMm is not { } moved ? $"{shape.Shape} is new, {Stitches(shape.StitchesAfter)}"
-            : moved == 0 ? $"{shape.Shape} is sewn in another order{More(shape)}"
-            : Invariant($"{shape.Shape} moved by up to {moved:0.0} mm{More(shape)}");
-        foreach (var gone in part.Gone)
-            yield return Invariant(
-                $"{Stitches(gone.Stitches)} around x {gone.XMm:0}, y {gone.YMm:0} mm are not sewn any more"
-            );
+        foreach (var step in part.OtherStops)
+            yield return Invariant($"after step {step} the person does something else");
     }
 
     private static string More(ShapeDifference shape)

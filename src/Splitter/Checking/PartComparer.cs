@@ -1,13 +1,11 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Outputs.Tapes;
-using Splitter.Parts;
 
 namespace Splitter.Checking;
 
 /// <summary>
-/// A tape on disk against a part as it is now, shape by shape. A tape names no shapes, so its runs are paired with those of
-/// the part and take their names; then the distance between both, each way, says how far a shape moved.
+/// A part of an earlier set against the same of a later one, shape by shape. A tape names no shapes, so its runs are paired
+/// with those of the later part and take their names; then the distance between both, each way, says how far a shape moved.
 /// </summary>
 internal static class PartComparer
 {
@@ -17,26 +15,95 @@ internal static class PartComparer
     /// </summary>
     private const double Near = 2 * Units.Millimetre;
 
-    internal static PartDifference Compare(Part part, OldPart old, byte[] bytes)
+    /// <summary>Null when nothing differs that a person at the machine would see.</summary>
+    internal static PartDifference? Compare(string letter, SetSide old, SetSide now)
     {
-        var read = TapeReader.Read($"part-{part.Letter}.dst", bytes);
-        var field = part.Field with { Centre = old.Centre ?? part.Field.Centre, Turn = old.Turn ?? part.Field.Turn };
-        var after = SewnRun.Of(part);
-        var before = read.TryGet(out var tape) ? SewnRun.Of(tape, field) : [];
-        var (shapes, gone) = read.Succeeded ? Shapes(before, after) : ([], []);
+        var (known, knownNow) = (old.Manifest.Part(letter), now.Manifest.Part(letter));
+        var laid = now.FieldOf(letter);
+        var lay = old.FieldOf(letter, laid);
+        var sameTape = old.Tape(letter).AsSpan().SequenceEqual(now.Tape(letter));
+        var corners = Corners(known, knownNow);
+        var threads = Threads(known, knownNow);
+        var stops = OtherStops(known, knownNow);
+        if (
+            sameTape
+            && lay.Centre == laid.Centre
+            && lay.Turn == laid.Turn
+            && corners.IsEmpty
+            && threads.IsEmpty
+            && stops.IsEmpty
+        )
+            return null;
+        var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
+        var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
+        var (shapes, gone) = Shapes(earlier, later);
+        var (added, removed) = Holes(earlier, later);
         return new()
         {
-            Letter = part.Letter,
-            StitchesBefore = before.Sum(r => r.Points.Length),
-            StitchesAfter = after.Sum(r => r.Points.Length),
-            FieldMovedMm = Millimetres(field.Centre.DistanceTo(part.Field.Centre)),
-            TurnBefore = (int)field.Turn,
-            TurnAfter = (int)part.Field.Turn,
+            Letter = letter,
+            StitchesBefore = earlier.Sum(r => r.Points.Length),
+            StitchesAfter = later.Sum(r => r.Points.Length),
+            StitchesAdded = added,
+            StitchesRemoved = removed,
+            FieldMovedMm = Millimetres(lay.Centre.DistanceTo(laid.Centre)),
+            TurnBefore = (int)lay.Turn,
+            TurnAfter = (int)laid.Turn,
             Shapes = shapes,
             Gone = gone,
-            Threads = old.ThreadsOf(part),
+            Threads = threads,
+            Corners = corners,
+            StepsBefore = known.Steps.Length,
+            StepsAfter = knownNow.Steps.Length,
+            OtherStops = stops,
             Unreadable = read.Succeeded ? null : read.Diagnostics[0].Message,
         };
+    }
+
+    /// <summary>Of a part whose manifest is not known on one side, nothing is said.</summary>
+    private static ImmutableArray<CornerDifference> Corners(KnownPart was, KnownPart now) =>
+        was.Steps.IsEmpty || now.Steps.IsEmpty
+            ? []
+            :
+            [
+                .. was
+                    .Corners.Keys.Union(now.Corners.Keys, StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal)
+                    .Select(id =>
+                        was.Corners.TryGetValue(id, out var from) && now.Corners.TryGetValue(id, out var to)
+                            ? new CornerDifference(id, Millimetres(from.DistanceTo(to)), IsNew: false)
+                            : new CornerDifference(id, null, now.Corners.ContainsKey(id))
+                    )
+                    .Where(corner => corner.MovedMm is null or > 0),
+            ];
+
+    /// <summary>Steps whose thread is another now; a step that only one side has shows in the stitches.</summary>
+    private static ImmutableArray<ThreadDifference> Threads(KnownPart was, KnownPart now) =>
+        [
+            .. now
+                .Steps.Zip(was.Steps)
+                .Index()
+                .Where(step => step.Item.Second.Thread is not null && step.Item.First.Thread != step.Item.Second.Thread)
+                .Select(step => new ThreadDifference(step.Index + 1, step.Item.Second.Thread, step.Item.First.Thread)),
+        ];
+
+    private static ImmutableArray<int> OtherStops(KnownPart was, KnownPart now) =>
+        [
+            .. now
+                .Steps.Zip(was.Steps)
+                .Index()
+                .Where(step => step.Item.First.Stop != step.Item.Second.Stop)
+                .Select(step => step.Index + 1),
+        ];
+
+    /// <summary>Needle holes on the drawing that only one side has, counted as often as they are sewn.</summary>
+    private static (int Added, int Removed) Holes(ImmutableArray<SewnRun> before, ImmutableArray<SewnRun> after)
+    {
+        var more = new Dictionary<Point, int>();
+        foreach (var point in after.SelectMany(run => run.Points))
+            more[point] = more.GetValueOrDefault(point) + 1;
+        foreach (var point in before.SelectMany(run => run.Points))
+            more[point] = more.GetValueOrDefault(point) - 1;
+        return (more.Values.Where(n => n > 0).Sum(), -more.Values.Where(n => n < 0).Sum());
     }
 
     private static (ImmutableArray<ShapeDifference>, ImmutableArray<GoneStitches>) Shapes(

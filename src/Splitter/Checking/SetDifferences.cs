@@ -13,6 +13,38 @@ internal sealed record SetDifferences(
 {
     /// <summary>Every file is there and the same, and no other.</summary>
     internal bool AreNone => Files.IsEmpty;
+
+    /// <summary>What the manifests on both sides say of all parts together; null where one says nothing.</summary>
+    internal KnownTotals? TotalsBefore { get; init; }
+
+    /// <inheritdoc cref="TotalsBefore"/>
+    internal KnownTotals? TotalsAfter { get; init; }
+
+    /// <summary>The versions of the programs that made the two, where they are not the same.</summary>
+    internal (string Before, string After)? Versions { get; init; }
+
+    /// <summary>How much a reviewer should make of it.</summary>
+    internal DifferenceWeight Weight =>
+        AreNone ? DifferenceWeight.None
+        : Files.Any(f => SetSide.IsTape(f.Path)) ? DifferenceWeight.Stitches
+        : !Parts.IsEmpty ? DifferenceWeight.Work
+        : DifferenceWeight.Papers;
+}
+
+/// <summary>How much two sets differ.</summary>
+internal enum DifferenceWeight
+{
+    /// <summary>Not at all.</summary>
+    None,
+
+    /// <summary>In pictures, sheets, lists or the manifest alone: what is sewn, and what the person does, is the same.</summary>
+    Papers,
+
+    /// <summary>All tapes are the same, but not where the cloth is set, what the person does at a stop, or with which thread.</summary>
+    Work,
+
+    /// <summary>In what a machine sews.</summary>
+    Stitches,
 }
 
 /// <summary>What is the matter with a file.</summary>
@@ -57,6 +89,22 @@ internal sealed record PartDifference
     /// <summary>Steps that change their thread.</summary>
     internal required ImmutableArray<ThreadDifference> Threads { get; init; }
 
+    /// <summary>Stitches of one side whose needle holes the other does not have.</summary>
+    internal required int StitchesAdded { get; init; }
+
+    /// <inheritdoc cref="StitchesAdded"/>
+    internal required int StitchesRemoved { get; init; }
+
+    /// <summary>Corners that are elsewhere on the drawing, new, or gone.</summary>
+    internal required ImmutableArray<CornerDifference> Corners { get; init; }
+
+    internal required int StepsBefore { get; init; }
+
+    internal required int StepsAfter { get; init; }
+
+    /// <summary>Steps after which the person does something else.</summary>
+    internal required ImmutableArray<int> OtherStops { get; init; }
+
     /// <summary>Why the tape on disk could not be compared; null when it could.</summary>
     internal string? Unreadable { get; init; }
 }
@@ -74,3 +122,7 @@ internal sealed record GoneStitches(int Stitches, double XMm, double YMm);
 
 /// <summary>Another thread for a step.</summary>
 internal sealed record ThreadDifference(int Step, string? Before, string? After);
+
+/// <summary>What became of a corner.</summary>
+/// <param name="MovedMm">Null when it is new or gone.</param>
+internal sealed record CornerDifference(string Id, double? MovedMm, bool IsNew);

@@ -7,7 +7,7 @@ using Splitter.Planning;
 namespace Splitter.Checking;
 
 /// <summary>What is sewn between two moves, on the drawing.</summary>
-/// <param name="Shapes">For each stitch the shape or mark it sews; empty where only a tape is known.</param>
+/// <param name="Shapes">For each stitch the shape or mark it sews; its step where only a tape is known.</param>
 internal sealed record SewnRun(int Step, ImmutableArray<Point> Points, ImmutableArray<string> Shapes)
 {
     internal Box Bounds { get; } = Box.Around(Points);
@@ -41,7 +41,8 @@ internal sealed record SewnRun(int Step, ImmutableArray<Point> Points, Immutable
     }
 
     /// <summary>The runs of a tape, laid on the drawing by a field.</summary>
-    internal static ImmutableArray<SewnRun> Of(Tape tape, Field field)
+    /// <param name="nameOf">What a step is called, as a tape knows no shapes.</param>
+    internal static ImmutableArray<SewnRun> Of(Tape tape, Field field, Func<int, string> nameOf)
     {
         var runs = ImmutableArray.CreateBuilder<SewnRun>();
         var points = ImmutableArray.CreateBuilder<Point>();
@@ -61,7 +62,7 @@ internal sealed record SewnRun(int Step, ImmutableArray<Point> Points, Immutable
         void End()
         {
             if (points.Count > 0)
-                runs.Add(new(step, points.ToImmutable(), []));
+                runs.Add(new(step, points.ToImmutable(), [.. Enumerable.Repeat(nameOf(step), points.Count)]));
             points.Clear();
         }
     }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
-using Splitter.Recipes;
 using Splitter.Recipes.Language;
 using Splitter.Recipes.Yaml;
 

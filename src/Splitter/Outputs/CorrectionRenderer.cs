@@ -25,7 +25,10 @@ internal static class CorrectionRenderer
             files.Add(
                 new(
                     WorkSheet.FileName,
-                    CorrectedSheet.Write(new(job.Recipe, job.Drawing, plan, [listed], work), correction)
+                    CorrectedSheet.Write( // The page has no cover, and so no picture of the piece.
+                        new(job.Recipe, job.Drawing, plan, [listed], work) { Finished = default },
+                        correction
+                    )
                 )
             );
         var original = parts.Single(p => p.Letter == part.Letter);

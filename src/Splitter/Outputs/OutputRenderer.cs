@@ -24,6 +24,9 @@ internal static class OutputRenderer
         PartPixels = 6,
         MostPixels = 3200;
 
+    /// <summary>The same on the work sheet's cover, where half a sheet's width is enough.</summary>
+    private const int SmallPixels = 1100;
+
     internal static ImmutableArray<OutputFile> Render(Request request, Job job, Plan plan, ImmutableArray<Part> parts)
     {
         var kinds = job.Recipe.Output.Files;
@@ -37,11 +40,13 @@ internal static class OutputRenderer
         ];
         ImmutableArray<ListedPart> listed = [.. rendered.Select(r => r.Listed)];
         var files = rendered.SelectMany(r => r.Files).ToList();
+        var finished = FinishedPicture.Of(job.Recipe, job.Drawing, parts);
+        // Drawn once for two uses, or not at all.
+        var drawn = new Lazy<Raster>(() => Drawn(finished, FinishedPixels));
         if (kinds.Contains(OutputKind.Thread))
         {
-            var finished = FinishedPicture.Of(job.Recipe, job.Drawing, parts);
             files.Add(new("finished.svg", SvgWriter.Write(finished)));
-            files.Add(new("finished.png", ThreadPng(finished, FinishedPixels)));
+            files.Add(new("finished.png", PngWriter.WriteIndexed(drawn.Value)));
         }
         var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, listed);
         if (kinds.Contains(OutputKind.Svg))
@@ -52,7 +57,12 @@ internal static class OutputRenderer
             files.Add(new(Template.FileName(job.Recipe.Output.Paper), Template.Write(job.Recipe, job.Drawing, plan)));
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
         if (kinds.Contains(OutputKind.WorkSheet))
-            files.Add(new(WorkSheet.FileName, WorkSheet.Write(new(job.Recipe, job.Drawing, plan, listed, work))));
+            files.Add(
+                new(
+                    WorkSheet.FileName,
+                    WorkSheet.Write(new(job.Recipe, job.Drawing, plan, listed, work) { Finished = Small(drawn.Value) })
+                )
+            );
         files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
@@ -78,10 +88,16 @@ internal static class OutputRenderer
     private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 
     /// <param name="finest">Pixels of a millimetre at most.</param>
-    private static byte[] ThreadPng(Picture picture, int finest)
+    private static Raster Drawn(Picture picture, int finest)
     {
         var room = MostPixels * Units.Millimetre / Math.Max(picture.Width, picture.Height);
-        return PngWriter.WriteIndexed(Raster.InTrueScale(picture, Math.Clamp(room, 1, finest)));
+        return Raster.InTrueScale(picture, Math.Clamp(room, 1, finest));
+    }
+
+    private static byte[] Small(Raster raster)
+    {
+        var by = (Math.Max(raster.Width, raster.Height) + SmallPixels - 1) / SmallPixels;
+        return PngWriter.WriteIndexed(raster.Reduced(by));
     }
 
     /// <param name="name">Of its files, without their endings.</param>
@@ -102,7 +118,7 @@ internal static class OutputRenderer
         if (kinds.Contains(OutputKind.Svg))
             files.Add(new($"{name}.svg", SvgWriter.Write(picture)));
         if (kinds.Contains(OutputKind.Thread))
-            files.Add(new($"{name}.png", ThreadPng(picture, PartPixels)));
+            files.Add(new($"{name}.png", PngWriter.WriteIndexed(Drawn(picture, PartPixels))));
         if (kinds.Contains(OutputKind.Csv))
             files.Add(new($"{name}.csv", CsvWriter.Write(part)));
         return (new(part, figures, [.. files.Select(f => f.Path)]), files.ToImmutable());

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Stitching;
 using Splitter.Stitching.Density;
 
 namespace Splitter.Parts;

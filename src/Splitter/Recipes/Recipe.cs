@@ -15,6 +15,9 @@ internal sealed record Recipe
     /// <summary>What the work is called; the file's name when the recipe does not say.</summary>
     public required string Title { get; init; }
 
+    /// <summary>The files that it includes, in the order in which they were read.</summary>
+    public ImmutableArray<SourceFile> Included { get; init; } = [];
+
     /// <summary>What is sewn.</summary>
     public required ArtworkSource Artwork { get; init; }
 

@@ -4,7 +4,7 @@ namespace Splitter.Recipes;
 /// By which share of a stitch the penetrations of a fill row are moved against those of the row before:
 /// <paramref name="Step"/> of <paramref name="Cycle"/> parts. After as many rows as there are parts they repeat at the latest.
 /// </summary>
-public readonly record struct Stagger(int Step, int Cycle)
+internal readonly record struct Stagger(int Step, int Cycle)
 {
     /// <summary>
     /// At 0.4 mm rows and 4 mm stitches the nearest penetrations are then 1.28 mm apart, 94 % of what any arrangement

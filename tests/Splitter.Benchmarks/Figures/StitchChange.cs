@@ -76,7 +76,12 @@ internal sealed record StitchChange(
     private static string Git(params string[] call)
     {
         using var git = Process.Start(
-            new ProcessStartInfo("git", call) { RedirectStandardOutput = true, WorkingDirectory = Repository.Folder }
+            new ProcessStartInfo("git", call)
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                WorkingDirectory = Repository.Folder,
+            }
         )!;
         var said = git.StandardOutput.ReadToEnd();
         git.WaitForExit();

@@ -64,7 +64,7 @@ internal static class StartUpTimes
     private static double Time(string program, params string[] arguments)
     {
         var begun = Stopwatch.GetTimestamp();
-        Run(new(program, arguments) { RedirectStandardOutput = true });
+        Run(new(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true });
         return Stopwatch.GetElapsedTime(begun).TotalMilliseconds;
     }
 

@@ -19,6 +19,7 @@ public sealed class ArchitectureTests
         "Recipes",
         "Texts",
         "Artwork",
+        "Starting",
         "Planning",
         "Cutting",
         "Stitching",

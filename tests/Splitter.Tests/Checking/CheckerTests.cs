@@ -22,7 +22,7 @@ public sealed class CheckerTests
         set.Files.ToDictionary(f => f.Path, f => f.Bytes.ToArray());
 
     private static SetDifferences Check(PartSet expected, Dictionary<string, byte[]> disk) =>
-        Checker.Check(expected, disk.GetValueOrDefault);
+        Checker.Compare(SetSide.OnDisk(expected.Plan.Hoop.Name, disk.GetValueOrDefault), SetSide.Of(expected));
 
     /// <summary>The set with one block of a part moved or cut.</summary>
     private static PartSet With(int part, int step, int move, Func<Block, Block> change)
@@ -146,6 +146,63 @@ public sealed class CheckerTests
         var part = Check(now, Disk(Set)).Parts.Single();
         Assert.Equal((2.0, 180, 0), (part.FieldMovedMm, part.TurnBefore, part.TurnAfter));
         Assert.Empty(part.Shapes);
+    }
+
+    /// <summary>The tapes stay as they are made by hand, so that the manifest alone tells it.</summary>
+    [Fact]
+    public void ACornerThatMovedIsToldAndIsMoreThanPaper()
+    {
+        var corner = HandMade.Plan.Corners[0];
+        var moved = corner with { At = corner.At + new Point(300, -400), Id = "A1" };
+        var plan = HandMade.Plan with { Corners = [moved, HandMade.Plan.Corners[1] with { Id = "A3" }] };
+        var job = HandMade.Job with
+        {
+            Recipe = HandMade.Recipe with
+            {
+                Output = HandMade.Recipe.Output with { Files = [OutputKind.Tape, OutputKind.Csv] },
+            },
+        };
+        var now = new PartSet(plan, Set.Parts, OutputRenderer.Render(HandMade.Request, job, plan, Set.Parts));
+        var found = Check(now, Disk(Set));
+        Assert.Equal(DifferenceWeight.Work, found.Weight);
+        Assert.Equal(
+            [new("A1", 0.5, false), new("A2", null, false), new("A3", null, true)],
+            found.Parts[0].Corners.AsEnumerable()
+        );
+        Assert.Equal(
+            ["every tape is the same, but not what the person does at the machine", "parts: changed A B"],
+            DifferenceText.SummaryOf(found).AsEnumerable()
+        );
+        Assert.Contains("hoop small, part A: corner A1 moved by 0.5 mm", DifferenceText.Of(found));
+        Assert.Contains("hoop small, part B: corner A2 is not sewn any more", DifferenceText.Of(found));
+    }
+
+    [Fact]
+    public void ASummaryTellsStitchesAddedAndRemovedAndTheTotals()
+    {
+        var found = Check(With(1, 2, 0, block => Shifted(block, 300, -400)), Disk(Set));
+        Assert.Equal(DifferenceWeight.Stitches, found.Weight);
+        Assert.Equal(
+            ["what is sewn differs", "parts: changed B", "in changed parts: 4 stitches added, 4 stitches removed"],
+            DifferenceText.SummaryOf(found).Take(3)
+        );
+        var fewer = With(1, 2, 0, block => block with { Stitches = block.Stitches[..2] });
+        Assert.Matches(
+            @"(?m)^in all: stitches \d+ to \d+ \(-2\)",
+            string.Join('\n', DifferenceText.SummaryOf(Check(fewer, Disk(Set))))
+        );
+    }
+
+    [Fact]
+    public void APictureShowsWhatOnlyOneSideHas()
+    {
+        var old = SetSide.OnDisk("small", Disk(Set).GetValueOrDefault);
+        var now = SetSide.Of(With(1, 2, 0, block => Shifted(block, 300, -400)));
+        var picture = DifferencePicture.Of("B", old, now)!;
+        var texts = picture.Items.OfType<Splitter.Outputs.Pictures.PaintedText>().Select(t => t.Text).ToList();
+        // A fill of four stitches is three lines between needle holes.
+        Assert.Contains("only before: 3", texts);
+        Assert.Contains("only after: 3", texts);
     }
 
     [Fact]

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Artwork;
 using Splitter.Geometry;
-using Splitter.Outputs;
 using Splitter.Planning;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;

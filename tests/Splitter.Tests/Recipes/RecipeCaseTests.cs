@@ -1,3 +1,4 @@
+using Splitter.Diagnostics;
 using Splitter.Recipes;
 
 namespace Splitter.Tests.Recipes;
@@ -14,7 +15,7 @@ public class RecipeCaseTests
     public void A_wrong_recipe_gets_these_messages(string name)
     {
         var folder = Golden.Source("Recipes", "Cases", name);
-        var result = RecipeReader.Read("recipe.yaml", File.ReadAllBytes(Path.Combine(folder, "recipe.yaml")));
+        var result = Read(folder);
 
         Assert.False(result.Succeeded);
         Golden.Check(
@@ -28,9 +29,19 @@ public class RecipeCaseTests
     public void A_right_recipe_comes_to_this(string name)
     {
         var folder = Golden.Source("Recipes", "Readable", name);
-        var result = RecipeReader.Read("recipe.yaml", File.ReadAllBytes(Path.Combine(folder, "recipe.yaml")));
+        var result = Read(folder);
 
         Assert.Empty(result.Diagnostics);
         Golden.Check(Path.Combine(folder, "expected.txt"), RecipeDump.Of(result.Value));
     }
+
+    private static Result<Recipe> Read(string folder) =>
+        RecipeReader.Read(
+            "recipe.yaml",
+            File.ReadAllBytes(Path.Combine(folder, "recipe.yaml")),
+            path =>
+                Path.Combine(folder, path) is var file && File.Exists(file)
+                    ? new(File.ReadAllBytes(file), null)
+                    : new(default, "does not exist")
+        );
 }

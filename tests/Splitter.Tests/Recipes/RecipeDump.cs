@@ -31,6 +31,9 @@ internal static class RecipeDump
                 foreach (var path in places.Keys.Cast<string>().Order(StringComparer.Ordinal))
                     Write(text, path, places[path], depth + 1);
                 break;
+            case SourceFile source:
+                text.Append(CultureInfo.InvariantCulture, $" {source.Path}\n");
+                break;
             case string or Place or Enum or bool or IFormattable:
                 text.Append(' ').Append(Convert.ToString(value, CultureInfo.InvariantCulture)).Append('\n');
                 break;

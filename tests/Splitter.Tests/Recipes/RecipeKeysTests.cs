@@ -13,6 +13,8 @@ public class RecipeKeysTests
 
     public static TheoryData<string> Paths => [.. All.Select(k => k.Path)];
 
+    internal static int Count => All.Length;
+
     [Theory]
     [MemberData(nameof(Paths))]
     public void A_key_is_described_and_its_example_and_default_can_be_read(string path)

@@ -17,7 +17,8 @@ public sealed class CallTests : IDisposable
     [InlineData("make bay.yaml --format xml", "'xml'")]
     [InlineData("make bay.yaml --colour", "'--colour'")]
     [InlineData("plan a.yaml b.yaml", "'b.yaml'")]
-    [InlineData("compare old new", "'compare'")]
+    [InlineData("mend old new", "'mend'")]
+    [InlineData("make bay.yaml --format sarif", "'sarif'")]
     public async Task ACallThatIsNotUnderstoodIsToldSo(string call, string names)
     {
         var ran = await ToolRun.Run(call.Split(' ', StringSplitOptions.RemoveEmptyEntries));

@@ -96,6 +96,36 @@ public sealed class CommandTests : IDisposable
         Assert.Equal("small/part-B.dst", small.GetProperty("different")[0].GetProperty("path").GetString());
     }
 
+    /// <summary>What a recipe includes is as much of its input as the recipe itself.</summary>
+    [Fact]
+    public async Task IncludedFilesAreInputsOfASet()
+    {
+        Directory.CreateDirectory(At("house"));
+        var hoop = "  - { name: large, field: 200 x 300 mm }\n";
+        await File.WriteAllTextAsync(At("house", "hoops.yaml"), "hoops:\n" + hoop);
+        await File.WriteAllTextAsync(At("house", "all.yaml"), "include: [hoops.yaml]\noutput: { files: [tape] }\n");
+        var recipe = Written(
+            "sails.yaml",
+            Recipe[..Recipe.IndexOf("hoops:", StringComparison.Ordinal)] + "include: [house/all.yaml]\n"
+        );
+        Assert.Equal(0, (await ToolRun.Run("make", recipe)).ExitCode);
+        using var manifest = JsonDocument.Parse(
+            await File.ReadAllTextAsync(At("parts", "sails", "large", "manifest.json"))
+        );
+        Assert.Equal(
+            ["house/all.yaml", "house/hoops.yaml"],
+            manifest.RootElement.GetProperty("inputs").EnumerateArray().Select(i => i.GetProperty("file").GetString()!)
+        );
+        Assert.Equal(0, (await ToolRun.Run("check", recipe)).ExitCode);
+
+        await File.AppendAllTextAsync(At("house", "hoops.yaml"), "# Both of them.\n");
+        Assert.Equal(1, (await ToolRun.Run("check", recipe)).ExitCode);
+        await File.AppendAllTextAsync(At("house", "hoops.yaml"), hoop);
+        var wrong = await ToolRun.Run("check", recipe);
+        Assert.Equal((2, ""), (wrong.ExitCode, wrong.Output));
+        Assert.StartsWith($"{At("house", "hoops.yaml")}(4,13): error SPL1041", wrong.Error, StringComparison.Ordinal);
+    }
+
     /// <summary>An output that does not belong any more goes with the next make; what is the person's stays.</summary>
     [Fact]
     public async Task AnOutputThatIsNotAskedForAnyMoreGoes()

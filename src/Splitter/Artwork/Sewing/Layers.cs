@@ -73,7 +73,9 @@ internal sealed class Layers
         var ground = SewnGround.Of(shape.Footprint, cover, Near(index, k => k > index, k => hidden[k]));
         if (ground.Sewn.IsEmpty)
             return null;
-        var outside = new PathClipping(ground.Left);
+        // What is left of hidden ground where nothing shows is not sewn either: the footprint does not have it.
+        var unseen = Polygons.Subtract(Polygons.Subtract(shape.Footprint, ground.Left), ground.Sewn);
+        var outside = new PathClipping(Polygons.Union(ground.Left, unseen));
         switch (shape)
         {
             case FillShape fill:

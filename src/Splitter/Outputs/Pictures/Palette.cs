@@ -49,7 +49,10 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
     {
         var bins = new Bin?[1 << (3 * Bits)];
         for (var i = 0; i < pixels.Length; i += 3)
-            (bins[KeyOf(pixels, i)] ??= new(KeyOf(pixels, i))).Add(pixels.AsSpan(i, 3));
+        {
+            var key = KeyOf(pixels, i);
+            (bins[key] ??= new(key)).Add(pixels.AsSpan(i, 3));
+        }
         var boxes = Boxes([.. bins.OfType<Bin>()]);
         var indexOf = new byte[bins.Length];
         foreach (var (index, box) in boxes.Index())

@@ -1,8 +1,6 @@
 using System.Xml.Linq;
 using Splitter.Correcting;
-using Splitter.Geometry;
 using Splitter.Outputs.Sheets.Watching;
-using Splitter.Planning;
 using static System.FormattableString;
 
 namespace Splitter.Outputs.Sheets;

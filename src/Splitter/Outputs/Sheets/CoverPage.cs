@@ -23,10 +23,15 @@ internal static class CoverPage
                     ("time", Texts.Numbers.Time(sheet.Work.Minutes + sheet.Work.HoopingMinutes))
                 )
             ),
-            Html.Element(
-                "figure",
-                map.Whole(say.Say("cover.picture", ("title", sheet.Recipe.Title))),
-                Html.Element("figcaption", sheet.IsSplit ? say.Say("cover.caption") : say.Say("cover.caption-one"))
+            Html.Classed(
+                "div",
+                "pictures",
+                FinishedFigure.Of(sheet),
+                Html.Element(
+                    "figure",
+                    map.Whole(say.Say("cover.picture", ("title", sheet.Recipe.Title))),
+                    Html.Element("figcaption", sheet.IsSplit ? say.Say("cover.caption") : say.Say("cover.caption-one"))
+                )
             ),
             Html.Classed(
                 "section",

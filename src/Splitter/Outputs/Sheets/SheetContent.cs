@@ -15,6 +15,9 @@ internal sealed record SheetContent(
     WorkFigures Work
 )
 {
+    /// <summary>A small picture of the finished piece, PNG; only the cover shows it.</summary>
+    internal ReadOnlyMemory<byte> Finished { get; init; }
+
     internal Phrasebook Say { get; } = new(Recipe.Output);
 
     internal Numbers Numbers => Say.Numbers;

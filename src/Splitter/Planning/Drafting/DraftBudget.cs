@@ -5,8 +5,8 @@ namespace Splitter.Planning.Drafting;
 /// <summary>How often a drawing may be drafted where one draft would do: work that is counted, not timed.</summary>
 internal static class DraftBudget
 {
-    /// <summary>In corners of outlines times fields: about a second and a half.</summary>
-    private const long Most = 1_000_000;
+    /// <summary>In corners of outlines times fields: about three seconds.</summary>
+    private const long Most = 2_000_000;
 
     /// <summary>How many drafts of a layout there may be, one at least.</summary>
     internal static int Drafts(Drawing drawing, Layout layout, int most) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Planning.Fields;
@@ -26,14 +27,14 @@ internal static class Drafter
             Refined(
                 recipe,
                 drawing,
-                DraftChoice.Best([
-                    // In parallel, in the order of the layouts.
+                // In parallel, in the order of the layouts.
+                [
                     .. DraftChoice
                         .Tried(drawing, layouts)
                         .AsParallel()
                         .AsOrdered()
                         .Select(layout => Draft(recipe, drawing, hoop, layout)),
-                ])
+                ]
             )
         )
         select draft;
@@ -51,6 +52,17 @@ internal static class Drafter
         var fewer = Draft(recipe, drawing, draft.Hoop, layout);
         return fewer.Succeeded ? Busy(recipe, drawing, fewer) : drafted;
     }
+
+    /// <summary>The best of some drafts, or of the most promising ones with their fields moved.</summary>
+    private static Result<PlanDraft> Refined(
+        Recipe recipe,
+        Drawing drawing,
+        ImmutableArray<Result<PlanDraft>> drafts
+    ) =>
+        DraftChoice.Best([
+            DraftChoice.Best(drafts),
+            .. DraftChoice.Least(drafts).Select(draft => Refined(recipe, drawing, draft)),
+        ]);
 
     /// <summary>
     /// The draft with its fields moved a little, now that it is known how seams run, if that makes it better.

@@ -11,7 +11,7 @@ namespace Splitter.Planning.Fields;
 internal static class FieldPlacer
 {
     /// <summary>Ways to lay the same number of fields that are handed on at most.</summary>
-    private const int MostLayouts = 4;
+    private const int MostLayouts = 8;
 
     /// <summary>
     /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do

@@ -79,11 +79,14 @@ internal sealed class ArcSmoother(
                 var bound = best[i] + Length(a.At, b.At) + turned.Of(a.At, b.At);
                 if (bound >= best[j] || !StaysNear(places, i, j, most))
                     continue;
-                var follows = i == j - 1 && Along(a, b, common) is not null;
+                var along = i == j - 1 ? Along(a, b, common) : null;
                 var cost =
                     bound
-                    + (follows ? BendOnEdge : Bend)
-                    + price.Of(a.At, b.At, later, owners, follows ? SeamPrice.AlongEdge : BesideEdge)
+                    + (
+                        along is null
+                            ? Bend + price.Of(a.At, b.At, later, owners, BesideEdge)
+                            : BendOnEdge + price.Of(new([.. along]), later, owners)
+                    )
                     + Tightness(a.At, b.At, arc);
                 if (cost < best[j])
                     (best[j], from[j]) = (cost, i);
@@ -117,7 +120,8 @@ internal sealed class ArcSmoother(
                 map.Top(middle.X - aside.X, middle.Y - aside.Y)
             );
             var snapped = upper == lower ? null : outlines.Nearest(upper, middle, SnapDistance);
-            var place = snapped is { } edge && common.Contains(edge.At) ? edge : new(-1, 0, middle);
+            var place =
+                snapped is { } edge && Inside(edge.At, common) is { } at ? edge with { At = at } : new(-1, 0, middle);
             if (place.At != places[^1].At)
                 places.Add(place);
         }
@@ -126,6 +130,15 @@ internal sealed class ArcSmoother(
         places.Add(new(-1, 0, arc.Points[^1]));
         return places;
     }
+
+    /// <summary>
+    /// A place beside an edge, on the border of the ground where only the edge itself lies inside; null where that does not
+    /// either.
+    /// </summary>
+    private static Point? Inside(Point p, Box common) =>
+        common.Grown(Outlines.Beside).Contains(p)
+            ? new(Math.Clamp(p.X, common.Left, common.Right), Math.Clamp(p.Y, common.Top, common.Bottom))
+            : null;
 
     private static double Length(Point a, Point b) => SeamPrice.Length * a.DistanceTo(b) / Units.Millimetre;
 
@@ -170,8 +183,9 @@ internal sealed class ArcSmoother(
             return null;
         var path = outlines.Between(a, b);
         return
-            Outlines.Length(path) <= (Detour * a.At.DistanceTo(b.At)) + DetourSpare && path.TrueForAll(common.Contains)
-            ? path
+            Outlines.Length(path) <= (Detour * a.At.DistanceTo(b.At)) + DetourSpare
+            && path.TrueForAll(p => Inside(p, common) is not null)
+            ? path.ConvertAll(p => Inside(p, common)!.Value)
             : null;
     }
 

@@ -4,9 +4,15 @@ using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
 
-/// <summary>The edges of fills and satins, for seams that run along them.</summary>
+/// <summary>Ways along the edges of fills and satins, for seams that follow them.</summary>
 internal sealed class Outlines
 {
+    /// <summary>
+    /// How far outside an edge a seam follows it, µm: half a thread. On the edge itself it would cut a line that is sewn along
+    /// the edge lengthwise, again and again; beside it the line lies on one side.
+    /// </summary>
+    internal const int Beside = 200;
+
     /// <summary>
     /// The largest share of a segment: at 1 a place would count as the next segment's, which the last one does not
     /// have. The difference is less than a micrometre on segments up to a metre.
@@ -22,7 +28,7 @@ internal sealed class Outlines
         {
             if (drawing.Shapes[shape] is RunShape)
                 continue;
-            foreach (var ring in drawing.Shapes[shape].Footprint.Rings)
+            foreach (var ring in drawing.Shapes[shape].Footprint.Polygons.SelectMany(Around))
             {
                 for (var i = 0; i < ring.Points.Length; i++)
                     bins.Add(ring.Points[i], ring.Points[(i + 1) % ring.Points.Length], (rings.Count, i));
@@ -30,6 +36,14 @@ internal sealed class Outlines
             }
         }
     }
+
+    /// <summary>
+    /// Ring by ring, since the engine compares each of thousands with all others; rings that grow into each other stay apart.
+    /// </summary>
+    private static IEnumerable<Ring> Around(Polygon polygon) =>
+        polygon.Holes.SelectMany(hole => Grown(hole, -Beside)).Concat(Grown(polygon.Outer, Beside));
+
+    private static IEnumerable<Ring> Grown(Ring ring, int by) => Polygons.Offset(new([new(ring, [])]), by).Rings;
 
     /// <summary>
     /// A place on an outline: on which ring, and where along it (whole part: segment; fraction: share of it).

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using Splitter.Artwork;
 using Splitter.Geometry;
@@ -18,6 +19,19 @@ internal sealed class SeamCosts
     /// lies on the shape instead of under it.
     /// </summary>
     private const double WrongWayUp = 0.15;
+
+    /// <summary>The cells round one, the nearest first.</summary>
+    private static readonly ImmutableArray<(int X, int Y)> Around =
+    [
+        (1, 0),
+        (0, 1),
+        (-1, 0),
+        (0, -1),
+        (1, 1),
+        (-1, 1),
+        (-1, -1),
+        (1, -1),
+    ];
 
     private readonly SeamGrid grid;
     private readonly Drawing drawing;
@@ -152,9 +166,28 @@ internal sealed class SeamCosts
                         (before, after) =>
                         {
                             if (top[before] <= shape || top[after] <= shape)
-                                problem.AddLink(before, after, (long)(SeamPrice.LineCrossing * Unit), LinkKind.Apart);
+                                problem.AddLink(
+                                    With(before, shape),
+                                    With(after, shape),
+                                    (long)(SeamPrice.LineCrossing * Unit),
+                                    LinkKind.Apart
+                                );
                         }
                     );
+    }
+
+    /// <summary>
+    /// The cell that a line goes with: on the edge of a shape it belongs to the shape's side, since a seam along the edge is
+    /// drawn beside it. Cells are too coarse to tell on which side of an edge a line lies.
+    /// </summary>
+    private int With(int cell, int line)
+    {
+        var (column, row) = (cell % grid.Columns, cell / grid.Columns);
+        var best = cell;
+        foreach (var (dx, dy) in Around)
+            if (grid.CellAt(column + dx, row + dy) is >= 0 and var near && top[near] < line && top[near] > top[best])
+                best = near;
+        return best;
     }
 
     /// <summary>Asks for room between a seam and the edges of both grounds, for overlaps on both sides.</summary>

@@ -12,6 +12,7 @@ internal static class ArtworkKeys
         Says = "The drawing, relative to the recipe.",
         Example = "../artwork/bay.svg",
         Otherwise = "the recipe has shapes of its own",
+        IsOwn = true,
     };
 
     internal static readonly Key<ImmutableArray<InlineShape>> Shapes = new(
@@ -22,6 +23,7 @@ internal static class ArtworkKeys
         Says = "Shapes written in the recipe itself.",
         Example = "[{ wkt: \"POLYGON ((0 0, 60 0, 30 40, 0 0))\", fill: \"#1b3a5c\" }]",
         Otherwise = "the artwork is in a file",
+        IsOwn = true,
     };
 
     internal static readonly Key<int> Width = new("width", new LengthKind("5 mm", "20000 mm"))
@@ -29,14 +31,15 @@ internal static class ArtworkKeys
         Says = "Finished width; the height follows.",
         Example = "420 mm",
         Otherwise = "the size that the artwork states",
+        IsOwn = true,
     };
 
     internal static readonly Key<ImmutableArray<SewRule>> Sew = new(
         "sew",
-        new GroupListKind<SewRule>(SewKeys.Group, 0, 1000)
+        new GroupListKind<SewRule>(SewKeys.Group, 0, 1000) { GoesOn = true }
     )
     {
-        Says = "How shapes are sewn; the first rule that matches a shape wins.",
+        Says = "How shapes are sewn; the first rule that matches a shape wins. Those of included files follow.",
         Example = "[{ match: { class: lettering }, as: satin }]",
         Default = "[]",
     };

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Keys;
@@ -45,6 +46,9 @@ internal sealed class FoldKind(string start, string end) : ScalarKind<FoldAt>
     private readonly LengthKind distance = new("0 mm", "20000 mm");
 
     internal override string Expects => $"centre, or a length with 'from {start}' or 'from {end}'";
+
+    internal override JsonObject ToSchema() =>
+        Schema.AnyOf(Schema.Words("centre"), Schema.Text($"{distance.Written} from +({start}|{end})"));
 
     internal override Maybe<FoldAt> ReadText(string text, Given given)
     {

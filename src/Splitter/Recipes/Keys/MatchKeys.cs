@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Recipes.Language;
 
@@ -65,6 +66,8 @@ internal sealed class BoundKind(string least, string most) : ScalarKind<LengthBo
     private readonly LengthKind length = new(least, most);
 
     internal override string Expects => $"\"<\", \"<=\", \">\" or \">=\" and {length.Expects}, in quotation marks";
+
+    internal override JsonObject ToSchema() => Schema.Text($"[<>]=? *{length.Written}");
 
     internal override Maybe<LengthBound> ReadText(string text, Given given)
     {

@@ -11,6 +11,7 @@ internal static class OutputKeys
         Says = "Where parts are written, relative to the recipe; each hoop has a folder in it.",
         Example = "parts/bay",
         Otherwise = "parts/ and the recipe's file name without its extension",
+        IsOwn = true,
     };
 
     internal static readonly Key<ImmutableArray<OutputKind>> Files = new(

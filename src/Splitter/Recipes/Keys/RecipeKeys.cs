@@ -20,11 +20,22 @@ internal static class RecipeKeys
         Required = true,
     };
 
+    internal static readonly Key<ImmutableArray<string>> Include = new(
+        "include",
+        new ListKind<string>(new IncludedFileKind(), 1, 20)
+    )
+    {
+        Says = "Files with keys of a recipe, for what several recipes share; the recipe's own keys win.",
+        Example = "[house/hoops.yaml, house/threads.yaml]",
+        Otherwise = "none",
+    };
+
     internal static readonly Key<string> Title = new("title", new TextKind(200))
     {
         Says = "What the work is called.",
         Example = "Lighthouse bay",
         Otherwise = "the recipe's file name without its extension",
+        IsOwn = true,
     };
 
     internal static readonly Key<ArtworkSource> Artwork = new("artwork", ArtworkKeys.Group)
@@ -36,10 +47,11 @@ internal static class RecipeKeys
 
     internal static readonly Key<ImmutableArray<NamedThread>> Threads = new(
         "threads",
-        new GroupListKind<NamedThread>(ThreadKeys.Group, 0, 500)
+        new GroupListKind<NamedThread>(ThreadKeys.Group, 0, 500) { GoesOn = true }
     )
     {
-        Says = "Names for colours; a colour of the artwork takes the thread of exactly its colour.",
+        Says =
+            "Names for colours; a colour of the artwork takes the thread of exactly its colour. Those of included files follow.",
         Example = "[{ name: deep water, color: \"#1b3a5c\" }]",
         Default = "[]",
     };
@@ -98,7 +110,7 @@ internal static class RecipeKeys
 
     /// <summary>The language.</summary>
     internal static readonly GroupKind<Recipe> Group = new(
-        [Splitter, Title, Artwork, Threads, Cloth, Hoops, Fields, Overlap, Registration, Machine, Output],
+        [Splitter, Include, Title, Artwork, Threads, Cloth, Hoops, Fields, Overlap, Registration, Machine, Output],
         Build,
         Check
     );

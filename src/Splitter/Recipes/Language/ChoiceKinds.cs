@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Recipes.Yaml;
 
 namespace Splitter.Recipes.Language;
@@ -12,6 +13,8 @@ internal sealed class WordOr<T>(string word, T meaning, Kind<T> other) : Kind<T>
     internal override ImmutableArray<Kind> Parts => [other];
 
     internal override string Expects => $"{word} or {other.Expects}";
+
+    internal override JsonObject ToSchema() => Schema.AnyOf(Schema.Words(word), other.ToSchema());
 
     internal override Maybe<T> Read(Given given) =>
         given.Node switch
@@ -33,6 +36,8 @@ internal sealed class ByForm<T>(Kind<T> text, Kind<T> list, Kind<T> mapping) : K
 
     internal override string Expects => $"{text.Expects}, {list.Expects}, or {mapping.Expects}";
 
+    internal override JsonObject ToSchema() => Schema.AnyOf(text.ToSchema(), list.ToSchema(), mapping.ToSchema());
+
     internal override Maybe<T> Read(Given given) =>
         given.Node switch
         {
@@ -51,6 +56,8 @@ internal sealed class Made<TFrom, T>(Kind<TFrom> from, Func<TFrom, T> make) : Ki
     internal override ImmutableArray<Kind> Parts => [from];
 
     internal override string Expects => from.Expects;
+
+    internal override JsonObject ToSchema() => from.ToSchema();
 
     internal override Maybe<T> Read(Given given) =>
         from.Read(given) is { Has: true, Value: var value } ? make(value) : default(Refused);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Recipes.Yaml;
 
@@ -15,8 +16,30 @@ internal sealed class GroupKind<T>(ImmutableArray<Key> keys, Func<Group, T> buil
 
     internal override string Expects => $"keys with values ({Words.List(keys.Select(k => k.Name), "and")})";
 
+    internal override JsonObject ToSchema() => Schema.Mapping(keys);
+
     internal override Maybe<T> Read(Given given) =>
         given.Node is MappingNode ? Build(Open(given)) : given.RefuseForm(Expects);
+
+    /// <summary>Key by key.</summary>
+    internal override Node Merge(Node own, Node included)
+    {
+        if (own is not MappingNode mine || included is not MappingNode theirs)
+            return own;
+        Node? Theirs(Entry entry) => theirs.Entries.FirstOrDefault(e => e.Key == entry.Key)?.Value;
+        Kind? KindOf(Entry entry) => keys.FirstOrDefault(k => k.Name == entry.Key)?.Kind;
+        var names = mine.Entries.Select(e => e.Key).ToHashSet(StringComparer.Ordinal);
+        return mine with
+        {
+            Entries =
+            [
+                .. mine.Entries.Select(e =>
+                    Theirs(e) is { } other && KindOf(e) is { } kind ? e with { Value = kind.Merge(e.Value, other) } : e
+                ),
+                .. theirs.Entries.Where(e => !names.Contains(e.Key)),
+            ],
+        };
+    }
 
     internal Maybe<T> Build(Group group) => group.IsSound ? build(group) : default(Refused);
 

@@ -21,6 +21,9 @@ internal abstract class Key(string name, Kind kind)
     /// <summary>The recipe must have it.</summary>
     internal bool Required { get; init; }
 
+    /// <summary>Of the recipe itself alone: a file that it includes cannot have it.</summary>
+    internal bool IsOwn { get; init; }
+
     /// <summary>What counts when the key is absent, as one would write it; null when absence has a meaning of its own.</summary>
     internal string? Default { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Recipes.Yaml;
 
@@ -10,7 +11,16 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
 {
     internal override ImmutableArray<Kind> Parts => [item];
 
+    internal override bool IsList => true;
+
     internal override string Expects => $"a list of {item.Expects}";
+
+    internal override JsonObject ToSchema()
+    {
+        var list = Schema.List(item, least, most);
+        list["uniqueItems"] = true;
+        return list;
+    }
 
     internal override Maybe<ImmutableArray<T>> Read(Given given)
     {
@@ -45,7 +55,32 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
 {
     internal override ImmutableArray<Kind> Parts => [item];
 
+    internal override bool IsList => true;
+
+    /// <summary>The items of included files follow its own, but for those with a name that is taken.</summary>
+    internal bool GoesOn { get; init; }
+
     internal override string Expects => $"a list of {item.Expects}";
+
+    internal override JsonObject ToSchema() => Schema.List(item, least, most);
+
+    internal override Node Merge(Node own, Node included)
+    {
+        if (!GoesOn || own is not SequenceNode mine || included is not SequenceNode theirs)
+            return own;
+        var naming = item.Keys.Where(key => key.Unique is not null).ToList();
+        bool IsTaken(Node other) =>
+            naming.Exists(key =>
+                NameOf(key, other) is { } name && mine.Items.Any(i => key.Unique!.Equals(NameOf(key, i), name))
+            );
+        return mine with { Items = [.. mine.Items, .. theirs.Items.Where(i => !IsTaken(i))] };
+    }
+
+    /// <summary>A value as it is understood, since #FFF and #ffffff are one colour; null for none or a wrong one.</summary>
+    private static string? NameOf(Key key, Node item) =>
+        (item as MappingNode)?.Entries.FirstOrDefault(e => e.Key == key.Name) is { } entry
+            ? key.ReadValue(new(entry.Value, key.Name, key, new Reading("name")))?.ToString()
+            : null;
 
     internal override Maybe<ImmutableArray<T>> Read(Given given)
     {

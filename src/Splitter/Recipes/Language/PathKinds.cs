@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
 
@@ -8,6 +9,9 @@ namespace Splitter.Recipes.Language;
 internal static partial class PortablePath
 {
     internal const int MostCharacters = 200;
+
+    /// <summary>As a pattern, what every one of them fits.</summary>
+    internal const string Written = "(?!/)[^\\\\:*?\"<>|]+";
 
     /// <summary>What is wrong with it, as a phrase; null for nothing.</summary>
     internal static string? Fault(string path)
@@ -58,6 +62,12 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
 
     internal override string Expects => $"a file ({Words.List(Extensions, "or")}), relative to the recipe";
 
+    internal override JsonObject ToSchema() =>
+        Schema.Text($"{PortablePath.Written}[.]({string.Join('|', Extensions.Select(e => AnyCase(e[1..])))})");
+
+    /// <summary>JSON Schema's patterns have no switch for it.</summary>
+    private static string AnyCase(string word) => string.Concat(word.Select(c => $"[{c}{char.ToUpperInvariant(c)}]"));
+
     internal override Maybe<string> ReadText(string text, Given given)
     {
         bool Ends(string extension) => text.EndsWith(extension, StringComparison.OrdinalIgnoreCase);
@@ -78,6 +88,20 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
     }
 }
 
+/// <summary>A file that a recipe includes.</summary>
+internal sealed class IncludedFileKind : ScalarKind<string>
+{
+    internal override string Expects => "a file (.yaml or .yml), relative to the one that includes it";
+
+    internal override JsonObject ToSchema() => Schema.Text($"{PortablePath.Written}[.]ya?ml");
+
+    internal override Maybe<string> ReadText(string text, Given given) =>
+        PortablePath.Fault(text) is { } fault
+            ? given.Refuse(RecipeValueProblems.BadPath(given.Place, given.Key, text, fault))
+        : text.EndsWith(".yaml", StringComparison.Ordinal) || text.EndsWith(".yml", StringComparison.Ordinal) ? text
+        : given.RefuseForm(Expects);
+}
+
 /// <summary>Where outputs go.</summary>
 internal sealed class FolderKind : ScalarKind<string>
 {
@@ -85,6 +109,8 @@ internal sealed class FolderKind : ScalarKind<string>
     private const int MostStepsUp = 1;
 
     internal override string Expects => "a folder, relative to the recipe";
+
+    internal override JsonObject ToSchema() => Schema.Text(PortablePath.Written);
 
     internal override Maybe<string> ReadText(string text, Given given)
     {
@@ -103,6 +129,8 @@ internal sealed partial class HoopNameKind : ScalarKind<string>
     internal const string All = "all";
 
     internal override string Expects => "1 to 40 letters, digits, '-' and '_', since it names a folder";
+
+    internal override JsonObject ToSchema() => Schema.AnyText("[A-Za-z0-9_-]{1,40}");
 
     internal override Maybe<string> ReadText(string text, Given given)
     {

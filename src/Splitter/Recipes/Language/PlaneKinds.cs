@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes.Yaml;
@@ -13,6 +14,8 @@ internal sealed class SizeKind(string least, string most) : ScalarKind<(int Widt
     internal override ImmutableArray<Kind> Parts => [side];
 
     internal override string Expects => $"width x height, each {side.Expects}";
+
+    internal override JsonObject ToSchema() => Schema.Text($"{Quantity.Written}( *({side.Units}))? *x *{side.Written}");
 
     internal override Maybe<(int Width, int Height)> ReadText(string text, Given given)
     {
@@ -69,6 +72,8 @@ internal sealed class PointKind(string least, string most) : Kind<Point>
 
     internal override string Expects => $"a point [x, y], each {each.Expects}";
 
+    internal override JsonObject ToSchema() => Schema.List(each, 2, 2);
+
     internal override Maybe<Point> Read(Given given)
     {
         if (given.Node is not SequenceNode { Items: [var first, var second] })
@@ -83,6 +88,13 @@ internal sealed class PointKind(string least, string most) : Kind<Point>
 internal sealed class TurnKind : ScalarKind<Turn>
 {
     internal override string Expects => "0 deg, 90 deg, 180 deg or 270 deg";
+
+    internal override JsonObject ToSchema() =>
+        Schema.AnyOf(
+            Schema.Words("0 deg", "90 deg", "180 deg", "270 deg"),
+            Schema.Words("0", "90", "180", "270"),
+            Schema.Text("[+]?0*(0|90|180|270)([.]0+)? *deg")
+        );
 
     internal override Maybe<Turn> ReadText(string text, Given given)
     {

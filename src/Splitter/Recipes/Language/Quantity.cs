@@ -9,6 +9,9 @@ internal readonly partial record struct Quantity(decimal Number, string Unit)
     /// <summary>Longer text is no quantity; it bounds the work on hostile input.</summary>
     private const int MostCharacters = 40;
 
+    /// <summary>A number as a pattern.</summary>
+    internal const string Written = "[+-]?[0-9]{1,9}([.][0-9]{1,9})?";
+
     /// <summary>Plain digits with a point: no exponent, no thousands, nothing that a culture could read otherwise.</summary>
     internal static bool TryParse(string text, out Quantity quantity)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Splitter.Diagnostics;
 using static System.FormattableString;
 
@@ -35,6 +36,14 @@ internal abstract class QuantityKind<T> : ScalarKind<T>
         );
 
     internal override string Expects => $"{name} from {least} to {most}";
+
+    /// <summary>The units as a pattern.</summary>
+    internal string Units => string.Join('|', units.Select(u => u.Name));
+
+    /// <summary>The whole as a pattern; its range is for the reader alone.</summary>
+    internal string Written => $"{Quantity.Written} *({Units})";
+
+    internal sealed override JsonObject ToSchema() => Schema.Text(Written);
 
     internal sealed override Maybe<T> ReadText(string text, Given given)
     {
@@ -83,9 +92,9 @@ internal abstract class QuantityKind<T> : ScalarKind<T>
 }
 
 /// <summary>A length; whole micrometres.</summary>
-internal sealed class LengthKind(string least, string most) : QuantityKind<int>("a length", Units, least, most)
+internal sealed class LengthKind(string least, string most) : QuantityKind<int>("a length", Lengths, least, most)
 {
-    private static readonly ImmutableArray<Unit> Units =
+    private static readonly ImmutableArray<Unit> Lengths =
     [
         new("mm", Geometry.Units.Millimetre),
         new("cm", 10 * Geometry.Units.Millimetre),

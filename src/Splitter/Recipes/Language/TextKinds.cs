@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Splitter.Diagnostics;
 
@@ -10,6 +11,13 @@ namespace Splitter.Recipes.Language;
 internal sealed class TextKind(int most) : ScalarKind<string>
 {
     internal override string Expects => $"text of 1 to {most} characters on one line";
+
+    internal override JsonObject ToSchema()
+    {
+        var text = Schema.AnyText(@"[^\x00-\x1F]+");
+        text["maxLength"] = most;
+        return text;
+    }
 
     internal override Maybe<string> ReadText(string text, Given given) =>
         text.Length >= 1 && text.Length <= most && text.EnumerateRunes().All(IsCharacter)
@@ -28,6 +36,8 @@ internal sealed class WordKind<T>(ImmutableArray<(string Word, T Value)> words) 
 
     internal override string Expects => Words.List(Spellings, "or");
 
+    internal override JsonObject ToSchema() => Schema.Words([.. Spellings]);
+
     internal override Maybe<T> ReadText(string text, Given given)
     {
         foreach (var (word, value) in words)
@@ -45,6 +55,14 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
     internal override string Expects =>
         least == most ? $"the number {least}" : $"a whole number from {least} to {most}";
 
+    internal override JsonObject ToSchema() =>
+        new()
+        {
+            ["type"] = "integer",
+            ["minimum"] = least,
+            ["maximum"] = most,
+        };
+
     internal override Maybe<int> ReadText(string text, Given given) =>
         Quantity.TryParse(text, out var q) && q.Unit.Length == 0 && decimal.IsInteger(q.Number)
             ? q.Number >= least && q.Number <= most
@@ -58,6 +76,8 @@ internal sealed class CountKind(int least, int most) : ScalarKind<int>
 internal sealed partial class FractionKind(int most) : ScalarKind<Stagger>
 {
     internal override string Expects => $"a fraction from 1/{most} to {most - 1}/{most}";
+
+    internal override JsonObject ToSchema() => Schema.Text("[0-9]{1,4} ?/ ?[0-9]{1,4}");
 
     internal override Maybe<Stagger> ReadText(string text, Given given)
     {
@@ -86,6 +106,8 @@ internal sealed partial class ColourKind : ScalarKind<string>
 {
     internal override string Expects =>
         "a colour as \"#rgb\" or \"#rrggbb\" in quotation marks (an open # begins a comment)";
+
+    internal override JsonObject ToSchema() => Schema.Text("#([0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})");
 
     internal override Maybe<string> ReadText(string text, Given given)
     {

@@ -1,7 +1,6 @@
 using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;
-using Splitter.Recipes;
 using Splitter.Stitching.Fills;
 
 namespace Splitter.Stitching.Estimates;

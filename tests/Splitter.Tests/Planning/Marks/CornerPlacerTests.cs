@@ -3,7 +3,6 @@ using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Marks;
 using Splitter.Planning.Seams;
-using Splitter.Recipes;
 
 namespace Splitter.Tests.Planning.Marks;
 

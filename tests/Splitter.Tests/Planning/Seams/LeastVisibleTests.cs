@@ -136,6 +136,29 @@ public sealed class LeastVisibleTests
     }
 
     [Fact]
+    public void TheSeamLeavesALineOnAnEdgeWhole()
+    {
+        // An outlined fill with a wavy edge: the line lies on the edge that the seam follows.
+        var edge = Enumerable
+            .Range(0, 52)
+            .SelectMany(i => new[] { 74 + (3 * Math.Sin(i / 8.0)), (2 * i) - 1 })
+            .ToArray();
+        var division = Divide(
+            (
+                Samples.Drawing(
+                    Samples.Rectangle("ground", 0, -1, 150, 102),
+                    Samples.Fill("upper", [0, -1, .. edge, 0, 101]),
+                    Samples.Run("line", edge)
+                ),
+                Two()
+            )
+        );
+        // A fifth of a straight seam, and one crossing where the seam ends, which stays on the grid; cut lengthwise the line
+        // would be crossed at every bend.
+        Assert.InRange(division.Cost.Cost, 15, 40);
+    }
+
+    [Fact]
     public void TheSeamGoesRoundOrUnderASmallShapeThatStaysWhole()
     {
         var star = Samples.Rectangle("star", 70, 40, 9, 9);

@@ -9,8 +9,8 @@ namespace Splitter.Outputs.Pictures.Strands;
 /// </summary>
 internal sealed class StrandLayer
 {
-    /// <summary>Dots of a millimetre at least, so that a thread is seven wide; and dots of a pixel's side.</summary>
-    private const int FewestDots = 16,
+    /// <summary>Dots of a millimetre at least, so that a thread is four wide; and dots of a pixel's side.</summary>
+    private const int FewestDots = 10,
         FewestToPixel = 2,
         MostToPixel = 4;
 

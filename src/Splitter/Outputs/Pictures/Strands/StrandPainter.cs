@@ -45,9 +45,9 @@ internal sealed class StrandPainter(int width, int height, double scale)
             var start = Math.Max(0, (int)Math.Ceiling(left + from.X - 0.5));
             var stop = Math.Min(width - 1, (int)Math.Floor(right + from.X - 0.5));
             if (isShadow)
-                Shade(strand, row, start, stop, start + 0.5 - from.X, down);
+                Shade(strand, (row * width) + start, stop - start + 1, start + 0.5 - from.X, down);
             else
-                Draw(strand, row, start, stop, start + 0.5 - from.X, down);
+                Draw(strand, (row * width) + start, stop - start + 1, start + 0.5 - from.X, down);
         }
     }
 
@@ -66,39 +66,53 @@ internal sealed class StrandPainter(int width, int height, double scale)
         return (Math.Max(stretch.Left, Math.Min(one, other)), Math.Min(stretch.Right, Math.Max(one, other)));
     }
 
-    private void Shade(in LaidStrand strand, int row, int start, int stop, double x, double y)
+    private void Shade(in LaidStrand strand, int first, int count, double x, double y)
     {
-        for (var at = (row * width) + start; at <= (row * width) + stop; at++, x++)
+        var thread = strand.Thread;
+        for (var at = first; at < first + count; at++, x++)
         {
-            if (touched[at] == strand.Thread || IsPastEnd(strand, x, y, out _, out _))
+            if (touched[at] == thread)
                 continue;
-            touched[at] = strand.Thread;
+            var along = (x * strand.Along.X) + (y * strand.Along.Y);
+            var across = (x * strand.Across.X) + (y * strand.Across.Y);
+            if ((along < 0 || along > strand.Length) && IsPastEnd(along, across, strand.Length))
+                continue;
+            touched[at] = thread;
             Dots[at] = Dots[at].Mixed(new(0, 0, 0), Strand.Shadow);
         }
     }
 
-    private void Draw(in LaidStrand strand, int row, int start, int stop, double x, double y)
+    private void Draw(in LaidStrand strand, int first, int count, double x, double y)
     {
-        var slope = Math.Min(dip, strand.Length * Strand.MostDip);
+        var (thread, length, step, stepAcross) = (strand.Thread, strand.Length, strand.Along.X, strand.Across.X);
+        var along = (x * step) + (y * strand.Along.Y);
+        var across = (x * stepAcross) + (y * strand.Across.Y);
+        var slope = Math.Min(dip, length * Strand.MostDip);
         var full = strand.Ink.At(StrandInk.Down - 1);
         var shades = StrandInk.Across / (2 * radius);
-        for (var at = (row * width) + start; at <= (row * width) + stop; at++, x++)
+        for (var at = first; at < first + count; at++, along += step, across += stepAcross)
         {
-            if (IsPastEnd(strand, x, y, out var along, out var across))
+            if ((along < 0 || along > length) && IsPastEnd(along, across, length))
                 continue;
-            var toHole = Math.Max(0, Math.Min(along, strand.Length - along));
             var shade = Math.Clamp((int)((across + radius) * shades), 0, StrandInk.Across - 1);
-            touched[at] = strand.Thread;
-            Dots[at] = toHole >= slope ? full[shade] : strand.Ink.At((int)(toHole * StrandInk.Down / slope))[shade];
+            touched[at] = thread;
+            Dots[at] =
+                along >= slope && along <= length - slope
+                    ? full[shade]
+                    : strand.Ink.At(Down(along, length, slope))[shade];
         }
     }
 
-    /// <summary>Its ends are round.</summary>
-    private bool IsPastEnd(in LaidStrand strand, double x, double y, out double along, out double across)
+    private static int Down(double along, double length, double slope)
     {
-        along = (x * strand.Along.X) + (y * strand.Along.Y);
-        across = (x * strand.Across.X) + (y * strand.Across.Y);
-        var past = Math.Max(-along, along - strand.Length);
-        return past > 0 && (past * past) + (across * across) > radius * radius;
+        var toHole = Math.Max(0, Math.Min(along, length - along));
+        return toHole >= slope ? StrandInk.Down - 1 : (int)(toHole * StrandInk.Down / slope);
+    }
+
+    /// <summary>Its ends are round.</summary>
+    private bool IsPastEnd(double along, double across, double length)
+    {
+        var past = Math.Max(-along, along - length);
+        return (past * past) + (across * across) > radius * radius;
     }
 }

@@ -15,7 +15,7 @@ internal sealed class CoverSearch
     /// <summary>
     /// Exchanges of one run. Small tables have few entries to look at in each, and show what they have long before.
     /// </summary>
-    private const long MostSteps = 50_000;
+    private const long MostSteps = 100_000;
 
     private readonly CoverTable table;
     private readonly bool[] locked;

@@ -14,20 +14,23 @@ internal sealed record FewestAnswer(ImmutableArray<ImmutableArray<Field>> Covers
 /// </summary>
 internal static class FewestSearch
 {
-    /// <summary>Places flush with drawn things along one axis, in the rounds one after the other.</summary>
-    private static readonly ImmutableArray<int> Features = [8, 24];
+    /// <summary>
+    /// Places flush with drawn things along one axis, in the rounds one after the other. Few lead to small covers; many
+    /// lead to more covers as small, and which of them has room for good seams is a matter of luck.
+    /// </summary>
+    private static readonly ImmutableArray<int> Features = [8, 24, 48];
 
     /// <summary>Entries of the table that a round may look at: about half a second.</summary>
     private const long MostWork = 100_000_000;
 
     /// <summary>Entries that a round may look at for other covers of the same size.</summary>
-    private const long MostWorkForOthers = 50_000_000;
+    private const long MostWorkForOthers = 100_000_000;
 
     /// <summary>Demands for links that a round adds: each one that turns out needless narrows the search.</summary>
     private const int MostDemands = 40;
 
     /// <summary>Covers of the same size that are kept for the choice of the best.</summary>
-    private const int MostKept = 16;
+    private const int MostKept = 32;
 
     /// <summary>
     /// Covers with more fields are not looked at as a whole: the table grows with the square of their number.

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Splitter.Checking;
+using Splitter.Diagnostics;
+using Splitter.Outputs;
+using Splitter.Tool.Commands.Comparing;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary><c>splitter compare</c>: one set of finished files against another.</summary>
+internal static class CompareCommand
+{
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var old = Folder("OLD", "A set, or the folder of a recipe's sets, as it was.");
+        var now = Folder("NEW", "The same as it is now.");
+        var (pictures, stitchesOnly) = (Comparison.Pictures(), Comparison.StitchesOnly());
+        var format = SharedOptions.Format(withSarif: true);
+        var command = new ExampleCommand(
+            "compare",
+            "Compare finished files: which parts, steps and corners changed, by how much, and what it costs.",
+            "splitter compare before/bay/small parts/bay/small",
+            "splitter compare before/bay parts/bay --pictures changes",
+            "splitter compare before/bay parts/bay --format sarif"
+        )
+        {
+            old,
+            now,
+            pictures,
+            stitchesOnly,
+            format,
+        };
+        command.SetAction(call =>
+            Run(
+                    call.GetRequiredValue(old),
+                    call.GetRequiredValue(now),
+                    call.GetValue(pictures),
+                    call.GetValue(stitchesOnly)
+                )
+                .Write(call.GetValue(format), output, error)
+        );
+        return command;
+    }
+
+    private static Argument<string> Folder(string name, string description) =>
+        SharedOptions.Files(new Argument<string>(name) { Description = description });
+
+    private static Answer Run(string old, string now, string? pictures, bool stitchesOnly)
+    {
+        var pairs = Pairs(old, now);
+        if (pairs.IsEmpty)
+            return Answer.Wrong([CallProblems.NoSet(old, now)]);
+        try
+        {
+            return Comparison.Answer([.. pairs.Select(Compare)], [], pictures, stitchesOnly, isCheck: false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Answer.Wrong([CallProblems.CannotRead(now, $"cannot be read ({e.Message.TrimEnd('.')})")]);
+        }
+    }
+
+    private static Compared Compare((string Hoop, string Old, string Now) pair)
+    {
+        var (before, after) = (Side(pair.Hoop, pair.Old), Side(pair.Hoop, pair.Now));
+        var found = Checker.Compare(before, after);
+        var place = Place.Whole(Path.Combine(pair.Now, ManifestWriter.FileName).Replace('\\', '/'));
+        return new(
+            before,
+            after,
+            ComparedSet.Of(pair.Now, after.Paths.Length, found, isCheck: false),
+            [.. Finding.Of(found, isCheck: false, place, drawing: null)]
+        );
+    }
+
+    /// <summary>Both may be a set, or folders with a set for each hoop, of which one side may lack some.</summary>
+    private static ImmutableArray<(string Hoop, string Old, string Now)> Pairs(string old, string now) =>
+        IsSet(old) && IsSet(now)
+            ? [(Path.GetFileName(Path.GetFullPath(now).TrimEnd(Path.DirectorySeparatorChar)), old, now)]
+            :
+            [
+                .. Hoops(old)
+                    .Union(Hoops(now), StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal)
+                    .Select(hoop => (hoop, Path.Combine(old, hoop), Path.Combine(now, hoop))),
+            ];
+
+    private static IEnumerable<string> Hoops(string folder) =>
+        Directory.Exists(folder)
+            ? Directory
+                .EnumerateDirectories(folder)
+                .Where(inner => !Path.GetFileName(inner).StartsWith('.') && IsSet(inner))
+                .Select(inner => Path.GetFileName(inner)!)
+            : [];
+
+    private static bool IsSet(string folder) => File.Exists(Path.Combine(folder, ManifestWriter.FileName));
+
+    private static SetSide Side(string hoop, string folder) =>
+        SetSide.OnDisk(hoop, path => Comparison.ReadFile(Path.Combine(folder, path[(hoop.Length + 1)..])));
+}

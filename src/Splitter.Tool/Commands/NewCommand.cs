@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Text;
+using Splitter.Diagnostics;
+using Splitter.Starting;
+
+namespace Splitter.Tool.Commands;
+
+/// <summary><c>splitter new</c>: a first recipe for a drawing.</summary>
+internal static class NewCommand
+{
+    /// <summary>Stands for standard output.</summary>
+    private const string Output = "-";
+
+    internal static Command Create(TextWriter output, TextWriter error)
+    {
+        var artwork = SharedOptions.Files(
+            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
+            ".svg",
+            ".geojson",
+            ".json"
+        );
+        var recipe = new Argument<string?>("RECIPE")
+        {
+            Description = "Where to write; '-' for standard output. Without it: beside the drawing, as .yaml.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
+        var command = new ExampleCommand(
+            "new",
+            "Start a recipe for a drawing, with comments; it makes parts as it is.",
+            "splitter new bay.svg",
+            "splitter new artwork/bay.svg recipes/bay.yaml",
+            "splitter new bay.svg -"
+        )
+        {
+            artwork,
+            recipe,
+            force,
+        };
+        command.SetAction(call =>
+            Run(new(call.GetRequiredValue(artwork), call.GetValue(recipe), call.GetValue(force)))
+                .Write(AnswerFormat.Text, output, error)
+        );
+        return command;
+    }
+
+    private sealed record NewCall(string Artwork, string? Recipe, bool Force);
+
+    private static Answer Run(NewCall call)
+    {
+        var (bytes, unread) = BoundedFile.Read(call.Artwork);
+        if (unread is not null)
+            return Answer.Wrong([CallProblems.CannotRead(call.Artwork, unread)]);
+        var file = call.Recipe is null or Output ? Path.ChangeExtension(call.Artwork, ".yaml") : call.Recipe;
+        if (call is { Recipe: not Output, Force: false } && Path.Exists(file))
+            return Answer.Wrong([CallProblems.RecipeThere(file)]);
+        var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
+        var named = Path.GetRelativePath(folder, Path.GetFullPath(call.Artwork)).Replace('\\', '/');
+        var started = StarterRecipe.Write(Path.GetFileNameWithoutExtension(file), new(named, bytes));
+        // The library names the drawing as the recipe does.
+        ImmutableArray<Diagnostic> diagnostics =
+        [
+            .. started.Diagnostics.Select(d =>
+                d.Place.File == named ? d with { Place = d.Place with { File = call.Artwork } } : d
+            ),
+        ];
+        if (!started.TryGet(out var text))
+            return Answer.Wrong(diagnostics);
+        if (call.Recipe == Output)
+            return new(ExitCode.Done, diagnostics) { Text = text };
+        try
+        {
+            File.WriteAllText(file, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            return Answer.Wrong([.. diagnostics, CallProblems.CannotWriteRecipe(file, e.Message)]);
+        }
+        return new(ExitCode.Done, diagnostics)
+        {
+            Text = $"{file.Replace('\\', '/')} is written; look at it with 'splitter plan'\n",
+        };
+    }
+}

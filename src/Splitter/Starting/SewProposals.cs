@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Starting;
+
+/// <summary>A rule of sewing for a recipe that is started, as lines of YAML behind its <c>- match:</c>.</summary>
+/// <param name="Comment">Why, a line or more.</param>
+/// <param name="Match">As a recipe writes it.</param>
+internal sealed record ProposedRule(ImmutableArray<string> Comment, string Match, ImmutableArray<string> Keys);
+
+/// <summary>Rules that suit what a drawing holds; the first that matches a shape wins, so special ones come first.</summary>
+internal static partial class SewProposals
+{
+    /// <summary>A thing this small looks wrong with a join through it, µm; it fits every usual hoop. By eye, no source.</summary>
+    private const int SmallThing = 60 * Units.Millimetre;
+
+    /// <summary>More rules of one kind are a list that nobody reads.</summary>
+    private const int MostOfAKind = 8;
+
+    /// <summary>Row directions that differ enough to be seen side by side, degrees. By eye, no source.</summary>
+    private static readonly ImmutableArray<int> Angles = [30, -30, 75, 0, -60, 50];
+
+    internal static ImmutableArray<ProposedRule> For(Survey survey, ImmutableArray<string> threads) =>
+        [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
+
+    private static IEnumerable<ProposedRule> Lettering(Survey survey) =>
+        Names(survey)
+            .Where(named => IsLettering().IsMatch(named.Name) && named.Elements.All(e => e.Longest <= SmallThing))
+            .Take(MostOfAKind)
+            .Select(named => new ProposedRule(
+                ["Letters show every fault, so none is ever cut: each lies in one hooping, whole."],
+                named.Match,
+                named.Elements.All(e => e.Sewn == SewAs.Satin)
+                    ? ["as: satin", "keep-whole: true"]
+                    : ["keep-whole: true"]
+            ));
+
+    private static IEnumerable<ProposedRule> SmallThings(Survey survey) =>
+        Names(survey)
+            .Where(named => !IsLettering().IsMatch(named.Name) && named.Elements.All(e => e.Longest <= SmallThing))
+            .Take(MostOfAKind)
+            .Select(named => new ProposedRule(
+                [
+                    FormattableString.Invariant(
+                        $"{Count(named.Elements.Length, "small thing")}, the largest {Units.ToMillimetres(named.Elements.Max(e => e.Longest)):0} mm: a join through it would show."
+                    ),
+                ],
+                named.Match,
+                ["keep-whole: true"]
+            ));
+
+    private static IEnumerable<ProposedRule> FineLines(Survey survey)
+    {
+        var lines = survey.Elements.Count(e => e is { Sewn: SewAs.Run, Element: DrawnLine { Width: < 1000 } });
+        if (lines > 0)
+            yield return new(
+                [
+                    $"{Count(lines, "line")} finer than a millimetre: one line of stitches each. 'passes: triple' makes them bold.",
+                ],
+                "{ stroke-width: \"< 1 mm\" }",
+                ["as: run", "stitch-length: 2.2 mm"]
+            );
+    }
+
+    /// <summary>Neighbours whose rows lean different ways are told apart; it needs two colours to be of use.</summary>
+    private static IEnumerable<ProposedRule> Rows(Survey survey, ImmutableArray<string> threads)
+    {
+        var filled = survey
+            .Elements.Where(e => e is { Sewn: SewAs.Fill, Element: DrawnArea })
+            .GroupBy(e => e.Element.Color, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Sum(e => ((DrawnArea)e.Element).Ground.Area))
+            .ThenBy(g => survey.Colours.IndexOf(g.Key))
+            .Take(Angles.Length)
+            .ToList();
+        if (filled.Count < 2)
+            yield break;
+        foreach (var (i, colour) in filled.Index())
+            yield return new(
+                i == 0
+                    ?
+                    [
+                        "Rows of neighbouring colours lean different ways, so that light tells them apart. The largest come first.",
+                        threads[survey.Colours.IndexOf(colour.Key)],
+                    ]
+                    : [threads[survey.Colours.IndexOf(colour.Key)]],
+                $"{{ fill: \"{colour.Key}\" }}",
+                [FormattableString.Invariant($"angle: {Angles[i]} deg")]
+            );
+    }
+
+    /// <summary>Classes and groups, each with what carries its name. A group has several elements; an element's own id is none.</summary>
+    private static IEnumerable<(string Name, string Match, ImmutableArray<Seen> Elements)> Names(Survey survey)
+    {
+        var classes = survey.Elements.SelectMany(e => e.Element.Classes).Distinct(StringComparer.Ordinal);
+        foreach (var name in classes.Where(YamlText.IsPlain))
+            yield return (
+                name,
+                $"{{ class: {YamlText.Quoted(name)} }}",
+                [.. survey.Elements.Where(e => e.Element.Classes.Contains(name, StringComparer.Ordinal))]
+            );
+        var groups = survey
+            .Elements.SelectMany(e => e.Element.Ids.Where(id => id != e.Element.Id))
+            .Distinct(StringComparer.Ordinal);
+        foreach (var name in groups.Where(YamlText.IsPlain))
+            if (
+                survey.Elements.Where(e => e.Element.Ids.Contains(name, StringComparer.Ordinal)).ToImmutableArray() is
+                { Length: > 1 } elements
+            )
+                yield return (name, $"{{ id: {YamlText.Quoted(name)} }}", elements);
+    }
+
+    internal static string Count(int count, string what) =>
+        FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
+
+    [GeneratedRegex(
+        "letter|text|caption|word|script|alphabet",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant,
+        1000
+    )]
+    private static partial Regex IsLettering();
+}

@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+using System.Text;
+using Splitter.Artwork;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Recipes;
+using Splitter.Recipes.Language;
+using static System.FormattableString;
+
+namespace Splitter.Starting;
+
+/// <summary>
+/// A first recipe for a drawing: it says what it found and why it chose what it says, and makes parts without another
+/// word. What is right for cloth, thread and taste is for the person to change.
+/// </summary>
+internal static class StarterRecipe
+{
+    /// <summary>Cloth around the artwork, to hold, to turn in, and for corners; µm. Common practice, no source.</summary>
+    private const int Margin = 50 * Units.Millimetre;
+
+    /// <summary>Cloth is cut to whole centimetres.</summary>
+    private const int CutTo = 10 * Units.Millimetre;
+
+    /// <summary>As much as the largest hoop holds, whichever way it lies, and a little to hold on to; µm.</summary>
+    private const int LeastCloth = 340 * Units.Millimetre;
+
+    /// <summary>The nominal fields of the 5 x 7 in and the 8 x 12 in hoop, mm.</summary>
+    private static readonly ImmutableArray<(string Name, int Width, int Height)> UsualHoops =
+    [
+        ("small", 130, 180),
+        ("large", 200, 300),
+    ];
+
+    /// <param name="name">The recipe's file name without its extension.</param>
+    /// <param name="artwork">Its path is the one that the recipe gives it.</param>
+    internal static Result<string> Write(string name, SourceFile artwork) =>
+        from survey in Survey.Of(artwork)
+        select Checked(Text(YamlText.IsPlain(name) ? name : "recipe", artwork.Path, survey));
+
+    private static string Text(string name, string artwork, Survey survey)
+    {
+        var text = new StringBuilder();
+        var threads = ColourNames.Of(survey.Colours);
+        Head(text, name, artwork, survey);
+        Artwork(text, artwork, survey, threads);
+        Threads(text, survey, threads);
+        Cloth(text, survey);
+        Hoops(text, survey);
+        text.Append(Rest.ReplaceLineEndings("\n"));
+        text.Append($"output:\n  folder: {YamlText.Quoted(Folder(name))} # a folder for each hoop in it\n");
+        text.Append(
+            "  # Machine files, pictures and the work sheet; add template for a pattern in true scale to print.\n"
+        );
+        text.Append("  files: [tape, svg, png, worksheet]\n");
+        return text.ToString();
+    }
+
+    private static string Folder(string name) =>
+        PortablePath.Fault($"parts/{name}") is null ? $"parts/{name}" : "parts";
+
+    private static void Head(StringBuilder text, string name, string artwork, Survey survey)
+    {
+        var areas = SewProposals.Count(survey.Elements.Count(e => e.Element is DrawnArea), "area");
+        var lines = SewProposals.Count(survey.Elements.Count(e => e.Element is DrawnLine), "line");
+        var colours = SewProposals.Count(survey.Colours.Length, "colour");
+        text.Append(
+            Invariant(
+                    $"""
+                    # {name}: started from {artwork}, which has {areas} and {lines} in {colours}.
+                    # It can be made as it is; look at the plan first, then change what does not suit your cloth and your hoops.
+                    #
+                    #   splitter plan RECIPE    fields, joins and how well they will fit, before anything is stitched
+                    #   splitter make RECIPE    machine files, pictures and the work sheet
+                    #
+                    # 'splitter schema --as page' lists all keys. Lengths may be mm, cm or in.
+
+                    splitter: 1
+                    title: {YamlText.Quoted(name)}
+
+
+                    """
+                )
+                .ReplaceLineEndings("\n")
+        );
+    }
+
+    private static void Artwork(StringBuilder text, string artwork, Survey survey, ImmutableArray<string> threads)
+    {
+        text.Append($"artwork:\n  file: {YamlText.Quoted(artwork)}\n");
+        text.Append(
+            Invariant(
+                $"  width: {Units.ToMillimetres(survey.Width)} mm # finished width{(survey.IsOwnWidth ? ", as the drawing states it" : ": the drawing states none that can be sewn, so choose yours")}; the height follows: {Units.ToMillimetres(survey.Height):0.#} mm\n"
+            )
+        );
+        var rules = SewProposals.For(survey, threads);
+        text.Append(
+            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a rule, areas\n"
+        );
+        text.Append(
+            "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n"
+        );
+        text.Append(rules.IsEmpty ? "  sew: []\n" : "  sew:\n");
+        foreach (var rule in rules)
+        {
+            foreach (var line in rule.Comment)
+                text.Append($"    # {line}\n");
+            text.Append($"    - match: {rule.Match}\n");
+            foreach (var key in rule.Keys)
+                text.Append($"      {key}\n");
+        }
+    }
+
+    private static void Threads(StringBuilder text, Survey survey, ImmutableArray<string> threads)
+    {
+        text.Append(
+            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
+        );
+        text.Append("# exactly that colour.\nthreads:\n");
+        foreach (var (colour, name) in survey.Colours.Zip(threads))
+            text.Append($"  - {{ name: {name}, color: \"{colour}\" }}\n");
+    }
+
+    private static void Cloth(StringBuilder text, Survey survey)
+    {
+        var (width, height) = (Side(survey.Width), Side(survey.Height));
+        text.Append(
+            Invariant(
+                    $$"""
+
+                    cloth:
+                      size: {{width}} x {{height}} mm # cut size; measure yours
+                      # The drawing's top left corner, from the cloth's: here it lies in the middle.
+                      artwork-at: [{{Before(width, survey.Width)}} mm, {{Before(height, survey.Height)}} mm]
+                      # Fold the cloth in half both ways and press it: the first hooping sews lines to lay these folds on.
+                      folds: { upright: centre, level: centre }
+                      color: "#f4efe4" # in pictures
+                      # How much it gives in the hoop: firm woven cloth with a fusible backing (common practice, no source). The
+                      # warp runs upright. Give soft cloth more; joins are made as wide as it needs.
+                      stretch: { warp: 0.1 %, weft: 0.1 %, bias: 0.3 %, warp-direction: 90 deg }
+
+                    """
+                )
+                .ReplaceLineEndings("\n")
+        );
+
+        static int Side(int artwork) =>
+            Math.Max(LeastCloth, (artwork + (2 * Margin) + CutTo - 1) / CutTo * CutTo) / Units.Millimetre;
+        static int Before(int cloth, int artwork) => (cloth - (artwork / Units.Millimetre)) / 2;
+    }
+
+    private static void Hoops(StringBuilder text, Survey survey)
+    {
+        text.Append(
+            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a set of parts;\n"
+        );
+        text.Append("# strike those that you do not have.\nhoops:\n");
+        foreach (var (name, width, height) in UsualHoops)
+        {
+            bool Fits(int across, int down) =>
+                survey.Width <= (across - 6) * Units.Millimetre && survey.Height <= (down - 6) * Units.Millimetre;
+            var whole = Fits(width, height) || Fits(height, width) ? " # the whole drawing fits" : "";
+            text.Append(Invariant($"  - {{ name: {name}, field: {width} x {height} mm }}{whole}\n"));
+        }
+    }
+
+    private const string Rest = """
+
+        fields:
+          place: fewest # every hooping is a chance to be a little off
+          clearance: 3 mm # stitches stay this far inside the field
+
+        overlap:
+          width: auto # as wide as the expected misfit needs
+          seams: least-visible # or straight
+          edges: interleaved # every other row reaches further, so that no ridge shows
+
+        registration:
+          accuracy: 0.3 mm # how closely you set a corner over its tack; measure it on a scrap
+          corners: { count: 3, arm: 8 mm }
+          alignment: cross # small crosses, sewn first in every later part, to look at before anything else
+
+
+        """;
+
+    /// <summary>What is started here can be read, or it is our mistake.</summary>
+    private static string Checked(string text)
+    {
+        var read = RecipeReader.Read("started.yaml", Encoding.UTF8.GetBytes(text));
+        return read.Succeeded ? text : throw new InvalidOperationException(string.Join('\n', read.Diagnostics));
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Text;
+using Splitter.Artwork;
+using Splitter.Artwork.Sewing;
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Starting;
+
+/// <summary>One painted element of a drawing, and how it would be sewn without a rule.</summary>
+internal sealed record Seen(DrawnElement Element, Box Bounds, SewAs Sewn)
+{
+    /// <summary>Its longer side.</summary>
+    internal int Longest => Math.Max(Bounds.Width, Bounds.Height);
+}
+
+/// <summary>What a drawing holds, as far as a recipe can be started from it.</summary>
+/// <param name="IsOwnWidth">The width is what the drawing states.</param>
+internal sealed record Survey(int Width, int Height, bool IsOwnWidth, ImmutableArray<Seen> Elements)
+{
+    /// <summary>For a drawing that states no size that can be sewn, µm: it fits a large hoop or two.</summary>
+    private const int UsualWidth = 200 * Units.Millimetre;
+
+    /// <summary>A drawing that states less is drawn without a thought for its size.</summary>
+    private const int LeastWidth = 40 * Units.Millimetre;
+
+    /// <summary>So is one that states more.</summary>
+    private const int MostWidth = 1500 * Units.Millimetre;
+
+    /// <summary>In the order in which they first appear.</summary>
+    internal ImmutableArray<string> Colours { get; } =
+    [.. Elements.Select(e => e.Element.Color).Distinct(StringComparer.Ordinal)];
+
+    internal static Result<Survey> Of(SourceFile artwork)
+    {
+        var stated = Read(artwork, null);
+        var isOwnWidth = stated.TryGet(out var own) && own.Sheet.Width is >= LeastWidth and <= MostWidth;
+        return from read in isOwnWidth ? stated : Read(artwork, UsualWidth)
+            from survey in Of(read, isOwnWidth) is { Elements.IsEmpty: false } seen
+                ? Result.Of(seen)
+                : Result.Fail<Survey>(DrawingProblems.NothingToSew(Place.Whole(artwork.Path)))
+            select survey;
+    }
+
+    private static Survey Of((Recipe Recipe, Sheet Sheet) read, bool isOwnWidth) =>
+        new(
+            read.Sheet.Width,
+            read.Sheet.Height,
+            isOwnWidth,
+            [.. read.Sheet.Elements.Select(e => See(read.Recipe, read.Sheet, e)).OfType<Seen>()]
+        );
+
+    /// <summary>Null for what is too small to be sewn.</summary>
+    private static Seen? See(Recipe recipe, Sheet sheet, DrawnElement element)
+    {
+        if (!ShapeMaker.Make(recipe, sheet with { Elements = [element] }).TryGet(out var shapes) || shapes.IsEmpty)
+            return null;
+        var sewn =
+            shapes.Any(s => s is FillShape) ? SewAs.Fill
+            : shapes.Any(s => s is SatinShape) ? SewAs.Satin
+            : SewAs.Run;
+        return new(element, Box.Around(shapes.Select(s => s.Footprint.Bounds)), sewn);
+    }
+
+    /// <summary>As a recipe that says nothing of how things are sewn reads it.</summary>
+    private static Result<(Recipe Recipe, Sheet Sheet)> Read(SourceFile artwork, int? width) =>
+        from recipe in RecipeReader.Read(artwork.Path, Encoding.UTF8.GetBytes(Bare(artwork.Path, width)))
+        from sheet in DrawingReader.ReadSheet(recipe, [artwork])
+        select (recipe, sheet);
+
+    private static string Bare(string artwork, int? width) =>
+        string.Join(
+            '\n',
+            "splitter: 1",
+            "artwork:",
+            $"  file: {YamlText.Quoted(artwork)}",
+            width is { } w ? FormattableString.Invariant($"  width: {Units.ToMillimetres(w)} mm") : "",
+            "hoops: [{ name: any, field: 130 x 180 mm }]",
+            "output: { folder: any }"
+        );
+}
