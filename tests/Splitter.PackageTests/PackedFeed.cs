@@ -17,7 +17,7 @@ public sealed class PackedFeed : IAsyncLifetime
         environment = new()
         {
             ["NUGET_PACKAGES"] = Path.Combine(root, "cache"),
-            ["NUGET_FALLBACK_PACKAGES"] = OnThisMachine(),
+            ["NUGET_FALLBACK_PACKAGES"] = Others,
             ["DOTNET_CLI_HOME"] = Path.Combine(root, "home"),
             ["DOTNET_NOLOGO"] = "1",
             ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1",
@@ -31,13 +31,16 @@ public sealed class PackedFeed : IAsyncLifetime
 
     internal string Packages => Path.Combine(root, "packages");
 
+    /// <summary>The machine's packages but for ours, of which it may have another build with the same version.</summary>
+    private string Others => Path.Combine(root, "others");
+
     /// <summary>The portable tool and that of this machine; the other systems' differ in nothing that is tested here.</summary>
     public async Task InitializeAsync()
     {
-        Assert.DoesNotContain(
-            Directory.EnumerateDirectories(OnThisMachine()),
-            folder => Path.GetFileName(folder).StartsWith("splitter", StringComparison.Ordinal)
-        );
+        Directory.CreateDirectory(Others);
+        foreach (var package in Directory.EnumerateDirectories(OnThisMachine()).Select(Path.GetFileName))
+            if (!package!.StartsWith("splitter", StringComparison.Ordinal))
+                Directory.CreateSymbolicLink(Path.Combine(Others, package), Path.Combine(OnThisMachine(), package));
         await File.WriteAllTextAsync(Path.Combine(root, "nuget.config"), Sources(Packages));
         await PackAll(Packages);
     }
