@@ -106,6 +106,7 @@ internal static class EveryHoopingPage
                 say.Say("check.again"),
                 crosses.Max() > 1 ? say.Say("check.correct.many") : say.Say("check.correct.one"),
                 .. crosses.Max() > 1 ? new[] { say.Say("check.disagree") } : [],
+                say.Say("check.realign", ("hoop", sheet.Plan.Hoop.Name)),
             ]),
         ];
     }
