@@ -15,7 +15,11 @@ internal static class NewCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var artwork = SharedOptions.Files(
-            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
+            new Argument<string>("ARTWORK")
+            {
+                Description = "A drawing (.svg, .geojson or .json).",
+                HelpName = "ARTWORK",
+            },
             ".svg",
             ".geojson",
             ".json"

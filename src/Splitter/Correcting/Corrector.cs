@@ -94,19 +94,24 @@ internal static class Corrector
 
     private static Result<Part> Reachable(PartOffsets asked, Part part)
     {
-        var usable = part.Field.Usable;
-        var beyond = part
+        var field = part.Field;
+        var (width, height) = ((field.Hoop.Width / 2) - field.Clearance, (field.Hoop.Height / 2) - field.Clearance);
+        var places = part
             .Steps.SelectMany(s => s.Moves)
             .SelectMany(m => m.Block.Stitches)
-            .Max(s =>
-                Math.Max(
-                    Math.Max(usable.Left - s.At.X, s.At.X - usable.Right),
-                    Math.Max(usable.Top - s.At.Y, s.At.Y - usable.Bottom)
-                )
-            );
-        return beyond <= 0
+            .Select(s => field.ToField(s.At))
+            .ToList();
+        (string Side, int By)[] beyond =
+        [
+            ("right", places.Max(p => p.U) - width),
+            ("top", places.Max(p => p.V) - height),
+            ("left", -places.Min(p => p.U) - width),
+            ("bottom", -places.Min(p => p.V) - height),
+        ];
+        var (side, by) = beyond.MaxBy(b => b.By);
+        return by <= 0
             ? Result.Of(part)
-            : Result.Fail<Part>(CorrectionProblems.LeavesField(asked.Place, part.Letter, beyond, part.Field.Clearance));
+            : Result.Fail<Part>(CorrectionProblems.LeavesField(asked.Place, part.Letter, side, by));
     }
 
     private static Plan After(Plan plan, int hooping, Judgement judged, ImmutableArray<JoinChange> joins) =>

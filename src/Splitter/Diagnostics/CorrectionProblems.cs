@@ -72,12 +72,12 @@ internal static class CorrectionProblems
             )
         );
 
-    internal static Diagnostic LeavesField(Place place, string part, int beyond, int clearance) =>
+    internal static Diagnostic LeavesField(Place place, string part, string side, int beyond) =>
         Diagnostic.Error(
             4012,
             place,
             Invariant(
-                $"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past the ground that may be sewn; unpick the crosses and set the part again, nearer to its place, or let 'fields.clearance' ({clearance / (double)Units.Millimetre:0.#} mm) be less by that if your hoop can bear it"
+                $"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past the ground that may be sewn, at the {side} of the hoop; unpick the crosses and set the part again, nearer to its place"
             )
         );
 

@@ -25,8 +25,9 @@ internal static class CorrectionRenderer
             files.Add(
                 new(
                     WorkSheet.FileName,
-                    CorrectedSheet.Write( // The page has no cover, and so no picture of the piece.
-                        new(job.Recipe, job.Drawing, plan, [listed], work) { Finished = default },
+                    CorrectedSheet.Write(
+                        // Spools keep the numbers of the work sheet; the page has no cover, and so no picture of the piece.
+                        new(job.Recipe, job.Drawing, plan, [listed], WholeWork(job, parts)) { Finished = default },
                         correction
                     )
                 )
@@ -50,4 +51,18 @@ internal static class CorrectionRenderer
         var folder = $"{plan.Hoop.Name}-part-{part.Letter}-corrected";
         return [.. files.Select(f => f with { Path = $"{folder}/{f.Path}" })];
     }
+
+    /// <summary>What all parts as planned amount to.</summary>
+    private static WorkFigures WholeWork(Job job, ImmutableArray<Part> parts) =>
+        WorkFigures.Of(
+            job.Recipe,
+            job.Drawing,
+            [
+                .. parts.Select(part => new ListedPart(
+                    part,
+                    PartFigures.Of(job.Recipe, part, PartTape.Of(part, job.Recipe.Title)),
+                    []
+                )),
+            ]
+        );
 }

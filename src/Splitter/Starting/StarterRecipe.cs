@@ -51,7 +51,7 @@ internal static class StarterRecipe
         text.Append(
             "  # Machine files, pictures and the work sheet; add template for a pattern in true scale to print.\n"
         );
-        text.Append("  files: [tape, svg, png, worksheet]\n");
+        text.Append("  files: [tape, svg, png, thread, worksheet]\n");
         return text.ToString();
     }
 

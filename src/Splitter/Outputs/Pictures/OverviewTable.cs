@@ -34,6 +34,8 @@ internal sealed class OverviewTable(
     public void Draw(Point at)
     {
         var y = at.Y + letters;
+        // The very figures of the work sheet, which add up.
+        var times = Numbers.Times(parts.Select(p => p.Figures.Minutes));
         foreach (
             var (text, column, side) in (ReadOnlySpan<(string, int, Side)>)
                 [
@@ -52,7 +54,7 @@ internal sealed class OverviewTable(
             Cell(hooping.Letter, at.X, PartAt, y, Side.Left, MarkInk.Field(i));
             Cell(TurnText.Short(say, hooping.Field.Turn), at.X, HoopAt, y, Side.Left, Colour.Ink);
             if (Sewn)
-                Amounts(parts[i].Figures.Counts.Stitches, parts[i].Figures.Minutes, at.X, y);
+                Amounts(parts[i].Figures.Counts.Stitches, times.Rows[i], at.X, y);
             var set =
                 !hooping.Takes.IsEmpty ? string.Join(" ", hooping.Takes.Select(c => plan.Corners[c].Id))
                 : i == 0 && !plan.PlacementLines.IsEmpty ? say.Say("overview.folds")
@@ -64,16 +66,16 @@ internal sealed class OverviewTable(
         if (Sewn)
         {
             Cell(say.Say("overview.all"), at.X, PartAt, y, Side.Left, Colour.Ink);
-            Amounts(parts.Sum(p => p.Figures.Counts.Stitches), parts.Sum(p => p.Figures.Minutes), at.X, y);
+            Amounts(parts.Sum(p => p.Figures.Counts.Stitches), times.All, at.X, y);
         }
     }
 
     private bool Sewn => !parts.IsEmpty;
 
-    private void Amounts(int stitches, double minutes, int x, int y)
+    private void Amounts(int stitches, string time, int x, int y)
     {
         Cell(Numbers.Count(stitches), x, StitchesAt, y, Side.Right, Colour.Ink);
-        Cell(Numbers.Time(minutes), x, TimeAt, y, Side.Right, Colour.Ink);
+        Cell(time, x, TimeAt, y, Side.Right, Colour.Ink);
     }
 
     private void Cell(string text, int x, int column, int y, Side side, Colour colour) =>

@@ -33,7 +33,8 @@ internal sealed class OverviewThreads(
             new(at.X, y + (letters / 2)),
             new(at.X + Width, y + (letters / 2))
         );
-        foreach (var thread in threads)
+        var lengths = Lengths();
+        foreach (var (i, thread) in threads.Index())
         {
             y += Row;
             var swatch = new Box(at.X, y - (letters * 5 / 4), at.X + (3 * letters), y + (letters / 4));
@@ -41,10 +42,19 @@ internal sealed class OverviewThreads(
             canvas.Outline(swatch, letters / 20, MarkInk.Frame);
             canvas.Text(thread.Name, new(at.X + (4 * letters), y), letters, Colour.Ink);
             if (!parts.IsEmpty)
-                canvas.Text(Metres(thread.Name), new(at.X + Width, y), letters, Colour.Ink, Side.Right);
+                canvas.Text(lengths[i], new(at.X + Width, y), letters, Colour.Ink, Side.Right);
         }
     }
 
-    private string Metres(string thread) =>
-        say.Numbers.Thread(parts.SelectMany(p => p.Figures.Threads).Where(t => t.Thread == thread).Sum(t => t.Metres));
+    /// <summary>With what marks take, which has no row here: the very figures of the work sheet, which add up.</summary>
+    private ImmutableArray<string> Lengths()
+    {
+        var used = parts.SelectMany(p => p.Figures.Threads).ToLookup(t => t.Thread, t => t.Metres);
+        return say
+            .Numbers.Threads([
+                .. threads.Select(thread => used[thread.Name].Sum()),
+                used[PartFigures.MarkingThread].Sum(),
+            ])
+            .Rows;
+    }
 }

@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Splitter.Correcting;
 using Splitter.Outputs.Sheets.Watching;
+using Splitter.Parts;
 using static System.FormattableString;
 
 namespace Splitter.Outputs.Sheets;
@@ -24,7 +25,8 @@ internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
             Before(),
             new StepSection(sheet, Listed).Write(),
             WatchSection.Of(sheet, Listed.Part),
-            Joins()
+            Html.Element("p", say.Say("corrected.after", ("part", Listed.Part.Letter))),
+            correction.Joins.IsEmpty ? null : Joins()
         );
 
     private IEnumerable<string> Moved()
@@ -51,25 +53,18 @@ internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
             ("share", sheet.Numbers.Percent(Math.Abs(share)))
         );
 
-    private XElement Before() =>
-        Html.Element(
-            "section",
-            Html.Element("h2", say.Say("corrected.before")),
-            Html.Ticks([
-                say.Say("corrected.stay"),
-                say.Say("corrected.off"),
-                say.Say(
-                    "corrected.load",
-                    (
-                        "file",
-                        Listed.Files.FirstOrDefault(f => f.EndsWith(".dst", StringComparison.Ordinal))
-                            ?? Listed.Part.Letter
-                    )
-                ),
-                say.Say("before.thread", ("thread", sheet.NameOf(Listed.Part.Steps[0].Thread))),
-                say.Say("corrected.needle"),
-            ])
-        );
+    private XElement Before()
+    {
+        var tape = Listed.Files.FirstOrDefault(f => f.EndsWith(".dst", StringComparison.Ordinal));
+        var steps = new List<object> { say.Say("corrected.stay"), say.Say("corrected.off") };
+        // The stop at which the part would have said so is the one at which it was left.
+        if (!Listed.Part.TakenOut.IsEmpty)
+            steps.Add(new StopTexts(sheet.Recipe.Cloth, say).TakeOut(Listed.Part.TakenOut));
+        steps.Add(say.Say("corrected.load", ("file", tape ?? Listed.Part.Letter)));
+        steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Listed.Part.Steps[0].Thread))));
+        steps.Add(say.Say("corrected.needle"));
+        return Html.Element("section", Html.Element("h2", say.Say("corrected.before")), Html.Ticks(steps));
+    }
 
     private XElement Joins() =>
         Html.Element(
