@@ -57,6 +57,16 @@ internal static class CallProblems
             "nothing is measured; name the part and what you measured at two places or more: '--part D --at 1 0.6 mm right 0.2 mm down --at 2 0.5 mm right', or a file with '--offsets'"
         );
 
+    internal static Diagnostic RecipeOverDrawing(string file) =>
+        Diagnostic.Error(9018, Place.Whole(file), "is the drawing itself; give the recipe another name");
+
+    internal static Diagnostic NoTape(string part) =>
+        Diagnostic.Error(
+            9019,
+            Call,
+            $"part {part} has no tape to be moved, since 'output.files' of the recipe does not name it; add tape and make the parts"
+        );
+
     internal static Diagnostic OffsetsTwice() =>
         Diagnostic.Error(9017, Call, "'--offsets' says it all; leave '--part' and '--at' out");
 

@@ -29,6 +29,7 @@ internal static class NewCommand
             Description = "Where to write; '-' for standard output. Without it: beside the drawing, as .yaml.",
             Arity = ArgumentArity.ZeroOrOne,
         };
+        recipe.Validators.Add(SharedOptions.RefuseNothing);
         var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
         var command = new ExampleCommand(
             "new",
@@ -49,6 +50,10 @@ internal static class NewCommand
         return command;
     }
 
+    /// <summary>Some systems do not tell case apart.</summary>
+    private static bool SameFile(string one, string other) =>
+        string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), StringComparison.OrdinalIgnoreCase);
+
     private sealed record NewCall(string Artwork, string? Recipe, bool Force);
 
     private static Answer Run(NewCall call)
@@ -57,6 +62,9 @@ internal static class NewCommand
         if (unread is not null)
             return Answer.Wrong([CallProblems.CannotRead(call.Artwork, unread)]);
         var file = call.Recipe is null or Output ? Path.ChangeExtension(call.Artwork, ".yaml") : call.Recipe;
+        // Not even by force: the drawing is the person's work.
+        if (call.Recipe != Output && SameFile(file, call.Artwork))
+            return Answer.Wrong([CallProblems.RecipeOverDrawing(file)]);
         if (call is { Recipe: not Output, Force: false } && Path.Exists(file))
             return Answer.Wrong([CallProblems.RecipeThere(file)]);
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
@@ -75,7 +83,10 @@ internal static class NewCommand
             return new(ExitCode.Done, diagnostics) { Text = text };
         try
         {
-            File.WriteAllText(file, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            // The file that was there stays whole until the new one is.
+            var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
+            File.WriteAllText(whole, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            File.Move(whole, file, call.Force);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {

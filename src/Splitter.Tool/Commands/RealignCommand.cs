@@ -33,6 +33,7 @@ internal static class RealignCommand
             Description = "The same from a file, in place of --part and --at.",
             HelpName = "FILE",
         };
+        offsets.Validators.Add(SharedOptions.RefuseNothing);
         var folder = SharedOptions.Out();
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
@@ -134,11 +135,10 @@ internal static class RealignCommand
         var expected = made.Original.Files.FirstOrDefault(f => Path.GetFileName(f.Path) == name);
         var path = Path.Combine(output, made.Original.Plan.Hoop.Name, name);
         if (expected is null)
-            return null;
-        if (disk.Kind(path) != EntryKind.File)
-            return CallProblems.CannotRead(path, "is not there");
-        return disk.Read(path).AsSpan().SequenceEqual(expected.Bytes.Span)
-            ? null
+            return CallProblems.NoTape(made.Correction.Part.Letter);
+        var (bytes, problem) = disk.Kind(path) == EntryKind.File ? BoundedFile.Read(path) : ([], "is not there");
+        return problem is not null ? CallProblems.CannotRead(path, problem)
+            : bytes.AsSpan().SequenceEqual(expected.Bytes.Span) ? null
             : CorrectionProblems.OtherTape(path, made.Correction.Part.Letter);
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 
 namespace Splitter.Tool.Commands;
 
@@ -43,8 +44,16 @@ internal static class SharedOptions
             foreach (var token in result.Tokens.Where(t => t.Value.StartsWith('-')))
                 result.AddError($"There is no option '{token.Value}'; a file of that name is './{token.Value}'.");
         });
+        argument.Validators.Add(RefuseNothing);
         argument.CompletionSources.Add(FileCompletions.For(endings));
         return argument;
+    }
+
+    /// <summary>A name of no letters names no file.</summary>
+    internal static void RefuseNothing(SymbolResult result)
+    {
+        if (result.Tokens.Any(t => t.Value.Length == 0))
+            result.AddError("A file's name is empty.");
     }
 
     internal static Option<string?> Hoop() =>

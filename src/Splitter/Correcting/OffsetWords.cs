@@ -31,19 +31,23 @@ internal static class OffsetWords
         while (words.TryDequeue(out var at))
         {
             var offset = new MeasuredOffset(at, 0, 0, call);
-            var ways = 0;
+            var axes = new HashSet<bool>();
             while (TakeLength(words) is { } length)
             {
-                if (!words.TryDequeue(out var word) || !Ways.TryGetValue(word, out var way))
+                // One length sideways and one upwards, as in a file.
+                if (
+                    !words.TryDequeue(out var word)
+                    || !Ways.TryGetValue(word, out var way)
+                    || !axes.Add(way.Right != 0)
+                )
                     return NotUnderstood(call, at);
                 offset = offset with
                 {
                     Right = offset.Right + (way.Right * length),
                     Up = offset.Up + (way.Up * length),
                 };
-                ways++;
             }
-            if (ways is 0 or > 2)
+            if (axes.Count == 0)
                 return NotUnderstood(call, at);
             offsets.Add(offset);
         }

@@ -4,6 +4,7 @@ using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Keys;
 using Splitter.Recipes.Language;
 using static System.FormattableString;
 
@@ -16,6 +17,9 @@ namespace Splitter.Starting;
 internal static class StarterRecipe
 {
     /// <summary>Cloth around the artwork, to hold, to turn in, and for corners; µm. Common practice, no source.</summary>
+    /// <summary>No cloth of a recipe is larger, µm.</summary>
+    private const int MostCloth = 20_000 * Units.Millimetre;
+
     private const int Margin = 50 * Units.Millimetre;
 
     /// <summary>Cloth is cut to whole centimetres.</summary>
@@ -116,7 +120,7 @@ internal static class StarterRecipe
             "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
         );
         text.Append("# exactly that colour.\nthreads:\n");
-        foreach (var (colour, name) in survey.Colours.Zip(threads))
+        foreach (var (colour, name) in survey.Colours.Zip(threads).Take(RecipeKeys.MostThreads))
             text.Append($"  - {{ name: {name}, color: \"{colour}\" }}\n");
     }
 
@@ -144,7 +148,7 @@ internal static class StarterRecipe
         );
 
         static int Side(int artwork) =>
-            Math.Max(LeastCloth, (artwork + (2 * Margin) + CutTo - 1) / CutTo * CutTo) / Units.Millimetre;
+            Math.Clamp((artwork + (2 * Margin) + CutTo - 1) / CutTo * CutTo, LeastCloth, MostCloth) / Units.Millimetre;
         static int Before(int cloth, int artwork) => (cloth - (artwork / Units.Millimetre)) / 2;
     }
 

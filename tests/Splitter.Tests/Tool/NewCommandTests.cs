@@ -57,6 +57,31 @@ public sealed class NewCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task TheDrawingItselfIsNeverWrittenOver()
+    {
+        var artwork = Written("pennant.svg", Pennant);
+        var ran = await ToolRun.Run("new", artwork, artwork, "--force");
+        Assert.Equal((2, Pennant), (ran.ExitCode, File.ReadAllText(artwork)));
+        Assert.Contains("error SPL9018: ", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ADrawingOfManyColoursIsStartedToo()
+    {
+        var shapes = Enumerable
+            .Range(0, 600)
+            .Select(i =>
+                FormattableString.Invariant(
+                    $"<path fill='#{0x100000 + (i * 256):x6}' d='M{i % 30 * 10} {i / 30 * 10}h8v8h-8Z'/>"
+                )
+            );
+        var drawing =
+            $"<svg xmlns='http://www.w3.org/2000/svg' width='300mm' height='200mm' viewBox='0 0 300 200'>{string.Concat(shapes)}</svg>";
+        var ran = await ToolRun.Run("new", Written("many.svg", drawing), "-");
+        Assert.Equal(0, ran.ExitCode);
+    }
+
+    [Fact]
     public async Task ADrawingWithoutASizeGetsOneAndTheCommentSaysSo() =>
         Assert.Contains(
             "  width: 200 mm # finished width: the drawing states none",

@@ -94,6 +94,7 @@ public sealed class RealignTests : IDisposable
     [InlineData("SPL4012", "--at", "A1 15 mm right", "--at", "A2 15 mm right")]
     [InlineData("SPL4020", "--at", "A1 0.6 right", "--at", "A2 0.6 mm right")]
     [InlineData("SPL4020", "--at", "A1", "--at", "A2 0.6 mm right")]
+    [InlineData("SPL4020", "--at", "A1 0.6 mm right 0.2 mm left", "--at", "A2 0.6 mm right")]
     public async Task AnImpossibleMoveIsRefusedWithAReasonAndWritesNothing(string code, params string[] offsets)
     {
         var ran = await Realign(offsets);
@@ -102,24 +103,34 @@ public sealed class RealignTests : IDisposable
         Assert.Equal(["small"], Directory.GetDirectories(At("parts")).Select(Path.GetFileName));
     }
 
-    /// <summary>Two corners that came out 2 mm further apart than they are: no move does that.</summary>
+    /// <summary>Two corners, 111 mm from each other, that came out 2 mm further apart across the work: no move does that.</summary>
     [Fact]
     public async Task ClothThatStretchedIsRefusedAndFollowedWhereTheRecipeAllowsIt()
     {
-        string[] offsets = ["--at", "A1 1 mm right", "--at", "A2 1 mm left"];
-        await ToolRun.Run("make", Written(), "--hoop", "small");
-        var turned = await Realign(offsets);
-        string[] apart = turned.ExitCode == 0 ? ["--at", "A1 1 mm up", "--at", "A2 1 mm down"] : offsets;
+        string[] apart = ["--at", "A1 1 mm left", "--at", "A2 1 mm right"];
         var refused = await Realign(apart);
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains("SPL4011", refused.Error, StringComparison.Ordinal);
+        Assert.Contains("error SPL4011: ", refused.Error, StringComparison.Ordinal);
         Written("registration: { follow-stretch: 2 %, corners: { count: 2 } }");
-        await ToolRun.Run("make", At("sails.yaml"), "--hoop", "small");
-        var followed = await ToolRun.Run(["realign", At("sails.yaml"), "--hoop", "small", "--part", "B", .. apart]);
-        Assert.True(
-            followed.ExitCode == 0 || followed.Error.Contains("SPL4012", StringComparison.Ordinal),
-            followed.Error
-        );
+        var followed = await ToolRun.Run([
+            "realign",
+            At("sails.yaml"),
+            "--hoop",
+            "small",
+            "--part",
+            "B",
+            "--format",
+            "json",
+            .. apart,
+        ]);
+        Assert.Equal((0, ""), (followed.ExitCode, followed.Error));
+        using var answer = JsonDocument.Parse(followed.Output);
+        var result = answer.RootElement.GetProperty("result");
+        Assert.Equal("stretched", result.GetProperty("verdict").GetString());
+        // Least squares on the way between the two: the share of the 2 mm that lies along it.
+        var move = result.GetProperty("move");
+        Assert.Equal(-1.46m, move.GetProperty("longer_along_warp_percent").GetDecimal(), 2);
+        Assert.Equal(-1.46m, move.GetProperty("longer_along_weft_percent").GetDecimal(), 2);
     }
 
     [Fact]
@@ -157,6 +168,7 @@ public sealed class RealignTests : IDisposable
             "A1 0.6 mm right A2 0.6 mm right",
         ]);
         Assert.Contains(code, ran.Error, StringComparison.Ordinal);
+        Assert.Equal((2, false), (ran.ExitCode, Directory.Exists(At("parts"))));
     }
 
     [Fact]
@@ -164,6 +176,7 @@ public sealed class RealignTests : IDisposable
     {
         var ran = await ToolRun.Run(["realign", Written(), "--part", "B", "--at", "A1 0.6 mm right A2 0.6 mm right"]);
         Assert.Contains("SPL4013", ran.Error, StringComparison.Ordinal);
+        Assert.Equal((2, false), (ran.ExitCode, Directory.Exists(At("parts"))));
     }
 
     [Theory]

@@ -6,6 +6,9 @@ internal static class Watch
     /// <summary>Editors write a file in several goes: what is written is looked at when it has been quiet this long.</summary>
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(200);
 
+    /// <summary>Events after which it is done again in any case: a saved file makes a handful.</summary>
+    private const int MostWaits = 100;
+
     /// <summary>Folders on a network tell nothing of what is written there: they are looked at this often.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
@@ -34,17 +37,31 @@ internal static class Watch
     {
         using var told = new SemaphoreSlim(0);
         var folders = inputs.Paths.Select(path => Path.GetDirectoryName(path)!).Distinct(StringComparer.Ordinal);
-        var watchers = folders.Where(Directory.Exists).Select(folder => Over(folder, told)).ToList();
+        var watchers = folders.Select(folder => TryOver(folder, told)).OfType<FileSystemWatcher>().ToList();
         try
         {
             while (!inputs.HaveChanged)
                 await told.WaitAsync(Patience, stop);
-            while (await told.WaitAsync(Quiet, stop)) { }
+            // A file that is never quiet, a log beside the drawing, does not hold the work up for ever.
+            for (var i = 0; i < MostWaits && await told.WaitAsync(Quiet, stop); i++) { }
         }
         finally
         {
             foreach (var watcher in watchers)
                 watcher.Dispose();
+        }
+    }
+
+    /// <summary>Null where no more folders can be watched, or it has gone: files are looked at now and then all the same.</summary>
+    private static FileSystemWatcher? TryOver(string folder, SemaphoreSlim told)
+    {
+        try
+        {
+            return Over(folder, told);
+        }
+        catch (Exception e) when (e is IOException or ArgumentException)
+        {
+            return null;
         }
     }
 

@@ -31,7 +31,7 @@ internal sealed class PartPicture
     private PartPicture(Phrasebook say, Plan plan, Part part)
     {
         (this.say, this.plan, this.part) = (say, plan, part);
-        pageWidth = Math.Max(NarrowestPage, plan.Hoop.Width + (2 * Margin));
+        pageWidth = WholeMillimetres(Math.Max(NarrowestPage, plan.Hoop.Width + (2 * Margin)));
         centre = new Point(pageWidth / 2, Header + Margin + (plan.Hoop.Height / 2)).OnTape();
         field = new(
             centre.X - (plan.Hoop.Width / 2),
@@ -40,6 +40,10 @@ internal sealed class PartPicture
             centre.Y + (plan.Hoop.Height / 2)
         );
     }
+
+    /// <summary>Rounded up: a pixel of a picture in true scale is then the same share of a millimetre both ways.</summary>
+    private static int WholeMillimetres(int length) =>
+        (length + Units.Millimetre - 1) / Units.Millimetre * Units.Millimetre;
 
     internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures)
     {
@@ -52,7 +56,7 @@ internal sealed class PartPicture
         var below = field.Bottom + Margin + RowHeight;
         var columns = Math.Max(1, (pageWidth - (2 * Margin)) / ColumnWidth);
         var rows = (part.Steps.Length + columns - 1) / columns;
-        var height = below + (3 * RowHeight) + (rows * RowHeight) + Margin;
+        var height = WholeMillimetres(below + (3 * RowHeight) + (rows * RowHeight) + Margin);
         canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
         Heading(recipe, figures);
         canvas.Cloth(field, Colour.Of(recipe.Cloth.Color));

@@ -13,6 +13,9 @@ internal static class RecipeKeys
     /// <summary>A hoop whose clearance leaves less than this has no room for stitches and corners.</summary>
     private const int LeastUsable = 10 * Geometry.Units.Millimetre;
 
+    /// <summary>More spools than this nobody has beside a machine.</summary>
+    internal const int MostThreads = 500;
+
     internal static readonly Key<int> Splitter = new("splitter", new CountKind(Version, Version))
     {
         Says = "Version of the recipe language.",
@@ -47,7 +50,7 @@ internal static class RecipeKeys
 
     internal static readonly Key<ImmutableArray<NamedThread>> Threads = new(
         "threads",
-        new GroupListKind<NamedThread>(ThreadKeys.Group, 0, 500) { GoesOn = true }
+        new GroupListKind<NamedThread>(ThreadKeys.Group, 0, MostThreads) { GoesOn = true }
     )
     {
         Says =
