@@ -44,7 +44,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9023,
             Call,
-            $"neither '{old}' nor '{now}' holds a set with its manifest.json, or one holds a set and the other several; give two folders that 'make' wrote"
+            $"'{old}' and '{now}' are neither two sets, each with its manifest.json and SHA256SUMS, "
+                + "nor two folders of such sets; give two folders that 'make' wrote"
         );
 
     internal static Diagnostic CannotWriteRecipe(string file, string why) =>

@@ -47,16 +47,21 @@ internal static class CompareCommand
 
     private static Answer Run(string old, string now, string? pictures, bool stitchesOnly)
     {
-        var pairs = Pairs(old, now);
-        if (pairs.IsEmpty)
+        if (IsSet(old) != IsSet(now))
             return Answer.Wrong([CallProblems.NoSet(old, now)]);
         try
         {
+            var pairs = Pairs(old, now);
+            if (pairs.IsEmpty)
+                return Answer.Wrong([CallProblems.NoSet(old, now)]);
+            foreach (var (_, before, after) in pairs)
+                if (IsDamaged(before) || IsDamaged(after))
+                    return Answer.Wrong([CallProblems.NoSet(before, after)]);
             return Comparison.Answer([.. pairs.Select(Compare)], [], pictures, stitchesOnly, isCheck: false);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (UnreadableException e)
         {
-            return Answer.Wrong([CallProblems.CannotRead(now, $"cannot be read ({e.Message.TrimEnd('.')})")]);
+            return Answer.Wrong([CallProblems.CannotRead(e.Path, $"cannot be read ({e.Message.TrimEnd('.')})")]);
         }
     }
 
@@ -87,14 +92,38 @@ internal static class CompareCommand
 
     private static IEnumerable<string> Hoops(string folder) =>
         Directory.Exists(folder)
-            ? Directory
-                .EnumerateDirectories(folder)
-                .Where(inner => !Path.GetFileName(inner).StartsWith('.') && IsSet(inner))
+            ? Read(folder, Directory.GetDirectories)
+                .Where(inner => !Path.GetFileName(inner).StartsWith('.') && (IsSet(inner) || IsDamaged(inner)))
                 .Select(inner => Path.GetFileName(inner)!)
             : [];
 
-    private static bool IsSet(string folder) => File.Exists(Path.Combine(folder, ManifestWriter.FileName));
+    private static bool IsSet(string folder) =>
+        Has(folder, ManifestWriter.FileName) && Has(folder, SumsWriter.FileName);
+
+    /// <summary>The sums list a set's files: without them two sets would seem the same, having none.</summary>
+    private static bool IsDamaged(string folder) =>
+        Has(folder, ManifestWriter.FileName) != Has(folder, SumsWriter.FileName);
+
+    private static bool Has(string folder, string file) => File.Exists(Path.Combine(folder, file));
 
     private static SetSide Side(string hoop, string folder) =>
-        SetSide.OnDisk(hoop, path => Comparison.ReadFile(Path.Combine(folder, path[(hoop.Length + 1)..])));
+        SetSide.OnDisk(hoop, path => Read(Path.Combine(folder, path[(hoop.Length + 1)..]), Comparison.ReadFile));
+
+    private static T Read<T>(string path, Func<string, T> read)
+    {
+        try
+        {
+            return read(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new UnreadableException(path, e);
+        }
+    }
+
+    /// <summary>Carries the path, which tells the person on which of the two sides the disk failed.</summary>
+    private sealed class UnreadableException(string path, Exception why) : IOException(why.Message, why)
+    {
+        internal string Path => path;
+    }
 }

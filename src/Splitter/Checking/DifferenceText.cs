@@ -78,7 +78,7 @@ internal static class DifferenceText
     }
 
     private static IEnumerable<string> Letters(SetDifferences set, FileState state) =>
-        set.Files.Where(f => f.State == state && SetSide.IsTape(f.Path)).Select(f => SetSide.LetterOf(f.Path));
+        set.Files.Where(f => f.State == state).Select(f => SetSide.LetterOf(f.Path)).OfType<string>();
 
     private static IEnumerable<string> Totals(KnownTotals? before, KnownTotals? after)
     {

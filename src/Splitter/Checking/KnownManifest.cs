@@ -45,7 +45,13 @@ internal sealed record KnownManifest(string? Version, ImmutableDictionary<string
             return read();
         }
         catch (Exception e)
-            when (e is KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
+            when (e
+                    is KeyNotFoundException
+                        or InvalidOperationException
+                        or FormatException
+                        or ArgumentException
+                        or IndexOutOfRangeException
+            )
         {
             return null;
         }

@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 
 namespace Splitter.Checking;
 
-/// <summary>How the files of one set on disk differ from what the recipe makes now.</summary>
-/// <param name="Files">Every file that is not the same to the byte, in the order in which files are made.</param>
-/// <param name="Parts">What that means at the machine, for each part whose tape differs.</param>
+/// <summary>How a set as it was differs from the same set as it is now, on disk or as the recipe makes it.</summary>
+/// <param name="Files">Every file that is not the same to the byte, those of the later set first, in its order.</param>
+/// <param name="Parts">What differs at the machine, for each part whose tape or manifest differs.</param>
 internal sealed record SetDifferences(
     string Hoop,
     ImmutableArray<FileDifference> Files,
@@ -37,10 +37,14 @@ internal enum DifferenceWeight
     /// <summary>Not at all.</summary>
     None,
 
-    /// <summary>In pictures, sheets, lists or the manifest alone: what is sewn, and what the person does, is the same.</summary>
+    /// <summary>
+    /// In pictures, sheets, lists or the manifest alone: what is sewn, and what the person does, is the same.
+    /// </summary>
     Papers,
 
-    /// <summary>All tapes are the same, but not where the cloth is set, what the person does at a stop, or with which thread.</summary>
+    /// <summary>
+    /// All tapes are the same, but not where the cloth is set, what the person does at a stop, or with which thread.
+    /// </summary>
     Work,
 
     /// <summary>In what a machine sews.</summary>
@@ -50,20 +54,22 @@ internal enum DifferenceWeight
 /// <summary>What is the matter with a file.</summary>
 internal enum FileState
 {
-    /// <summary>The recipe makes it, and it is not on disk.</summary>
+    /// <summary>The later set has it, and the earlier has not: missing on disk, or new.</summary>
     Missing,
 
-    /// <summary>An earlier run made it, and the recipe does not make it any more.</summary>
+    /// <summary>The earlier set has it, and the later has it no more.</summary>
     Extra,
 
-    /// <summary>It is there with other bytes.</summary>
+    /// <summary>Both have it, with other bytes.</summary>
     Changed,
 }
 
-/// <summary>A file that is not what the recipe makes now.</summary>
+/// <summary>A file that is not the same in both sets.</summary>
 internal sealed record FileDifference(string Path, FileState State);
 
-/// <summary>What differs in a part, the tape on disk being "before" and the recipe's "after". Millimetres.</summary>
+/// <summary>
+/// What differs in a part, by tape or by manifest: "before" in the earlier set, "after" in the later. Millimetres.
+/// </summary>
 internal sealed record PartDifference
 {
     internal required string Letter { get; init; }
@@ -105,15 +111,15 @@ internal sealed record PartDifference
     /// <summary>Steps after which the person does something else.</summary>
     internal required ImmutableArray<int> OtherStops { get; init; }
 
-    /// <summary>Why the tape on disk could not be compared; null when it could.</summary>
+    /// <summary>Why the two tapes could not be compared; null when they could.</summary>
     internal string? Unreadable { get; init; }
 }
 
 /// <summary>What differs in a shape of a part, or in a mark.</summary>
 /// <param name="Shape">Its id; a corner's, a fold's or a check's for marks.</param>
 /// <param name="MovedMm">
-/// The greatest distance from any of its stitches to the nearest of the other tape, on the drawing; null when it was not
-/// sewn before.
+/// The greatest distance from any of its stitches to the nearest of the other tape, on the drawing; null when it was
+/// not sewn before.
 /// </param>
 internal sealed record ShapeDifference(string Shape, double? MovedMm, int StitchesBefore, int StitchesAfter);
 

@@ -23,7 +23,9 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
     private const string TapePrefix = "part-";
     private const string TapeSuffix = ".dst";
 
-    /// <summary>The parts as they are known to whoever made them, with the names of shapes; none for a set on disk.</summary>
+    /// <summary>
+    /// The parts as they are known to whoever made them, with the names of shapes; none for a set on disk.
+    /// </summary>
     internal ImmutableArray<Parts.Part> Made { get; init; } = [];
 
     internal KnownManifest Manifest { get; } = KnownManifest.Read(Read($"{Hoop}/{ManifestWriter.FileName}"));
@@ -42,7 +44,9 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
         };
     }
 
-    /// <summary>What an earlier run wrote, as its sums list it. Files of the person beside them are none of our business.</summary>
+    /// <summary>
+    /// What an earlier run wrote, as its sums list it. Files of the person beside them are none of our business.
+    /// </summary>
     internal static SetSide OnDisk(string hoop, ReadOutput read) =>
         new(
             hoop,
@@ -67,23 +71,18 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
     /// <summary>A machine sews it.</summary>
     internal static bool IsTape(string path) => path.EndsWith(TapeSuffix, StringComparison.Ordinal);
 
-    internal static string LetterOf(string tape) =>
-        tape[(tape.LastIndexOf('/') + 1 + TapePrefix.Length)..^TapeSuffix.Length];
+    /// <summary>Null for a file that is no part's tape: sums may list tapes of another name.</summary>
+    internal static string? LetterOf(string path)
+    {
+        var name = path[(path.LastIndexOf('/') + 1)..];
+        return name.StartsWith(TapePrefix, StringComparison.Ordinal) && IsTape(name)
+            ? name[TapePrefix.Length..^TapeSuffix.Length]
+            : null;
+    }
 
     /// <summary>The letters of its parts, in sewing order.</summary>
     internal ImmutableArray<string> Letters =>
-        Made.IsEmpty
-            ?
-            [
-                .. Paths
-                    .Select(path => path[(Hoop.Length + 1)..])
-                    .Where(name =>
-                        name.StartsWith(TapePrefix, StringComparison.Ordinal)
-                        && name.EndsWith(TapeSuffix, StringComparison.Ordinal)
-                    )
-                    .Select(name => name[TapePrefix.Length..^TapeSuffix.Length]),
-            ]
-            : [.. Made.Select(part => part.Letter)];
+        Made.IsEmpty ? [.. Paths.Select(LetterOf).OfType<string>()] : [.. Made.Select(part => part.Letter)];
 
     internal string TapeOf(string letter) => $"{Hoop}/{TapePrefix}{letter}{TapeSuffix}";
 
@@ -98,7 +97,9 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
         return field with { Centre = known.Centre ?? field.Centre, Turn = known.Turn ?? field.Turn };
     }
 
-    /// <summary>What the part sews, laid on the drawing; where no shapes are known, a step and its thread stand for them.</summary>
+    /// <summary>
+    /// What the part sews, laid on the drawing; where no shapes are known, a step and its thread stand for them.
+    /// </summary>
     internal Result<ImmutableArray<SewnRun>> Runs(string letter, Field field)
     {
         if (Made.FirstOrDefault(part => part.Letter == letter) is { } made)

@@ -70,6 +70,65 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains("error SPL9023", ran.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>The sums list the files: without them there is nothing that could be called the same.</summary>
+    [Theory]
+    [InlineData("large")]
+    [InlineData("")]
+    public async Task SetsWithoutTheirSumsAreRefused(string compared)
+    {
+        foreach (var side in (string[])["old", "new"])
+        {
+            await Make(side, CommandTests.Recipe);
+            File.Delete(At(side, "large", "SHA256SUMS"));
+        }
+        var ran = await ToolRun.Run("compare", At("old", compared), At("new", compared));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("error SPL9023", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ASetAgainstAFolderOfSetsIsRefused()
+    {
+        await Make("old", CommandTests.Recipe);
+        foreach (
+            var (old, now) in (ValueTuple<string, string>[])
+                [(At("old", "large"), At("old")), (At("old"), At("old", "large"))]
+        )
+        {
+            var ran = await ToolRun.Run("compare", old, now);
+            Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+            Assert.Contains("error SPL9023", ran.Error, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Another program holds the tape, so that it cannot be read.</summary>
+    [Theory]
+    [InlineData("old")]
+    [InlineData("new")]
+    public async Task TheSideThatCannotBeReadIsNamed(string side)
+    {
+        await Make("old", CommandTests.Recipe, "--hoop", "large");
+        await Make("new", CommandTests.Recipe, "--hoop", "large");
+        var tape = At(side, "large", "part-A.dst");
+        await using var held = new FileStream(tape, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+        var ran = await ToolRun.Run("compare", At("old"), At("new"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.StartsWith($"{tape}: error SPL9010", ran.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>Says nothing where permissions bind nobody: for an administrator, and on Windows.</summary>
+    [Fact]
+    public async Task AFolderThatMayNotBeListedIsToldAndNoCrash()
+    {
+        if (OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess)
+            return;
+        Directory.CreateDirectory(At("closed"), UnixFileMode.None);
+        var ran = await ToolRun.Run("compare", At("closed"), At("nowhere"));
+        Directory.Delete(At("closed"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.StartsWith($"{At("closed")}: error SPL9010", ran.Error, StringComparison.Ordinal);
+    }
+
     /// <summary>Another program wrote the manifest: nobody need sew another stitch, and the check says so.</summary>
     [Fact]
     public async Task AnotherVersionIsNoOtherStitch()
