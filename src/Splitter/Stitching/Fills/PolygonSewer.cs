@@ -6,6 +6,8 @@ namespace Splitter.Stitching.Fills;
 /// <summary>Sews one polygon of a piece as one block: underlay, then its sections.</summary>
 internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lattice, Router router, SectionOrder order)
 {
+    private readonly CourseChoice courses = new(ground, rows, lattice, router, order);
+
     /// <inheritdoc cref="Ties.HiddenStitch"/>
     internal const double TravelStitch = Ties.HiddenStitch;
 
@@ -22,11 +24,6 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     internal const int RowSteps = 3;
 
     private const int EndSteps = 1;
-
-    /// <summary>
-    /// How much worse a way over sewn ground is than one under stitches to come: it shows a little, even along a row.
-    /// </summary>
-    private const double OverSewn = 3;
 
     private readonly Needle needle = new(lattice);
 
@@ -60,50 +57,42 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     private Stand Sew(int section, Stand? from)
     {
         var spans = ground.SpansOf(section);
-        var (first, last, turns) = (-1, -1, 0);
-        for (var i = 0; i < spans.Length; i++)
-            if (!rows.On(spans[i]).IsEmpty)
-            {
-                first = first < 0 ? i : first;
-                (last, turns) = (i, turns + 1);
-            }
-
-        // Of the four corners the one that makes the ways to it and on from the other end short.
-        var best = (Cost: double.PositiveInfinity, Up: true, Right: true);
-        foreach (var up in (ReadOnlySpan<bool>)[true, false])
-        foreach (var right in (ReadOnlySpan<bool>)[true, false])
+        var at = from;
+        foreach (var course in courses.Of(section, from))
         {
-            var (start, end) = (
-                Corner(spans[up ? first : last], left: right),
-                Corner(spans[up ? last : first], left: right != (turns % 2 == 1))
-            );
-            var cost = (from is { } stand ? Entry(section, stand, start) : 0) + (OverSewn * Exit(section, end));
-            if (cost < best.Cost)
-                best = (cost, up, right);
+            var begin = courses.Begin(spans, course);
+            if (at is { } travelling)
+                needle.Along(
+                    Trail.Over(ground, router.Walk(travelling, begin.Span), travelling.U, begin.U),
+                    StitchUse.Travel,
+                    TravelStitch,
+                    ground.Scan.Outline
+                );
+            at = Sew(spans, course, at is null ? StitchUse.Fill : StitchUse.Travel);
         }
+        return at!.Value;
+    }
 
-        var begin = Corner(spans[best.Up ? first : last], left: best.Right);
-        if (from is { } travelling)
-            needle.Along(
-                Trail.Over(ground, router.Walk(travelling, begin.Span), travelling.U, begin.U),
-                StitchUse.Travel,
-                TravelStitch,
-                ground.Scan.Outline
-            );
-        var (forward, use) = (best.Right, from is null ? StitchUse.Fill : StitchUse.Travel);
+    /// <summary>Sews the rows of a course and says where it ends.</summary>
+    /// <param name="arriving">What the stitch to its first row is for.</param>
+    private Stand Sew(ReadOnlySpan<int> spans, Course course, StitchUse arriving)
+    {
+        var (forward, use) = (course.Right, arriving);
         Stand? before = null;
-        for (var n = first; n <= last; n++)
+        var step = Math.Sign(course.To - course.From);
+        for (var n = course.From; ; n += step)
         {
-            var span = spans[best.Up ? n : last - (n - first)];
+            var span = spans[n];
             var stretches = rows.On(span);
             if (!stretches.IsEmpty && before is { } previous)
-                Turn(previous, Corner(span, forward), upper: !forward);
+                Turn(previous, courses.Corner(span, forward), upper: !forward);
             for (var j = 0; j < stretches.Length; j++)
                 Sew(stretches[forward ? j : stretches.Length - 1 - j], forward, j == 0 ? use : StitchUse.Travel);
             if (!stretches.IsEmpty)
-                (forward, use, before) = (!forward, StitchUse.Fill, Corner(span, !forward));
+                (forward, use, before) = (!forward, StitchUse.Fill, courses.Corner(span, !forward));
+            if (n == course.To)
+                return courses.Corner(span, left: forward);
         }
-        return Corner(spans[best.Up ? last : first], left: forward);
     }
 
     /// <summary>
@@ -156,38 +145,4 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         else
             needle.Straight(at, use, TravelStitch, corner: true);
     }
-
-    /// <summary>The left or right end of what is sewn on a span; inside the ground, pull compensation left aside.</summary>
-    private Stand Corner(int span, bool left)
-    {
-        var s = ground.Scan.Spans[span];
-        var sewn = rows.On(span);
-        return new(span, Math.Clamp(left ? sewn[0].From : sewn[^1].To, s.From, s.To));
-    }
-
-    private double Entry(int section, Stand from, Stand start)
-    {
-        if (ground.SectionOf[from.Span] == section || router.Via(section) is not { } via)
-            return Length(from, start);
-        var to = ground.Scan.Spans[via.ToSpan];
-        return Length(new(via.ToSpan, Math.Clamp(from.U, to.From, to.To)), start);
-    }
-
-    /// <summary>From where a section ends to the next link out of it; 0 when there is nowhere left to go.</summary>
-    private double Exit(int section, Stand end)
-    {
-        var shortest = double.PositiveInfinity;
-        foreach (var link in ground.LinksOf(section))
-            if (order.IsOpen(link))
-            {
-                var s = ground.Scan.Spans[link.FromSpan];
-                var to = ground.Scan.Spans[link.ToSpan];
-                var u = Math.Clamp(Math.Clamp(end.U, to.From, to.To), s.From, s.To);
-                shortest = Math.Min(shortest, Length(new(link.FromSpan, u), end));
-            }
-        return double.IsInfinity(shortest) ? 0 : shortest;
-    }
-
-    private double Length(Stand a, Stand b) =>
-        lattice.Distance(new(ground.Scan.Spans[a.Span].Row, a.U), new(ground.Scan.Spans[b.Span].Row, b.U));
 }
