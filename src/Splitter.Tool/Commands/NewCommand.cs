@@ -15,11 +15,7 @@ internal static class NewCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var artwork = SharedOptions.Files(
-            new Argument<string>("ARTWORK")
-            {
-                Description = "A drawing (.svg, .geojson or .json).",
-                HelpName = "ARTWORK",
-            },
+            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
             ".svg",
             ".geojson",
             ".json"

@@ -46,6 +46,8 @@ internal static class SharedOptions
         });
         argument.Validators.Add(RefuseNothing);
         argument.CompletionSources.Add(FileCompletions.For(endings));
+        // Help would list what completion offers: the files of wherever one happens to be.
+        argument.HelpName = argument.Name;
         return argument;
     }
 

@@ -42,6 +42,21 @@ public sealed class CallTests : IDisposable
         Assert.Contains(text, ran.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Help names what a command takes, and not the files of the folder that one is in.</summary>
+    [Theory]
+    [InlineData("make", "<RECIPE>")]
+    [InlineData("realign", "<RECIPE>")]
+    [InlineData("new", "<ARTWORK>")]
+    [InlineData("compare", "<OLD>")]
+    [InlineData("inspect", "<FILE>")]
+    public async Task HelpNamesWhatACommandTakes(string command, string named)
+    {
+        var ran = await ToolRun.Run(command, "--help");
+        var arguments = ran.Output[ran.Output.IndexOf("Arguments:", StringComparison.Ordinal)..];
+        Assert.Contains($"  {named}", arguments, StringComparison.Ordinal);
+        Assert.DoesNotContain("/|", (await ToolRun.Run("--help")).Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task ARecipeThatCannotBeReadIsNamed()
     {
