@@ -4,6 +4,7 @@ using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Planning;
 using Splitter.Recipes;
 

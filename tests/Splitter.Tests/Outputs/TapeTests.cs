@@ -3,6 +3,7 @@ using System.Text;
 using CsCheck;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
 

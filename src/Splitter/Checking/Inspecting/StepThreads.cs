@@ -3,6 +3,7 @@ using System.Text.Json;
 using Splitter.Outputs;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Parts;
 
 namespace Splitter.Checking.Inspecting;

@@ -2,6 +2,7 @@ using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Recipes;
 using Splitter.Stitching.Density;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Stitching.Density;
 
 namespace Splitter.Checking.Inspecting;

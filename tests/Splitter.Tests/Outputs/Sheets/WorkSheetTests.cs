@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
 

@@ -2,8 +2,8 @@ using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
 
-/// <summary>What there is to say about finished files: SPL5000 to SPL5049.</summary>
-internal static class OutputProblems
+/// <summary>What there is to say about tapes, whoever made them: SPL5000 to SPL5049.</summary>
+internal static class TapeProblems
 {
     internal static Diagnostic ShortHeader(string file, int length) =>
         Diagnostic.Error(

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>
 /// The 512 bytes before the records (common practice, no source): text fields, each ended by CR, then 0x1A, padded with

@@ -1,4 +1,4 @@
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>
 /// The three bytes of a record. A move is a sum of balanced ternary digits 1, 3, 9, 27 and 81, each with a bit for plus and

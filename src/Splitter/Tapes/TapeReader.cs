@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
 
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>Bytes to tapes. Whatever the bytes are, the answer is a tape or diagnostics.</summary>
 internal static class TapeReader
@@ -15,7 +15,7 @@ internal static class TapeReader
     internal static Result<Tape> Read(string file, ReadOnlySpan<byte> bytes)
     {
         if (bytes.Length < TapeHeader.Length)
-            return Result.Fail<Tape>(OutputProblems.ShortHeader(file, bytes.Length));
+            return Result.Fail<Tape>(TapeProblems.ShortHeader(file, bytes.Length));
         var label = TapeHeader.Label(bytes);
         var records = ImmutableArray.CreateBuilder<TapeRecord>((bytes.Length - TapeHeader.Length) / RecordCode.Length);
         var (u, v) = (0, 0);
@@ -25,17 +25,17 @@ internal static class TapeReader
             if (code is [0, 0, RecordCode.End])
                 return Ended(file, new(label, records.ToImmutable()), bytes.Length - at - RecordCode.Length);
             if (RecordCode.Read(code) is not { } record)
-                return Result.Fail<Tape>(OutputProblems.UnknownRecord(file, records.Count + 1, at, code[2]));
+                return Result.Fail<Tape>(TapeProblems.UnknownRecord(file, records.Count + 1, at, code[2]));
             records.Add(record);
             (u, v) = (u + record.U, v + record.V);
             if (Math.Abs(u) > Farthest || Math.Abs(v) > Farthest)
-                return Result.Fail<Tape>(OutputProblems.OutOfReach(file, records.Count, Farthest / 10));
+                return Result.Fail<Tape>(TapeProblems.OutOfReach(file, records.Count, Farthest / 10));
         }
-        return Result.Fail<Tape>(OutputProblems.NoEnd(file, records.Count));
+        return Result.Fail<Tape>(TapeProblems.NoEnd(file, records.Count));
     }
 
     private static Result<Tape> Ended(string file, Tape tape, int rest) =>
-        !tape.Records.Any(r => r.Command == TapeCommand.Stitch) ? Result.Fail<Tape>(OutputProblems.NothingSewn(file))
-        : rest > 0 ? Result.Of(tape, [OutputProblems.BytesAfterEnd(file, rest)])
+        !tape.Records.Any(r => r.Command == TapeCommand.Stitch) ? Result.Fail<Tape>(TapeProblems.NothingSewn(file))
+        : rest > 0 ? Result.Of(tape, [TapeProblems.BytesAfterEnd(file, rest)])
         : Result.Of(tape);
 }
