@@ -25,14 +25,22 @@ internal static class CellOutlines
 
     /// <param name="cells">In any order that is always the same.</param>
     /// <param name="side">Of a cell, µm.</param>
-    internal static ImmutableArray<ImmutableArray<Point>> Of(ImmutableArray<Cell> cells, int side)
+    internal static ImmutableArray<ImmutableArray<Point>> Of(ImmutableArray<Cell> cells, int side) =>
+        Of(cells, cells.ToHashSet().Contains, side);
+
+    /// <inheritdoc cref="Of(ImmutableArray{Cell}, int)"/>
+    /// <param name="contains">Whether a cell is one of them.</param>
+    internal static ImmutableArray<ImmutableArray<Point>> Of(
+        IEnumerable<Cell> cells,
+        Func<Cell, bool> contains,
+        int side
+    )
     {
-        var ground = cells.ToHashSet();
         // Where two cells touch at a corner, two sides begin there.
         var begins = new Dictionary<Cell, List<int>>();
         foreach (var cell in cells)
             for (var i = 0; i < Sides.Length; i++)
-                if (!ground.Contains(cell + Sides[i].Outside))
+                if (!contains(cell + Sides[i].Outside))
                 {
                     var corner = cell + Sides[i].Corner;
                     if (!begins.TryGetValue(corner, out var sides))
