@@ -4,9 +4,9 @@ using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 

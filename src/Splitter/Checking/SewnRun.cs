@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 

@@ -56,14 +56,10 @@ internal sealed class CellGround
         return fewer.Any(tile => (more.GetValueOrDefault(tile.Key) & tile.Value) != 0);
     }
 
-    /// <summary>At least this share of it lies on one of two other grounds.</summary>
-    internal bool IsOn(CellGround one, CellGround other, double share) =>
-        Count * share <= one.Count + other.Count
-        && tiles.Sum(tile =>
-            BitOperations.PopCount(
-                tile.Value & (one.tiles.GetValueOrDefault(tile.Key) | other.tiles.GetValueOrDefault(tile.Key))
-            )
-        )
+    /// <summary>At least this share of it lies on other ground.</summary>
+    internal bool IsOn(CellGround other, double share) =>
+        Count * share <= other.Count
+        && tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)))
             >= Count * share;
 
     /// <summary>The ground with its stairs made straight.</summary>

@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using Splitter.Correcting;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 

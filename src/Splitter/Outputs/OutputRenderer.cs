@@ -3,11 +3,11 @@ using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 

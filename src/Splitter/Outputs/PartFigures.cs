@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
 using Splitter.Stitching;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 

@@ -55,7 +55,9 @@ internal static class BodySteps
         {
             if (group[0].Piece is KeptPiece)
             {
-                steps.Add(new(group[0].Piece.Shape.Thread, [.. group.SelectMany(s => s.Blocks.Select(b => (s.Piece, b)))]));
+                steps.Add(
+                    new(group[0].Piece.Shape.Thread, [.. group.SelectMany(s => s.Blocks.Select(b => (s.Piece, b)))])
+                );
                 continue;
             }
             var blocks = JumpOrder.Of(

@@ -43,7 +43,9 @@ internal static class Ties
             return path;
         var (one, two) = Along([.. path.Take(3).Select(s => s.At)]);
         var (last, before) = Along([.. path.Reverse().Take(3).Select(s => s.At)]);
-        IEnumerable<Stitch> tied = atStart ? [.. Holes(one, two, one), path[0] with { Use = StitchUse.Tie }] : [path[0]];
+        IEnumerable<Stitch> tied = atStart
+            ? [.. Holes(one, two, one), path[0] with { Use = StitchUse.Tie }]
+            : [path[0]];
         return [.. tied, .. path.Skip(1), .. atEnd ? Holes(last, before, last) : []];
     }
 

@@ -6,8 +6,8 @@ using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Pictures.Strands;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Recipes;
+using Splitter.Tapes;
 using Splitter.Tests.Outputs;
 
 namespace Splitter.Tests.Checking;
@@ -181,11 +181,7 @@ public sealed class TapeReportTests
     public void OutlinesOfCellsKeepHolesAndCorners()
     {
         // A ring of eight squares, and one more at its corner.
-        var cells = Enumerable
-            .Range(0, 9)
-            .Where(i => i != 4)
-            .Select(i => new Cell(i % 3, i / 3))
-            .Append(new(3, 3));
+        var cells = Enumerable.Range(0, 9).Where(i => i != 4).Select(i => new Cell(i % 3, i / 3)).Append(new(3, 3));
         var outlines = CellOutlines.Of([.. cells], Units.Millimetre);
         var region = Polygons.FromRings(outlines.Select(o => new Ring(o)), FillRule.NonZero);
         Assert.Equal(9_000_000, region.Area, 0);

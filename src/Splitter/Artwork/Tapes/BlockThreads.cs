@@ -12,7 +12,11 @@ internal static class BlockThreads
         recipe.Threads.Length == blocks
             ? Result.Of<ImmutableArray<SewThread>>([.. recipe.Threads.Select(t => new SewThread(t.Name, t.Color))])
             : Result.Fail<ImmutableArray<SewThread>>(
-                StitchedProblems.OtherThreads(recipe.PlaceOf("threads"), recipe.Threads.Length, Proposed(recipe, blocks))
+                StitchedProblems.OtherThreads(
+                    recipe.PlaceOf("threads"),
+                    recipe.Threads.Length,
+                    Proposed(recipe, blocks)
+                )
             );
 
     /// <summary>Those that the recipe has, and others for the blocks that have none.</summary>

@@ -51,4 +51,8 @@ internal sealed record OriginalThread(
     int Block,
     ThreadArrival Start,
     ImmutableArray<OriginalStitch> Stitches
-);
+)
+{
+    /// <summary>Its needle holes, without one that it shares with the thread before it.</summary>
+    internal int OwnStitches => Stitches.Length - (Start == ThreadArrival.GoesOn ? 1 : 0);
+}

@@ -19,6 +19,9 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
     /// <summary>The way that thread goes is taken over as much of it, µm: short stitches between rows do not hide a turn.</summary>
     private const double Recent = 2500;
 
+    /// <summary>Rows lie no farther apart than this, µm, as those of underlay do: what goes on farther is something else. Common practice, no source.</summary>
+    internal const double LongestTurn = 3200;
+
     internal Vector Way => Vector.Between(Start, End);
 
     internal Point Middle => Start.Towards(End, 0.5);
@@ -27,18 +30,39 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
     internal static ImmutableArray<Pass> Of(ImmutableArray<Point> holes)
     {
         var passes = ImmutableArray.CreateBuilder<Pass>();
-        var first = 0;
-        for (var i = 1; i < holes.Length; i++)
+        var (first, corner) = (0, 0);
+        for (var i = 1; i < holes.Length - 1; i++)
         {
-            var (way, next) = (RecentWay(holes, first, i - 1), Vector.Between(holes[i - 1], holes[i]));
-            if (Vector.Dot(way, next) >= Back * way.Length * next.Length)
-                continue;
-            passes.Add(new(first, i - 1, holes[first], holes[i - 1]));
-            first = i - 1;
+            var isCorner = IsCorner(holes, i);
+            if (
+                GoesBack(holes, first, i)
+                || (isCorner && Length(holes, corner, i) > LongestTurn && Leg(holes, i) > LongestTurn)
+            )
+            {
+                passes.Add(new(first, i, holes[first], holes[i]));
+                first = i;
+            }
+            if (isCorner)
+                corner = i;
         }
         if (holes.Length > 1)
             passes.Add(new(first, holes.Length - 1, holes[first], holes[^1]));
         return passes.ToImmutable();
+    }
+
+    private static bool GoesBack(ImmutableArray<Point> holes, int first, int at)
+    {
+        var (way, next) = (RecentWay(holes, first, at), Vector.Between(holes[at], holes[at + 1]));
+        return Vector.Dot(way, next) < Back * way.Length * next.Length;
+    }
+
+    /// <summary>How far the thread goes on straight from a hole, µm.</summary>
+    private static double Leg(ImmutableArray<Point> holes, int from)
+    {
+        var to = from + 1;
+        while (to < holes.Length - 1 && !IsCorner(holes, to))
+            to++;
+        return Length(holes, from, to);
     }
 
     private static Vector RecentWay(ImmutableArray<Point> holes, int first, int at)
@@ -47,6 +71,21 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
         for (; from > first && length < Recent; from--)
             length += holes[from - 1].DistanceTo(holes[from]);
         return Vector.Between(holes[from], holes[at]);
+    }
+
+    /// <summary>The stitch to a hole and the one from it differ by more than 45 degrees.</summary>
+    private static bool IsCorner(ImmutableArray<Point> holes, int at)
+    {
+        var (before, after) = (Vector.Between(holes[at - 1], holes[at]), Vector.Between(holes[at], holes[at + 1]));
+        return Vector.Dot(before, after) < 0.7 * before.Length * after.Length;
+    }
+
+    private static double Length(ImmutableArray<Point> holes, int from, int to)
+    {
+        var length = 0.0;
+        for (var i = from; i < to; i++)
+            length += holes[i].DistanceTo(holes[i + 1]);
+        return length;
     }
 
     /// <summary>

@@ -10,23 +10,13 @@ namespace Splitter.Artwork.Tapes;
 /// <param name="To">Number of the hole that it ends in.</param>
 /// <param name="Passes">Rows of a fill, stitches of a column.</param>
 /// <param name="Spacing">Distance from one pass to the next, µm; 0 for a run.</param>
-internal sealed record Phase(
-    StitchKind Kind,
-    int Thread,
-    int From,
-    int To,
-    ImmutableArray<Pass> Passes,
-    double Spacing
-)
+internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, ImmutableArray<Pass> Passes, double Spacing)
 {
     /// <summary>Fewer passes beside each other may be chance: a line that is sewn to and fro has three.</summary>
     private const int LeastPasses = 4;
 
     /// <summary>Passes that lie on each other are a line that is sewn several times, µm.</summary>
     private const double LeastSpacing = 60;
-
-    /// <summary>Rows farther apart do not belong together, µm: underlay has up to 3 mm. Common practice, no source.</summary>
-    private const double MostSpacing = 3200;
 
     /// <summary>A pass may lie this much farther off than the mean of those before it, as a factor and µm.</summary>
     private const double Uneven = 3;
@@ -44,11 +34,20 @@ internal sealed record Phase(
 
     internal bool IsClosed => Kind != StitchKind.Run && Spacing * (Kind == StitchKind.Satin ? 2 : 1) <= MostClosed;
 
+    /// <summary>The way that most passes go, of length 1, to either side.</summary>
+    internal static Vector WayOf(IEnumerable<Pass> passes)
+    {
+        var sum = default(Vector);
+        foreach (var way in passes.Select(p => p.Way))
+            sum += Vector.Dot(sum, way) < 0 ? -way : way;
+        return sum.Length > 0 ? sum.Unit : new(1, 0);
+    }
+
     /// <summary>All of a thread, in sewing order; each begins in the hole in which the last one ended.</summary>
     internal static IEnumerable<Phase> Of(ImmutableArray<Point> holes, int thread)
     {
         var passes = Pass.Of(holes);
-        var (run, k) = (0, 0);
+        var (sewn, k) = (0, 0);
         while (k < passes.Length)
         {
             var (last, spacing) = Together(passes, k);
@@ -57,16 +56,14 @@ internal sealed record Phase(
                 k = Math.Max(k + 1, last);
                 continue;
             }
-            if (run < k)
-                yield return new(StitchKind.Run, thread, passes[run].From, passes[k].From, [], 0);
             var rows = passes[k..(last + 1)];
+            if (sewn < rows[0].From)
+                yield return new(StitchKind.Run, thread, sewn, rows[0].From, [], 0);
             yield return new(KindOf(rows, holes), thread, rows[0].From, rows[^1].To, rows, spacing);
-            run = k = last + 1;
+            (sewn, k) = (rows[^1].To, last + 1);
         }
-        if (run < passes.Length)
-            yield return new(StitchKind.Run, thread, passes[run].From, passes[^1].To, [], 0);
-        else if (passes.IsEmpty)
-            yield return new(StitchKind.Run, thread, 0, 0, [], 0);
+        if (sewn < holes.Length - 1 || passes.IsEmpty)
+            yield return new(StitchKind.Run, thread, sewn, holes.Length - 1, [], 0);
     }
 
     /// <summary>The last of the passes that lie side by side from one on, always to the same side, and their mean distance.</summary>
@@ -75,7 +72,7 @@ internal sealed record Phase(
         var (sum, side, last) = (0.0, 0, first);
         for (; last + 1 < passes.Length; last++)
         {
-            if (passes[last].Beside(passes[last + 1]) is not { } beside || Math.Abs(beside) > MostSpacing)
+            if (passes[last].Beside(passes[last + 1]) is not { } beside || Math.Abs(beside) > Pass.LongestTurn)
                 break;
             // Every other pass goes the other way, and has its right hand on the other side.
             var (to, by) = ((last - first) % 2 == 0 ? beside : -beside, Math.Abs(beside));
@@ -98,7 +95,8 @@ internal sealed record Phase(
             for (var i = pass.From + 1; i <= pass.To; i++)
                 length = Math.Max(length, holes[i - 1].DistanceTo(holes[i]));
             return length >= SingleStitch * pass.Way.Length;
-        }) >= MostlySingle * rows.Length
+        })
+        >= MostlySingle * rows.Length
             ? StitchKind.Satin
             : StitchKind.Fill;
 }

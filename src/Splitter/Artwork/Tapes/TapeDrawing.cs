@@ -38,7 +38,9 @@ internal static class TapeDrawing
     private static Result<Drawing> Drawn(Recipe recipe, string file, TapeSheet sheet, ImmutableArray<SewThread> threads)
     {
         if (recipe.Artwork.Width is { } width && width != sheet.Width)
-            return Result.Fail<Drawing>(StitchedProblems.OtherWidth(recipe.PlaceOf("artwork.width"), width, sheet.Width));
+            return Result.Fail<Drawing>(
+                StitchedProblems.OtherWidth(recipe.PlaceOf("artwork.width"), width, sheet.Width)
+            );
         ImmutableArray<SewThread> spools = [.. threads.Distinct()];
         var shapes = new TapeShapes(file, [.. threads.Select(t => spools.IndexOf(t))]).Of(sheet);
         return shapes.Length > MostShapes

@@ -27,7 +27,7 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
 
     private Shape Of(ColourBlock block, TapeObject found)
     {
-        var first = found.Phases[0].Phase;
+        var first = found.Phases[0].Phase.Phase;
         var (id, thread) = (Name(block, found.Kind), threadOf[block.Number - 1]);
         var place = TapeProblems.At(file, block.Threads[first.Thread].Record + first.From);
         var (style, original, footprint) = (Style(block, found), Original(block, found), found.Ground.ToRegion());
@@ -85,16 +85,23 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
 
     private static SewStyle Style(ColourBlock block, TapeObject found)
     {
-        var longest = found.Phases.Max(p =>
+        var longest = found.Main.Max(phase =>
         {
-            var holes = block.Threads[p.Phase.Thread].Holes;
-            return Enumerable.Range(p.Phase.From, p.Phase.To - p.Phase.From).Max(i => (double?)holes[i].DistanceTo(holes[i + 1])) ?? 0;
+            var holes = block.Threads[phase.Thread].Holes.AsSpan(phase.From, phase.To - phase.From + 1);
+            var length = 0.0;
+            for (var i = 1; i < holes.Length; i++)
+                length = Math.Max(length, holes[i - 1].DistanceTo(holes[i]));
+            return length;
         });
         return new()
         {
-            Angle = found.Kind == StitchKind.Fill ? Math.Round(Math.Atan2(found.Way.Y, found.Way.X) * 180 / Math.PI, 1) : 0,
+            Angle =
+                found.Kind == StitchKind.Fill ? Math.Round(Math.Atan2(found.Way.Y, found.Way.X) * 180 / Math.PI, 1) : 0,
             // A column is sewn to and fro once for each spacing.
-            RowSpacing = Math.Max(Units.TapeStep, Units.Round(found.Spacing * (found.Kind == StitchKind.Satin ? 2 : 1))),
+            RowSpacing = Math.Max(
+                Units.TapeStep,
+                Units.Round(found.Spacing * (found.Kind == StitchKind.Satin ? 2 : 1))
+            ),
             StitchLength = Math.Max(Units.TapeStep, Units.Round(longest)),
         };
     }
@@ -106,7 +113,11 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
         for (var i = 0; i < column.Passes.Length; i += 2)
         {
             var rung = new Rung(column.Passes[i].Start, column.Passes[i].End);
-            if (rungs.Count == 0 || i + 2 >= column.Passes.Length || rungs[^1].Middle.DistanceTo(rung.Middle) >= RungSpacing)
+            if (
+                rungs.Count == 0
+                || i + 2 >= column.Passes.Length
+                || rungs[^1].Middle.DistanceTo(rung.Middle) >= RungSpacing
+            )
                 rungs.Add(rung);
         }
         return new(rungs.ToImmutable());
@@ -115,13 +126,13 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     private ImmutableArray<OriginalThread> Original(ColourBlock block, TapeObject found)
     {
         var original = ImmutableArray.CreateBuilder<OriginalThread>();
-        foreach (var phases in found.Phases.GroupBy(p => p.Phase.Thread))
+        foreach (var phases in found.Phases.GroupBy(p => p.Phase.Phase.Thread))
         {
-            var (thread, start) = (block.Threads[phases.Key], phases.First().Phase.From);
+            var (thread, start) = (block.Threads[phases.Key], phases.First().Phase.Phase.From);
             var stitches = ImmutableArray.CreateBuilder<OriginalStitch>();
             stitches.Add(new(thread.Holes[start], StitchKind.Tie, 0));
             foreach (var (phase, use) in phases)
-                stitches.AddRange(Stitches(thread.Holes, phase, use));
+                stitches.AddRange(Stitches(thread.Holes, phase.Phase, use));
             if (stitches.Count > 1)
                 stitches[0] = stitches[0] with { Kind = stitches[1].Kind, Row = stitches[1].Row };
             original.Add(

@@ -3,8 +3,8 @@ using System.Text.Json;
 using Splitter.Outputs;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Parts;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

@@ -2,9 +2,9 @@ using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Recipes;
 using Splitter.Stitching.Density;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Stitching.Density;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

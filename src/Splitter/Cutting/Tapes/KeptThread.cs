@@ -13,6 +13,9 @@ internal enum StitchSource
     /// <summary>The tape's own, in this part and no other.</summary>
     Original,
 
+    /// <summary>On a stitch that no field holds whole: it is sewn as two.</summary>
+    Divided,
+
     /// <summary>Of the tape, or on a stitch of it, past a seam: the part beside it sews the same once more.</summary>
     Repeated,
 }

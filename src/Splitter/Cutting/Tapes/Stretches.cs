@@ -95,11 +95,14 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
                     stitches[i].Stitch.At,
                     stitches[i].Stitch.Kind,
                     owner[i] != hooping ? StitchSource.Repeated
-                    : stitches[i].IsNew ? StitchSource.Made
-                    : StitchSource.Original
+                        : stitches[i].IsNew ? StitchSource.Divided
+                        : StitchSource.Original
                 )
             );
-        if (to < stitches.Length && End(stitches[to - 1].Stitch.At, stitches[to].Stitch.At, stitches[to].Stitch) is { } end)
+        if (
+            to < stitches.Length
+            && End(stitches[to - 1].Stitch.At, stitches[to].Stitch.At, stitches[to].Stitch) is { } end
+        )
             kept.Add(new(end, stitches[to].Stitch.Kind, StitchSource.Repeated));
         return new(kept.ToImmutable()) { Number = thread.Number, IsWhole = (from == 1, to == stitches.Length) };
     }

@@ -76,11 +76,12 @@ internal sealed class TapeCutter
 
     private IEnumerable<KeptPiece> Divided(Shape shape)
     {
-        var threads = shape.Original.Select(thread =>
-        {
-            var stitches = owners.Divided(thread.Stitches);
-            return (Thread: thread, Stitches: stitches, Owners: owners.Of([.. stitches.Select(s => s.Stitch)]));
-        })
+        var threads = shape
+            .Original.Select(thread =>
+            {
+                var stitches = owners.Divided(thread.Stitches);
+                return (Thread: thread, Stitches: stitches, Owners: owners.Of([.. stitches.Select(s => s.Stitch)]));
+            })
             .ToList();
         for (var hooping = 0; hooping < stretches.Length; hooping++)
         {
@@ -109,7 +110,12 @@ internal sealed class TapeCutter
             if (joined.Count > 0 && joined[^1] is var last && AreRows(last.Stitches[^1], next.Stitches[0]))
                 joined[^1] = last with
                 {
-                    Stitches = [.. last.Stitches, .. Way(last.Stitches[^1], next.Stitches[0]), .. next.Stitches.Skip(1)],
+                    Stitches =
+                    [
+                        .. last.Stitches,
+                        .. Way(last.Stitches[^1], next.Stitches[0]),
+                        .. next.Stitches.Skip(1),
+                    ],
                     IsWhole = (last.IsWhole.Starts, next.IsWhole.Ends),
                 };
             else

@@ -20,12 +20,14 @@ internal sealed class ThreadEnds(ImmutableArray<OriginalThread> original)
             var next = i + 1 < threads.Length ? threads[i + 1] : null;
             threads[i] = threads[i] with
             {
-                IsCutBefore = GoOn(last, threads[i]) ? original[threads[i].Number].Start switch
-                {
-                    ThreadArrival.Cut => true,
-                    ThreadArrival.Loose => false,
-                    _ => null,
-                } : null,
+                IsCutBefore = GoOn(last, threads[i])
+                    ? original[threads[i].Number].Start switch
+                    {
+                        ThreadArrival.Cut => true,
+                        ThreadArrival.Loose => false,
+                        _ => null,
+                    }
+                    : null,
                 IsTied = (
                     !GoOn(last, threads[i]) && !(threads[i].IsWhole.Starts && IsCut(threads[i].Number)),
                     !GoOn(threads[i], next) && !(threads[i].IsWhole.Ends && IsCut(threads[i].Number + 1))
@@ -36,7 +38,10 @@ internal sealed class ThreadEnds(ImmutableArray<OriginalThread> original)
         var at = 0;
         foreach (var piece in pieces)
         {
-            yield return piece with { Threads = [.. threads.AsSpan(at, piece.Threads.Length)] };
+            yield return piece with
+            {
+                Threads = [.. threads.AsSpan(at, piece.Threads.Length)],
+            };
             at += piece.Threads.Length;
         }
     }

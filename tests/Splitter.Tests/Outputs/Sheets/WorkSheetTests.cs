@@ -3,9 +3,9 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
-using Splitter.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Tests.Outputs.Sheets;
 
