@@ -24,7 +24,7 @@ internal static class DrawingReader
     private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources) =>
         from sheet in ReadSheet(recipe, sources)
         from shapes in ShapeMaker.Make(recipe, sheet)
-        from visible in Layers.CutAway(shapes)
+        from visible in Layers.CutAway(sheet, shapes)
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Splitter.Starting;
+namespace Splitter.Recipes.Yaml;
 
 /// <summary>Text as a recipe writes it.</summary>
 internal static class YamlText
