@@ -1,4 +1,5 @@
 using Splitter.Diagnostics;
+using Splitter.Outputs;
 
 namespace Splitter.Tool.Commands;
 
@@ -44,7 +45,7 @@ internal static class CallProblems
         Diagnostic.Error(
             9023,
             Call,
-            $"'{old}' and '{now}' are neither two sets, each with its manifest.json and SHA256SUMS, "
+            $"'{old}' and '{now}' are neither two sets, each with its {ManifestWriter.FileName} and {SumsWriter.FileName}, "
                 + "nor two folders of such sets; give two folders that 'make' wrote"
         );
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Splitter.Correcting;
 using Splitter.Diagnostics;
+using Splitter.Outputs;
 using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
@@ -16,6 +17,7 @@ internal static class RealignCommand
             Description = "Which of the recipe's hoops; needed if it has several.",
             HelpName = "NAME",
         };
+        hoop.CompletionSources.Add(HoopCompletions.For(recipe));
         var part = new Option<string?>("--part")
         {
             Description = "The letter of the part in the hoop.",
@@ -131,7 +133,7 @@ internal static class RealignCommand
     /// <summary>What is in the hoop was sewn from the tape on disk; it is that one which is moved.</summary>
     private static Diagnostic? Changed(LocalDisk disk, string output, Realigned made)
     {
-        var name = $"part-{made.Correction.Part.Letter}.dst";
+        var name = PartFiles.Tape(made.Correction.Part.Letter);
         var expected = made.Original.Files.FirstOrDefault(f => Path.GetFileName(f.Path) == name);
         var path = Path.Combine(output, made.Original.Plan.Hoop.Name, name);
         if (expected is null)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Outputs;
 using static System.FormattableString;
 
 namespace Splitter.Checking;
@@ -48,11 +49,11 @@ internal static class DifferenceText
         string.Join(", ", set.Files.Select(f => KindOf(f.Path)).Distinct(StringComparer.Ordinal));
 
     private static string KindOf(string path) =>
-        path.EndsWith("manifest.json", StringComparison.Ordinal) ? "the manifest"
+        path.EndsWith(ManifestWriter.FileName, StringComparison.Ordinal) ? "the manifest"
         : path.EndsWith(".html", StringComparison.Ordinal) ? "the work sheet"
         : path.EndsWith(".pdf", StringComparison.Ordinal) ? "the template"
         : path.EndsWith(".csv", StringComparison.Ordinal) ? "a list of stitches"
-        : path.EndsWith("SHA256SUMS", StringComparison.Ordinal) ? "the sums"
+        : path.EndsWith(SumsWriter.FileName, StringComparison.Ordinal) ? "the sums"
         : "a picture";
 
     private static IEnumerable<string> Parts(SetDifferences set)
@@ -78,7 +79,7 @@ internal static class DifferenceText
     }
 
     private static IEnumerable<string> Letters(SetDifferences set, FileState state) =>
-        set.Files.Where(f => f.State == state).Select(f => SetSide.LetterOf(f.Path)).OfType<string>();
+        set.Files.Where(f => f.State == state).Select(f => PartFiles.LetterOfTape(f.Path)).OfType<string>();
 
     private static IEnumerable<string> Totals(KnownTotals? before, KnownTotals? after)
     {

@@ -115,17 +115,21 @@ internal static class DrawingProblems
             $"nothing is drawn in {colour}, the colour of thread {Quote.Quoted(name)}, while {drawn}, which is much like it, has no thread; write \"{drawn}\" if this thread is for it"
         );
 
-    internal static Diagnostic TooSmall(Place place, string shape) =>
+    /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
+    internal static Diagnostic TooSmall(Place place, string shape, string? leave) =>
         Diagnostic.Warning(
             2131,
             place,
-            $"'{shape}' is too small to sew and is left out; draw it larger, or write 'as: leave'"
+            $"'{shape}' is too small to sew and is left out; draw it larger, or {leave ?? TakeOut}"
         );
 
-    internal static Diagnostic Hidden(Place place, string shape) =>
+    /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
+    internal static Diagnostic Hidden(Place place, string shape, string? leave) =>
         Diagnostic.Warning(
             2132,
             place,
-            $"'{shape}' lies wholly under later shapes and is left out; move it up in the drawing, or write 'as: leave'"
+            $"'{shape}' lies wholly under later shapes and is left out; move it up in the drawing, or {leave ?? TakeOut}"
         );
+
+    private const string TakeOut = "take it out of the drawing";
 }

@@ -124,13 +124,24 @@ internal static class PlanProblems
     private static string And(ImmutableArray<int> parts) =>
         $"{string.Join(", ", parts[..^1].Select(Letters.Of))} and {Letters.Of(parts[^1])}";
 
-    internal static Diagnostic ArtworkOffCloth(Place place, Box artwork, Box cloth) =>
+    /// <param name="least">The smallest cloth on which it lies.</param>
+    /// <param name="at">Where its corner must be moved to, besides.</param>
+    internal static Diagnostic ArtworkOffCloth(
+        Place place,
+        Box artwork,
+        Box cloth,
+        (int Width, int Height) least,
+        Point? at
+    ) =>
         Diagnostic.Error(
             3009,
             place,
             Invariant(
-                $"the artwork (x {Mm(artwork.Left)} to {Mm(artwork.Right)}, y {Mm(artwork.Top)} to {Mm(artwork.Bottom)} mm) does not lie on the cloth (x {Mm(cloth.Left)} to {Mm(cloth.Right)}, y {Mm(cloth.Top)} to {Mm(cloth.Bottom)} mm on the drawing); take a larger cloth, or move 'cloth.artwork-at'"
+                $"the artwork (x {Mm(artwork.Left)} to {Mm(artwork.Right)}, y {Mm(artwork.Top)} to {Mm(artwork.Bottom)} mm) does not lie on the cloth (x {Mm(cloth.Left)} to {Mm(cloth.Right)}, y {Mm(cloth.Top)} to {Mm(cloth.Bottom)} mm on the drawing); "
             )
+                + Invariant(
+                    $"write 'size: {Up(least.Width)} x {Up(least.Height)} mm' or more{(at is { } corner ? Invariant($" with 'artwork-at: [{Up(corner.X)} mm, {Up(corner.Y)} mm]'") : "")}, or 'size: auto' with 'artwork-at: centre', which leaves 50 mm on all sides"
+                )
         );
 
     /// <param name="folds">The crossing of the folds, if it is to be held, too.</param>

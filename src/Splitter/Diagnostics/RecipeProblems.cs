@@ -23,13 +23,24 @@ internal static class RecipeProblems
         );
 
     internal static Diagnostic FoldsNeedSize(Place place) =>
-        Error(1063, place, "folds lie on a cloth whose size is known; add 'size' and 'artwork-at' to 'cloth'");
+        Error(
+            1063,
+            place,
+            "folds lie on a cloth whose size is known; add 'size: auto' to 'cloth', or its 'size' and 'artwork-at'"
+        );
 
     internal static Diagnostic SizeNeedsArtworkAt(Place place) =>
         Error(
             1064,
             place,
-            "the cloth has a size, but nothing says where the artwork lies on it; add 'artwork-at', as in 'artwork-at: [20 mm, 30 mm]'"
+            "the cloth has a size, but nothing says where the artwork lies on it; add 'artwork-at: centre', or a place, as in 'artwork-at: [20 mm, 30 mm]'"
+        );
+
+    internal static Diagnostic NoEdgesYet(Place place, string key) =>
+        Error(
+            1071,
+            place,
+            $"'size: auto' cuts the cloth to the artwork, so that no distance from its edges is known yet; write '{key}: centre', or the size of the cloth"
         );
 
     internal static Diagnostic ArtworkOffCloth(Place place, (int Width, int Height) size) =>
@@ -70,7 +81,7 @@ internal static class RecipeProblems
         Error(
             1069,
             place,
-            "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size' and 'artwork-at' to 'cloth'"
+            "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size: auto' to 'cloth', or its 'size' and 'artwork-at'"
         );
 
     internal static Diagnostic AngleAndGuide(Place place) =>

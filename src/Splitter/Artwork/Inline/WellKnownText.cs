@@ -14,6 +14,9 @@ internal static class WellKnownText
     {
         if (Depth(text) > DeepestNesting)
             return (null, "its brackets are nested too deeply");
+        // An extension of some databases, which the parser takes; it stumbles over a broken one.
+        if (text.TrimStart().StartsWith("SRID", StringComparison.OrdinalIgnoreCase))
+            return (null, "it begins with 'SRID', which is not of the standard; begin with the geometry");
         try
         {
             var geometry = new WKTReader { IsOldNtsCoordinateSyntaxAllowed = false }.Read(text);

@@ -39,7 +39,7 @@ internal sealed class Layers
     /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left out
     /// with a warning.
     /// </summary>
-    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
+    internal static Result<ImmutableArray<Shape>> CutAway(Sheet sheet, ImmutableArray<Shape> shapes)
     {
         var layers = new Layers(shapes);
         var sewn = new Shape?[shapes.Length];
@@ -47,7 +47,19 @@ internal sealed class Layers
             sewn[i] = layers.Sewn(i);
         return Result.From<ImmutableArray<Shape>>(
             [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
-            shapes.Where((_, i) => sewn[i] is null).Select(s => DrawingProblems.Hidden(s.Place, s.Id))
+            shapes.Where((_, i) => sewn[i] is null).Select(shape => Hidden(sheet, shape, [.. sewn.OfType<Shape>()]))
+        );
+    }
+
+    /// <param name="sewn">One of another area of the same paint would be left with it.</param>
+    private static Diagnostic Hidden(Sheet sheet, Shape shape, ImmutableArray<Shape> sewn)
+    {
+        var isAll = !sewn.Any(other => other.Place == shape.Place && other.Thread == shape.Thread);
+        var colour = ThreadNames.Colours(sheet).ElementAtOrDefault(shape.Thread) ?? "";
+        return DrawingProblems.Hidden(
+            shape.Place,
+            shape.Id,
+            isAll ? LeaveRule.For(sheet, shape.Place, colour, shape.Id) : null
         );
     }
 

@@ -15,6 +15,7 @@ internal sealed class ShapeMaker
     /// <summary>A stroke wider than this is filled with rows unless a rule says satin, µm. Common practice, no source.</summary>
     private const int WidestStrokeSatin = 8000;
 
+    private readonly Sheet sheet;
     private readonly ImmutableArray<SewRule> rules;
     private readonly Guides guides;
     private readonly ImmutableArray<string> colours;
@@ -23,6 +24,7 @@ internal sealed class ShapeMaker
 
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
+        this.sheet = sheet;
         rules = recipe.Artwork.Sew;
         guides = new(recipe, sheet, problems);
         colours = ThreadNames.Colours(sheet);
@@ -50,7 +52,11 @@ internal sealed class ShapeMaker
             _ => throw new InvalidOperationException($"Nothing is known to sew for {element.GetType().Name}."),
         };
         if (shapes.IsEmpty)
-            problems.Add(DrawingProblems.TooSmall(element.Place, element.Id ?? names.Next(element)));
+        {
+            var name = element.Id ?? names.Next(element);
+            var leave = LeaveRule.For(sheet, element.Place, element.Color, name);
+            problems.Add(DrawingProblems.TooSmall(element.Place, name, leave));
+        }
         return shapes;
     }
 

@@ -35,7 +35,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             "part.summary",
             ("number", Texts.Numbers.Count(index + 1)),
             ("parts", Texts.Numbers.Count(sheet.Parts.Length)),
-            ("file", $"part-{Part.Letter}.dst"),
+            ("file", PartFiles.Tape(Part.Letter)),
             ("stitches", Texts.Numbers.Count(listed.Figures.Counts.Stitches)),
             ("time", sheet.PartTimes.Rows[index])
         );
@@ -85,7 +85,7 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
         var steps = new List<object> { EveryHoopingPage.Linked(sheet, say.Say("before.as-ever")) };
         if (Part.Hooping.Takes.IsEmpty && sheet.Plan.PlacementLines.IsEmpty)
             steps.Add(say.Say("before.mount", ("top", Texts.ClothTop.In(say, Part.Field.Turn))));
-        steps.Add(say.Say("before.load", ("file", $"part-{Part.Letter}.dst")));
+        steps.Add(say.Say("before.load", ("file", PartFiles.Tape(Part.Letter))));
         steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Part.Steps[0].Thread))));
         return Html.Element("section", Html.Element("h3", say.Say("before.title")), Html.Ticks(steps));
     }
