@@ -24,7 +24,7 @@ internal sealed class Redrafts(Drafts drafts, PlanDraft draft)
 
     /// <summary>The plan of a changed recipe for the same hoop; null when there is none, or enough work has been done.</summary>
     internal PlanDraft? Of(Recipe changed) =>
-        left-- > 0 && Drafter.Draft(changed, Drawing, draft.Hoop).TryGet(out var other) ? other : null;
+        left-- > 0 && drafts.Of(changed, draft.Hoop).TryGet(out var other) ? other : null;
 
     /// <summary>The plan of the same recipe for another of its hoops: whoever plans all hoops makes it anyway.</summary>
     internal PlanDraft? Of(Hoop hoop) => drafts.Of(hoop).TryGet(out var other) ? other : null;
