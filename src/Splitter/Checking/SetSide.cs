@@ -5,6 +5,7 @@ using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 

@@ -7,6 +7,7 @@ using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 

@@ -1,13 +1,16 @@
 using System.Globalization;
 using System.Text;
 
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>
 /// The 512 bytes before the records (common practice, no source): text fields, each ended by CR, then 0x1A, padded with
 /// spaces. A figure too large for its digits is written as the largest one: machines sew by the records.
 /// </summary>
-internal static class TapeHeader
+/// <param name="Label">Empty when the header has none.</param>
+/// <param name="Records">How many it says there are; null when it does not.</param>
+/// <param name="Stops">Colour changes, likewise.</param>
+internal readonly record struct TapeHeader(string Label, int? Records, int? Stops)
 {
     /// <summary>Bytes.</summary>
     internal const int Length = 512;
@@ -17,6 +20,8 @@ internal static class TapeHeader
 
     private const byte EndOfText = 0x1A;
     private const string LabelKey = "LA:";
+    private const string RecordsKey = "ST:";
+    private const string StopsKey = "CO:";
 
     internal static void Write(Tape tape, Span<byte> bytes)
     {
@@ -30,8 +35,8 @@ internal static class TapeHeader
         }
         var text = new StringBuilder()
             .Append(CultureInfo.InvariantCulture, $"{LabelKey}{tape.Label, -LabelLength}\r")
-            .Append(CultureInfo.InvariantCulture, $"ST:{Digits(tape.Records.Length, 7)}\r")
-            .Append(CultureInfo.InvariantCulture, $"CO:{Digits(stops, 3)}\r")
+            .Append(CultureInfo.InvariantCulture, $"{RecordsKey}{Digits(tape.Records.Length, 7)}\r")
+            .Append(CultureInfo.InvariantCulture, $"{StopsKey}{Digits(stops, 3)}\r")
             .Append(CultureInfo.InvariantCulture, $"+X:{Digits(right, 5)}\r-X:{Digits(-left, 5)}\r")
             .Append(CultureInfo.InvariantCulture, $"+Y:{Digits(top, 5)}\r-Y:{Digits(-bottom, 5)}\r")
             .Append(CultureInfo.InvariantCulture, $"AX:{Signed(u)}\rAY:{Signed(v)}\r")
@@ -42,16 +47,34 @@ internal static class TapeHeader
         bytes[written] = EndOfText;
     }
 
-    /// <summary>The label of a tape; empty when the header has none.</summary>
-    internal static string Label(ReadOnlySpan<byte> header)
+    /// <summary>What the header of a whole tape says; programs differ in what they write there, and in where.</summary>
+    internal static TapeHeader Read(ReadOnlySpan<byte> bytes)
     {
-        var text = Encoding.ASCII.GetString(header[..Math.Min(header.Length, LabelKey.Length + LabelLength)]);
-        return text.StartsWith(LabelKey, StringComparison.Ordinal)
-            ? new string([
-                .. text[LabelKey.Length..].TakeWhile(c => c != '\r').Select(c => c is < ' ' or > '~' ? '?' : c),
-            ]).TrimEnd()
-            : "";
+        var text = Encoding.ASCII.GetString(bytes[..Length]);
+        return new(
+            text.StartsWith(LabelKey, StringComparison.Ordinal) ? LabelOf(text) : "",
+            Count(text, RecordsKey),
+            Count(text, StopsKey)
+        );
     }
+
+    private static string LabelOf(string text) =>
+        new string([
+            .. text.Substring(LabelKey.Length, LabelLength)
+                .TakeWhile(c => c != '\r')
+                .Select(c => c is < ' ' or > '~' ? '?' : c),
+        ]).TrimEnd();
+
+    private static int? Count(string text, string key) =>
+        text.IndexOf($"\r{key}", StringComparison.Ordinal) is >= 0 and var at
+        && int.TryParse(
+            string.Concat(text.Skip(at + 1 + key.Length).TakeWhile(c => char.IsAsciiDigit(c) || c == ' ')),
+            NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
+            CultureInfo.InvariantCulture,
+            out var count
+        )
+            ? count
+            : null;
 
     private static string Digits(int value, int digits)
     {

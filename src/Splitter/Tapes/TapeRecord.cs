@@ -1,7 +1,4 @@
-using Splitter.Geometry;
-using Splitter.Planning;
-
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>What the machine does with one record of a tape.</summary>
 internal enum TapeCommand
@@ -29,17 +26,4 @@ internal readonly record struct TapeRecord(TapeCommand Command, int U, int V)
     /// five.
     /// </summary>
     internal const int TrimJumps = 3;
-}
-
-/// <summary>A place on a tape, steps of 0.1 mm from the field's centre, u right and v up.</summary>
-internal readonly record struct TapePoint(int U, int V)
-{
-    /// <summary>A point of the drawing in a field; every stitch lies on the tape's grid in every turn.</summary>
-    internal static TapePoint Of(Field field, Point point)
-    {
-        var at = field.ToField(point);
-        return at.U % Units.TapeStep == 0 && at.V % Units.TapeStep == 0
-            ? new(at.U / Units.TapeStep, at.V / Units.TapeStep)
-            : throw new InvalidOperationException($"The stitch at {point} does not lie on the tape's grid.");
-    }
 }

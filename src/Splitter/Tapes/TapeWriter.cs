@@ -1,4 +1,4 @@
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>Tapes to bytes: header, records, end mark.</summary>
 internal static class TapeWriter

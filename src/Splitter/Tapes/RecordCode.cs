@@ -1,4 +1,4 @@
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>
 /// The three bytes of a record. A move is a sum of balanced ternary digits 1, 3, 9, 27 and 81, each with a bit for plus
@@ -54,6 +54,9 @@ internal static class RecordCode
         Add(record.U, AcrossDigits, bytes);
         Add(record.V, UpDigits, bytes);
     }
+
+    /// <summary>Some programs fill the other two bytes of the mark with what they please. Common practice, no source.</summary>
+    internal static bool IsEnd(ReadOnlySpan<byte> bytes) => bytes[2] == End;
 
     /// <summary>Null when the third byte is none that a record has.</summary>
     internal static TapeRecord? Read(ReadOnlySpan<byte> bytes)

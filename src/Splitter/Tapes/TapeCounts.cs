@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Splitter.Outputs.Tapes;
+namespace Splitter.Tapes;
 
 /// <summary>A box on a tape, steps of 0.1 mm.</summary>
 internal readonly record struct TapeBox(int Left, int Bottom, int Right, int Top);
