@@ -52,7 +52,8 @@ public static class Pipeline
         from hoops in HoopChoice.Choose(recipe, request.Hoop)
         from sources in SourceReader.Read(recipe, request.Read)
         from drawing in DrawingReader.Read(recipe, sources)
-        select new Job(recipe, hoops, sources, drawing);
+        from laid in OnCloth.Lay(recipe, drawing)
+        select new Job(laid, hoops, sources, drawing);
 
     private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
         from plan in Planner.Plan(drafts, hoop)
