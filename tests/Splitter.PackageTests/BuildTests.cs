@@ -33,6 +33,9 @@ public sealed class BuildTests(PackedFeed feed)
         File.Delete(shop.PathOf("recipes/parts/boat/large/part-A.dst"));
         Assert.Equal(1, Occurrences(UpToDate, await shop.MustBuild()));
         Assert.Equal(0, Occurrences(UpToDate, await shop.MustBuild("-p:SplitterHoop=small")));
+
+        // What was made of the same recipes for all hoops is still theirs.
+        Assert.Equal(2, Occurrences(UpToDate, await shop.MustBuild()));
     }
 
     [Fact]
@@ -94,19 +97,6 @@ public sealed class BuildTests(PackedFeed feed)
     }
 
     [Fact]
-    public async Task CleanTakesAwayWhatWasMadeAndNothingElse()
-    {
-        var shop = Workshop.With(feed, "kite");
-        await shop.MustBuild();
-        shop.Write("recipes/parts/kite/large/notes.txt", "sewn on linen");
-        var ran = await feed.Dotnet(shop.Folder, "clean");
-        Assert.True(ran.ExitCode == 0, ran.ToString());
-        Assert.Equal(["recipes/parts/kite/large/notes.txt"], shop.Parts().Keys);
-        Assert.False(Directory.Exists(shop.PathOf("recipes/parts/kite/small")));
-        Assert.DoesNotContain(UpToDate, (await shop.MustBuild()).Output, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public async Task CheckFailsWhereThePartsAreNotTheRecipes()
     {
         var shop = Workshop.With(feed, "kite");
@@ -129,6 +119,17 @@ public sealed class BuildTests(PackedFeed feed)
         Assert.All(shop.Parts("made here").Keys, name => Assert.Contains("/large/", name, StringComparison.Ordinal));
         Assert.Empty(shop.Parts());
         Assert.Contains("error SPL9050: ", (await shop.Build("-p:SplitterMode=sew")).Output, StringComparison.Ordinal);
+        foreach (var hoop in new[] { "a;b", "$(id)", "small hoop" })
+            Assert.Contains(
+                "error SPL9055: ",
+                (await shop.Build($"-p:SplitterHoop={Uri.EscapeDataString(hoop)}")).Output,
+                StringComparison.Ordinal
+            );
+        Assert.Contains(
+            "error SPL9056: ",
+            (await shop.Build("-p:SplitterOutput=a%22b")).Output,
+            StringComparison.Ordinal
+        );
         foreach (var shard in new[] { "0/2", "3/2" })
             Assert.Contains(
                 "error SPL9051: ",
@@ -183,9 +184,26 @@ public sealed class BuildTests(PackedFeed feed)
         Assert.Contains(both, ran => ran.ExitCode == 0);
         Assert.All(
             both.Where(ran => ran.ExitCode != 0),
-            ran => Assert.Contains("error SPL5054", ran.Output, StringComparison.Ordinal)
+            ran =>
+            {
+                Assert.Contains("error SPL5054", ran.Output, StringComparison.Ordinal);
+                // The tool's own answer, and that it failed; nothing of the files by which builds remember.
+                Assert.DoesNotMatch("error MSB(?!3073)", ran.Output);
+            }
         );
         await shop.MustBuild("-p:SplitterMode=check");
+    }
+
+    /// <summary>Each remembers what it made by names of its own.</summary>
+    [Fact]
+    public async Task BuildsOfOtherOptionsAtOnceDoNotKnowOfEachOther()
+    {
+        var shop = Workshop.With(feed, "kite");
+        string[] hoops = ["small", "large"];
+        string[] Options(string hoop) => [$"-p:SplitterHoop={hoop}", $"-p:SplitterOutput={hoop}-made"];
+        await Task.WhenAll(hoops.Select(hoop => shop.MustBuild(Options(hoop))));
+        foreach (var hoop in hoops)
+            Assert.Equal(1, Occurrences(UpToDate, await shop.MustBuild(Options(hoop))));
     }
 
     /// <summary>In a project of code a recipe is one more thing that is built.</summary>

@@ -100,7 +100,7 @@ public sealed class PackedFeed : IAsyncLifetime
     internal static string Metadata(string key) =>
         typeof(PackedFeed).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
 
-    private static string OnThisMachine() =>
+    internal static string OnThisMachine() =>
         Environment.GetEnvironmentVariable("NUGET_PACKAGES")
         ?? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".nuget", "packages");
 

@@ -16,7 +16,8 @@ internal static class Property
     /// <summary>Enough for laws that take no time.</summary>
     private const int Some = 100;
 
-    private static int? Exploring { get; } =
+    /// <summary>How many times as much is asked for, if anything is.</summary>
+    internal static int? Exploring { get; } =
         int.TryParse(Environment.GetEnvironmentVariable("SPLITTER_EXPLORE"), out var times) ? times : null;
 
     /// <summary>The first cases of a generator, the same on every run; with the seed that draws each.</summary>

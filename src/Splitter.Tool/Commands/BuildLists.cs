@@ -7,12 +7,21 @@ namespace Splitter.Tool.Commands;
 /// What a build tool asks after make: which files were read and which were written, as full paths, one a line. The next
 /// build compares their times and leaves alone what nobody touched.
 /// </summary>
-internal static class BuildLists
+internal sealed class BuildLists
 {
-    internal static ImmutableArray<Diagnostic> Write(BatchCall call, ImmutableArray<Made> all) =>
+    private readonly NewList inputs;
+    private readonly NewList outputs;
+
+    /// <summary>
+    /// Before anything is read, so that what is edited from now on is newer than the list of what was read.
+    /// </summary>
+    internal BuildLists(BatchCall call) => (inputs, outputs) = (new(call.Inputs), new(call.Outputs));
+
+    /// <summary>What was read comes last: while it is missing, a build makes the parts again.</summary>
+    internal ImmutableArray<Diagnostic> Write(ImmutableArray<Made> all) =>
         [
-            .. Write(call.Inputs, all.SelectMany(made => made.Recipe.FilesRead)),
-            .. Write(call.Outputs, all.SelectMany(FilesWritten)),
+            .. outputs.Write(all.SelectMany(FilesWritten)),
+            .. inputs.Write(all.SelectMany(made => made.Recipe.FilesRead)),
         ];
 
     private static IEnumerable<string> FilesWritten(Made made) =>
@@ -23,24 +32,4 @@ internal static class BuildLists
                     Path.GetFullPath(Path.Combine(pair.Second.Path, Path.GetFileName(file.Path)))
                 )
             );
-
-    private static IEnumerable<Diagnostic> Write(string? list, IEnumerable<string> paths)
-    {
-        if (list is null)
-            yield break;
-        var problem = "";
-        try
-        {
-            // Another build may read or write it at the same time: it is there whole, or as it was.
-            var whole = FormattableString.Invariant($"{list}.{Environment.ProcessId}");
-            File.WriteAllLines(whole, paths.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
-            File.Move(whole, list, overwrite: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
-        {
-            problem = e.Message;
-        }
-        if (problem.Length > 0)
-            yield return CallProblems.CannotWriteList(list, problem);
-    }
 }

@@ -49,6 +49,7 @@ internal static class MakeCommand
 
     private static Answer Run(BatchCall call, Progress progress, CancellationToken stop)
     {
+        var lists = new BuildLists(call);
         var batch = Batch.Make(call, progress, stop);
         if (!batch.TryGet(out var all))
             return Answer.Wrong(batch.Diagnostics);
@@ -63,7 +64,7 @@ internal static class MakeCommand
             problems = new SetWriter(disk).Write([.. all.SelectMany(Sets)], stop);
         }
         if (problems.IsEmpty)
-            problems = BuildLists.Write(call, all);
+            problems = lists.Write(all);
         if (!problems.IsEmpty)
             return Answer.Wrong([.. batch.Diagnostics, .. problems]);
 

@@ -26,6 +26,13 @@ internal static class GeoJsonReader
         try
         {
             using var document = JsonDocument.Parse(source.Bytes);
+            if (JsonLetters.Broken(source) is { } broken)
+                return Result.Fail<Sheet>(
+                    DrawingProblems.NotGeoJson(
+                        broken,
+                        "this text holds what is no letter in UTF-8; save the file as UTF-8"
+                    )
+                );
             return from features in Features(source, document.RootElement)
                 from projection in Projection.Over(features, finished, Place.Whole(source.Path))
                 select new Sheet(finished, projection.Height, [.. features.SelectMany(f => Elements(f, projection))]);

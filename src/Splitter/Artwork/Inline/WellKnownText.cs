@@ -14,6 +14,9 @@ internal static class WellKnownText
     {
         if (Depth(text) > DeepestNesting)
             return (null, "its brackets are nested too deeply");
+        // An extension of some databases, which the parser takes; it stumbles over a broken one.
+        if (text.TrimStart().StartsWith("SRID", StringComparison.OrdinalIgnoreCase))
+            return (null, "it begins with 'SRID', which is not of the standard; begin with the geometry");
         try
         {
             var geometry = new WKTReader { IsOldNtsCoordinateSyntaxAllowed = false }.Read(text);
@@ -25,7 +28,9 @@ internal static class WellKnownText
         }
     }
 
-    /// <summary>The parser's own words may hold a line break and its own type names; its first line says what is wrong.</summary>
+    /// <summary>
+    /// The parser's own words may hold a line break and its own type names; its first line says what is wrong.
+    /// </summary>
     private static string InPlainWords(string complaint) =>
         complaint.Contains("closed linestring", StringComparison.Ordinal)
             ? "a ring is open: its last point must be its first once more"

@@ -26,7 +26,7 @@ internal sealed class Nesting
     /// <summary>Takes the next event; false when it cannot stand here.</summary>
     internal bool Accepts(ParsingEvent found)
     {
-        if (found is NodeEvent)
+        if (found is NodeEvent or AnchorAlias)
         {
             if (!open.TryPop(out var parent))
                 return false;

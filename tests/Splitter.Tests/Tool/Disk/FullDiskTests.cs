@@ -1,0 +1,73 @@
+namespace Splitter.Tests.Tool.Disk;
+
+/// <summary>A disk with hardly any room, which only a machine's owner can make: elsewhere the test says that it is skipped.</summary>
+public sealed class FullDiskTests : IDisposable
+{
+    /// <summary>Enough for the first set, whose files take a page of 4 kB each, and not for the second beside it.</summary>
+    private const string Room = "size=64k";
+
+    private readonly string root = Directory.CreateTempSubdirectory("splitter-full-").FullName;
+    private bool mounted;
+
+    private string Disk => Path.Combine(root, "parts");
+
+    public void Dispose()
+    {
+        if (mounted)
+            Mount("umount", Disk).GetAwaiter().GetResult();
+        Directory.Delete(root, recursive: true);
+    }
+
+    [SkippableFact]
+    public async Task ASetThatDoesNotFitLeavesTheOldOneAndSaysSo()
+    {
+        Directory.CreateDirectory(Disk);
+        mounted = OperatingSystem.IsLinux() && await Mount("mount", "-t", "tmpfs", "-o", Room, "none", Disk);
+        Skip.IfNot(mounted, "no disk of a few kilobytes can be made here");
+
+        var first = await Make("[tape]");
+        Assert.True(first.ExitCode == 0, first.ToString());
+        var old = Files();
+
+        var second = await Make("[tape, csv, svg, png, worksheet]");
+        Assert.Equal(2, second.ExitCode);
+        Assert.Contains("error SPL5050: cannot write here", second.Error, StringComparison.Ordinal);
+        Assert.Equal(old, Files());
+        Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Disk).Select(Path.GetFileName));
+    }
+
+    private async Task<Ran> Make(string files)
+    {
+        var recipe = Path.Combine(root, "panel.yaml");
+        await File.WriteAllTextAsync(
+            recipe,
+            $$"""
+            splitter: 1
+            artwork: { shapes: [{ wkt: "POLYGON ((10 10, 240 10, 240 60, 10 60, 10 10))", fill: "#14304f" }] }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { folder: parts, files: {{files}} }
+            """
+        );
+        return await ToolRun.Run("make", recipe);
+    }
+
+    private string[] Files() =>
+        [
+            .. Directory
+                .EnumerateFiles(Path.Combine(Disk, "small"))
+                .Order(StringComparer.Ordinal)
+                .Select(file => $"{Path.GetFileName(file)} {Convert.ToHexString(File.ReadAllBytes(file))}"),
+        ];
+
+    private async Task<bool> Mount(string program, params string[] arguments)
+    {
+        try
+        {
+            return (await Processes.Run(root, null, program, arguments)).ExitCode == 0;
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            return false;
+        }
+    }
+}

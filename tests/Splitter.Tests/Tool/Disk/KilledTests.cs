@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Security.Cryptography;
+using Splitter.Tool.Disk;
+
+namespace Splitter.Tests.Tool.Disk;
+
+/// <summary>
+/// The built tool as a process, killed without warning (SIGKILL on Unix) at any moment of a run that replaces a set. What the
+/// next person to look finds is one whole set and all that is theirs. <c>SPLITTER_EXPLORE=N</c> kills N times as often.
+/// </summary>
+public sealed class KilledTests : IDisposable
+{
+    /// <summary>Runs that are killed when nobody explores.</summary>
+    private const int Some = 8;
+
+    private static readonly string[] Notes = ["notes.txt", "part-A.photo.jpg"];
+
+    private readonly string root = Directory.CreateTempSubdirectory("splitter-killed-").FullName;
+
+    private string Output => Path.Combine(root, "parts");
+
+    private string Set => Path.Combine(Output, "small");
+
+    private string Unfinished => new SetFolder(Output, "small").Unfinished;
+
+    public void Dispose() => Directory.Delete(root, recursive: true);
+
+    [Fact]
+    public async Task KilledAtAnyMomentThereIsOneWholeSet()
+    {
+        // Two recipes for one folder; the second has more files.
+        Write("near.yaml", Recipe("10 10, 40 10, 40 30, 10 30, 10 10", "[tape, csv]"));
+        Write("far.yaml", Recipe("10 10, 240 10, 240 30, 10 30, 10 10", "[tape, csv, svg, worksheet]"));
+        var (near, _) = await Made("near.yaml");
+        var (far, whole) = await Made("far.yaml");
+        foreach (var name in Notes)
+            Write(Path.Combine("parts", "small", name), $"mine: {name}");
+
+        // The moments differ from run to run, and nothing of the test depends on them.
+        var random = new Random(1);
+        var kills = Some * (Property.Exploring ?? 1);
+        var killed = 0;
+        for (var i = 0; i < kills; i++)
+        {
+            if (await Kill(i % 2 == 0 ? "near.yaml" : "far.yaml", atWork: i % 4 > 1, whole * 1.1, random))
+                killed++;
+            AssertWhole(near, far);
+        }
+
+        Assert.True(killed > kills / 2, $"only {killed} of {kills} runs were killed");
+        Assert.Equal(near, (await Made("near.yaml")).Files);
+        Assert.All(Notes, name => Assert.Equal($"mine: {name}", File.ReadAllText(Path.Combine(Set, name))));
+        Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Output).Select(Path.GetFileName));
+    }
+
+    /// <param name="atWork">Only once the new set is being written, where a kill hurts most.</param>
+    /// <returns>Whether it was still running.</returns>
+    private async Task<bool> Kill(string recipe, bool atWork, TimeSpan longest, Random random)
+    {
+        using var process = Start(recipe);
+        if (atWork)
+        {
+            var begun = DateTime.UtcNow;
+            while (!process.HasExited && Directory.GetLastWriteTimeUtc(Unfinished) < begun)
+                Thread.SpinWait(100);
+            var pause = Stopwatch.StartNew();
+            // Writing the set takes some milliseconds.
+            var moment = random.NextDouble() * 8;
+            while (pause.Elapsed.TotalMilliseconds < moment)
+                Thread.SpinWait(10);
+        }
+        else
+            await Task.Delay(longest * random.NextDouble());
+        process.Kill();
+        await process.WaitForExitAsync();
+        return process.ExitCode != 0;
+    }
+
+    /// <summary>
+    /// The set holds one recipe's files and no other, byte for byte; what is the person's lies there, or beside it until the
+    /// next run.
+    /// </summary>
+    private void AssertWhole(
+        ImmutableSortedDictionary<string, string> near,
+        ImmutableSortedDictionary<string, string> far
+    )
+    {
+        var there = Sums(Set);
+        Assert.True(there.SequenceEqual(near) || there.SequenceEqual(far), string.Join(", ", there.Keys));
+        foreach (var name in Notes)
+            Assert.Contains(
+                $"mine: {name}",
+                Directory.EnumerateFiles(Output, name, SearchOption.AllDirectories).Select(File.ReadAllText)
+            );
+    }
+
+    /// <summary>A run to its end: the files of its set, and how long it took.</summary>
+    private async Task<(ImmutableSortedDictionary<string, string> Files, TimeSpan Took)> Made(string recipe)
+    {
+        var watch = Stopwatch.StartNew();
+        using var process = Start(recipe);
+        await process.WaitForExitAsync();
+        Assert.Equal(0, process.ExitCode);
+        return (Sums(Set), watch.Elapsed);
+    }
+
+    private Process Start(string recipe) =>
+        Process.Start(
+            new ProcessStartInfo(
+                "dotnet",
+                [Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll"), "make", recipe, "--hoop", "small"]
+            )
+            {
+                WorkingDirectory = root,
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
+
+    private static ImmutableSortedDictionary<string, string> Sums(string folder) =>
+        Directory
+            .EnumerateFiles(folder)
+            .Where(file => !Notes.Contains(Path.GetFileName(file)))
+            .ToImmutableSortedDictionary(
+                file => Path.GetFileName(file),
+                file => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file))),
+                StringComparer.Ordinal
+            );
+
+    private void Write(string file, string text) => File.WriteAllText(Path.Combine(root, file), text);
+
+    private static string Recipe(string ring, string files) =>
+        $$"""
+            splitter: 1
+            artwork: { shapes: [{ wkt: "POLYGON (({{ring}}))", fill: "#14304f" }] }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { folder: parts, files: {{files}} }
+            """;
+}
