@@ -20,9 +20,11 @@ internal sealed record BatchCall(string[] Recipes, string? Hoop, string? Out, in
 /// <summary>The arguments and options of make and check.</summary>
 internal sealed class BatchOptions
 {
+    internal BatchOptions() => Hoop = SharedOptions.Hoop(Recipes);
+
     internal Argument<string[]> Recipes { get; } = SharedOptions.Recipes();
 
-    internal Option<string?> Hoop { get; } = SharedOptions.Hoop();
+    internal Option<string?> Hoop { get; }
 
     internal Option<string?> Out { get; } = SharedOptions.Out();
 

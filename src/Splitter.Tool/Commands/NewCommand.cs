@@ -26,21 +26,28 @@ internal static class NewCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         recipe.Validators.Add(SharedOptions.RefuseNothing);
+        var width = new Option<string?>("--width")
+        {
+            Description = "Width of the finished work; the height follows. Without it: the drawing's own.",
+            HelpName = "LENGTH",
+        };
         var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
         var command = new ExampleCommand(
             "new",
             "Start a recipe for a drawing, with comments; it makes parts as it is.",
             "splitter new bay.svg",
+            "splitter new bay.svg --width 300mm",
             "splitter new artwork/bay.svg recipes/bay.yaml",
             "splitter new bay.svg -"
         )
         {
             artwork,
             recipe,
+            width,
             force,
         };
         command.SetAction(call =>
-            Run(new(call.GetRequiredValue(artwork), call.GetValue(recipe), call.GetValue(force)))
+            Run(new(call.GetRequiredValue(artwork), call.GetValue(recipe), call.GetValue(width), call.GetValue(force)))
                 .Write(AnswerFormat.Text, output, error)
         );
         return command;
@@ -50,7 +57,14 @@ internal static class NewCommand
     private static bool SameFile(string one, string other) =>
         string.Equals(Path.GetFullPath(one), Path.GetFullPath(other), StringComparison.OrdinalIgnoreCase);
 
-    private sealed record NewCall(string Artwork, string? Recipe, bool Force);
+    private sealed record NewCall(string Artwork, string? Recipe, string? Width, bool Force);
+
+    private static Result<string> Start(NewCall call, string name, SourceFile artwork) =>
+        call.Width is { } given
+            ? from width in FinishedWidth.Read(given, CallProblems.Call)
+            from text in StarterRecipe.Write(name, artwork, width)
+            select text
+            : StarterRecipe.Write(name, artwork, null);
 
     private static Answer Run(NewCall call)
     {
@@ -65,7 +79,7 @@ internal static class NewCommand
             return Answer.Wrong([CallProblems.RecipeThere(file)]);
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
         var named = Path.GetRelativePath(folder, Path.GetFullPath(call.Artwork)).Replace('\\', '/');
-        var started = StarterRecipe.Write(Path.GetFileNameWithoutExtension(file), new(named, bytes));
+        var started = Start(call, Path.GetFileNameWithoutExtension(file), new(named, bytes));
         // The library names the drawing as the recipe does.
         ImmutableArray<Diagnostic> diagnostics =
         [
@@ -73,15 +87,15 @@ internal static class NewCommand
                 d.Place.File == named ? d with { Place = d.Place with { File = call.Artwork } } : d
             ),
         ];
-        if (!started.TryGet(out var text))
+        if (!started.TryGet(out var written))
             return Answer.Wrong(diagnostics);
         if (call.Recipe == Output)
-            return new(ExitCode.Done, diagnostics) { Text = text };
+            return new(ExitCode.Done, diagnostics) { Text = written };
         try
         {
             // The file that was there stays whole until the new one is.
             var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
-            File.WriteAllText(whole, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            File.WriteAllText(whole, written, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
             File.Move(whole, file, call.Force);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

@@ -12,7 +12,7 @@ internal static class PlanCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var recipe = SharedOptions.Recipe();
-        var hoop = SharedOptions.Hoop();
+        var hoop = SharedOptions.Hoop(recipe);
         var picture = SharedOptions.Picture(
             "Also draw the overview: into a folder, for every hoop as .svg and .png, or of one hoop into such a file.",
             "FOLDER|FILE"

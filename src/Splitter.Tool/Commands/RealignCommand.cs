@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Splitter.Correcting;
 using Splitter.Diagnostics;
+using Splitter.Outputs;
 using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
@@ -16,6 +17,7 @@ internal static class RealignCommand
             Description = "Which of the recipe's hoops; needed if it has several.",
             HelpName = "NAME",
         };
+        hoop.CompletionSources.Add(HoopCompletions.For(recipe));
         var part = new Option<string?>("--part")
         {
             Description = "The letter of the part in the hoop.",
@@ -24,7 +26,8 @@ internal static class RealignCommand
         var at = new Option<string[]>("--at")
         {
             Description =
-                "A cross by its number on the work sheet, or a corner by its name, and how far the new stitch lies from the sewn work, as the hoop lies before you. At two places or more.",
+                "A cross by its number on the work sheet, or a corner by its name, and how far the new stitch "
+                + "lies from the sewn work, as the hoop lies before you. At two places or more.",
             HelpName = "PLACE LENGTH right|left|up|down ...",
             AllowMultipleArgumentsPerToken = true,
         };
@@ -39,7 +42,8 @@ internal static class RealignCommand
         var command = new ExampleCommand(
             "realign",
             "Move a part that came out beside its place, to be sewn on in the same hooping.",
-            "splitter realign recipes/lighthouse-bay.yaml --hoop small --part D --at 1 0.6 mm right 0.2 mm down --at 2 0.5 mm right",
+            "splitter realign recipes/lighthouse-bay.yaml --hoop small --part D --at 1 0.6 mm right 0.2 mm "
+                + "down --at 2 0.5 mm right",
             "splitter realign recipes/lighthouse-bay.yaml --hoop small --offsets part-D.yaml"
         )
         {
@@ -131,7 +135,7 @@ internal static class RealignCommand
     /// <summary>What is in the hoop was sewn from the tape on disk; it is that one which is moved.</summary>
     private static Diagnostic? Changed(LocalDisk disk, string output, Realigned made)
     {
-        var name = $"part-{made.Correction.Part.Letter}.dst";
+        var name = PartFiles.Tape(made.Correction.Part.Letter);
         var expected = made.Original.Files.FirstOrDefault(f => Path.GetFileName(f.Path) == name);
         var path = Path.Combine(output, made.Original.Plan.Hoop.Name, name);
         if (expected is null)

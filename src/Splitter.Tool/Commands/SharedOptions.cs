@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Splitter.Recipes;
 
 namespace Splitter.Tool.Commands;
 
@@ -58,12 +59,17 @@ internal static class SharedOptions
             result.AddError("A file's name is empty.");
     }
 
-    internal static Option<string?> Hoop() =>
-        new("--hoop")
+    /// <param name="recipes">Whose hoops completion offers.</param>
+    internal static Option<string?> Hoop(Argument recipes)
+    {
+        var hoop = new Option<string?>("--hoop")
         {
             Description = "One of the recipe's hoops, or 'all'. Without it: every hoop.",
             HelpName = "NAME|all",
         };
+        hoop.CompletionSources.Add(HoopCompletions.For(recipes, HoopChoice.All));
+        return hoop;
+    }
 
     internal static Option<string?> Picture(string description, string what) =>
         new("--picture") { Description = description, HelpName = what };
@@ -116,7 +122,8 @@ internal static class SharedOptions
         var format = new Option<AnswerFormat>("--format")
         {
             Description =
-                $"How the answer is written: text for a person, json for a program{(withSarif ? ", sarif for reviewing tools" : "")}.",
+                "How the answer is written: text for a person, json for a "
+                + $"program{(withSarif ? ", sarif for reviewing tools" : "")}.",
             HelpName = withSarif ? "text|json|sarif" : "text|json",
             CustomParser = result =>
             {

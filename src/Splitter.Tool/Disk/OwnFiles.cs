@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Text;
 using System.Text.Json;
+using Splitter.Outputs;
 
 namespace Splitter.Tool.Disk;
 
@@ -10,32 +10,29 @@ namespace Splitter.Tool.Disk;
 /// </summary>
 internal static class OwnFiles
 {
-    internal const string Manifest = "manifest.json";
-    internal const string Sums = "SHA256SUMS";
-
-    /// <summary>A line of <see cref="Sums"/>: 64 digits, two spaces, the name.</summary>
-    private const int NameColumn = 66;
+    internal const string Manifest = ManifestWriter.FileName;
+    internal const string Sums = SumsWriter.FileName;
 
     internal static ImmutableHashSet<string> Of(IDisk disk, string folder)
     {
-        if (Text(disk, folder, Manifest) is not { } manifest || FromManifest(manifest) is not { } names)
+        if (Read(disk, folder, Manifest) is not { } manifest || FromManifest(manifest) is not { } names)
             return [];
-        var sums = Text(disk, folder, Sums) is { } lines ? FromSums(lines) : [];
-        return [Manifest, Sums, .. names.Concat(sums).Where(IsPlainName)];
+        var sums = Read(disk, folder, Sums) is { } bytes ? SumsReader.Names(bytes) : [];
+        return [Manifest, Sums, .. names.Where(SumsReader.IsPlainName), .. sums];
     }
 
-    private static string? Text(IDisk disk, string folder, string name)
+    private static byte[]? Read(IDisk disk, string folder, string name)
     {
         var file = Path.Combine(folder, name);
-        return disk.Kind(file) == EntryKind.File ? Encoding.UTF8.GetString(disk.Read(file)) : null;
+        return disk.Kind(file) == EntryKind.File ? disk.Read(file) : null;
     }
 
     /// <summary>The files of its parts; null when the file is no manifest of ours.</summary>
-    private static ImmutableArray<string>? FromManifest(string text)
+    private static ImmutableArray<string>? FromManifest(byte[] manifest)
     {
         try
         {
-            using var document = JsonDocument.Parse(text);
+            using var document = JsonDocument.Parse(manifest);
             var root = document.RootElement;
             if (
                 root.ValueKind != JsonValueKind.Object
@@ -58,11 +55,4 @@ internal static class OwnFiles
             return null;
         }
     }
-
-    private static IEnumerable<string> FromSums(string text) =>
-        text.Split('\n').Where(line => line.Length > NameColumn).Select(line => line[NameColumn..]);
-
-    /// <summary>A list that was tampered with must not lead out of the folder.</summary>
-    private static bool IsPlainName(string name) =>
-        name.Length > 0 && name is not ("." or "..") && name.IndexOfAny(['/', '\\', ':']) < 0;
 }

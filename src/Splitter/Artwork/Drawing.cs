@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork.Tapes;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -13,6 +14,9 @@ internal sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> 
 {
     /// <summary>The box around all that is sewn.</summary>
     internal Box Bounds { get; } = Box.Around(Shapes.Select(s => s.Footprint.Bounds));
+
+    /// <summary>It came as stitches, which every shape keeps, in their order.</summary>
+    internal bool IsStitched => Shapes is [{ Original.IsEmpty: false }, ..];
 }
 
 /// <summary>A thread that the drawing uses: the recipe's name for its colour, or the colour itself as a name.</summary>
@@ -73,6 +77,9 @@ internal abstract record Shape
 
     /// <summary>The visible ground that its stitches cover.</summary>
     public required Region Footprint { get; init; }
+
+    /// <summary>The stitches that it came with, in sewing order; none for what is still to be stitched.</summary>
+    internal ImmutableArray<OriginalThread> Original { get; init; } = [];
 }
 
 /// <summary>An area filled with rows; its footprint is what the rows fill.</summary>

@@ -3,6 +3,7 @@ using Splitter.Artwork.GeoJson;
 using Splitter.Artwork.Inline;
 using Splitter.Artwork.Sewing;
 using Splitter.Artwork.Svg;
+using Splitter.Artwork.Tapes;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
 
@@ -10,25 +11,37 @@ namespace Splitter.Artwork;
 
 /// <summary>
 /// Artwork in any of its forms to a <see cref="Drawing"/>: what is painted is read first, then it is decided how each
-/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows.
+/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows. A
+/// tape says all that itself.
 /// </summary>
 internal static class DrawingReader
 {
     internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources) =>
+        FileOf(recipe, sources) is { } file && Is(file, ".dst")
+            ? TapeDrawing.Read(recipe, file)
+            : Draw(recipe, sources);
+
+    private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources) =>
         from sheet in ReadSheet(recipe, sources)
         from shapes in ShapeMaker.Make(recipe, sheet)
-        from visible in Layers.CutAway(shapes)
+        from visible in Layers.CutAway(sheet, shapes)
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 
     internal static Result<Sheet> ReadSheet(Recipe recipe, ImmutableArray<SourceFile> sources)
     {
-        if (sources.FirstOrDefault(s => s.Path == recipe.Artwork.File) is not { } source)
+        if (FileOf(recipe, sources) is not { } source)
             return InlineReader.Read(recipe.Artwork);
-        return Path.GetExtension(source.Path).Equals(".svg", StringComparison.OrdinalIgnoreCase)
+        return Is(source, ".svg")
             ? SvgReader.Read(source, recipe.Artwork.Width)
             : GeoJsonReader.Read(source, recipe.Artwork.Width, recipe.PlaceOf("artwork"));
     }
+
+    private static SourceFile? FileOf(Recipe recipe, ImmutableArray<SourceFile> sources) =>
+        sources.FirstOrDefault(s => s.Path == recipe.Artwork.File);
+
+    private static bool Is(SourceFile file, string extension) =>
+        Path.GetExtension(file.Path).Equals(extension, StringComparison.OrdinalIgnoreCase);
 
     private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
         shapes.IsEmpty

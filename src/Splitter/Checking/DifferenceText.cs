@@ -1,12 +1,17 @@
 using System.Collections.Immutable;
+using Splitter.Outputs;
 using static System.FormattableString;
 
 namespace Splitter.Checking;
 
-/// <summary>Differences as lines for a person: what it comes to first, then files, then what changes at the machine.</summary>
+/// <summary>
+/// Differences as lines for a person: what it comes to first, then files, then what changes at the machine.
+/// </summary>
 internal static class DifferenceText
 {
-    /// <summary>What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.</summary>
+    /// <summary>
+    /// What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.
+    /// </summary>
     internal static ImmutableArray<string> SummaryOf(SetDifferences set) =>
         [Weight(set), .. Parts(set), .. Totals(set.TotalsBefore, set.TotalsAfter)];
 
@@ -33,8 +38,8 @@ internal static class DifferenceText
         set.Weight switch
         {
             DifferenceWeight.None => "nothing differs",
-            DifferenceWeight.Papers =>
-                $"every tape is the same, and so is what the person does; only {Kinds(set)} {(Plural(set) ? "differ" : "differs")}{Made(set)}",
+            DifferenceWeight.Papers => $"every tape is the same, and so is what the person does; only {Kinds(set)} "
+                + $"{(Plural(set) ? "differ" : "differs")}{Made(set)}",
             DifferenceWeight.Work => "every tape is the same, but not what the person does at the machine",
             _ => "what is sewn differs",
         };
@@ -48,11 +53,11 @@ internal static class DifferenceText
         string.Join(", ", set.Files.Select(f => KindOf(f.Path)).Distinct(StringComparer.Ordinal));
 
     private static string KindOf(string path) =>
-        path.EndsWith("manifest.json", StringComparison.Ordinal) ? "the manifest"
+        path.EndsWith(ManifestWriter.FileName, StringComparison.Ordinal) ? "the manifest"
         : path.EndsWith(".html", StringComparison.Ordinal) ? "the work sheet"
         : path.EndsWith(".pdf", StringComparison.Ordinal) ? "the template"
         : path.EndsWith(".csv", StringComparison.Ordinal) ? "a list of stitches"
-        : path.EndsWith("SHA256SUMS", StringComparison.Ordinal) ? "the sums"
+        : path.EndsWith(SumsWriter.FileName, StringComparison.Ordinal) ? "the sums"
         : "a picture";
 
     private static IEnumerable<string> Parts(SetDifferences set)
@@ -78,7 +83,7 @@ internal static class DifferenceText
     }
 
     private static IEnumerable<string> Letters(SetDifferences set, FileState state) =>
-        set.Files.Where(f => f.State == state).Select(f => SetSide.LetterOf(f.Path)).OfType<string>();
+        set.Files.Where(f => f.State == state).Select(f => PartFiles.LetterOfTape(f.Path)).OfType<string>();
 
     private static IEnumerable<string> Totals(KnownTotals? before, KnownTotals? after)
     {

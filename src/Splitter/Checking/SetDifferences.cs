@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Outputs;
 
 namespace Splitter.Checking;
 
@@ -26,7 +27,7 @@ internal sealed record SetDifferences(
     /// <summary>How much a reviewer should make of it.</summary>
     internal DifferenceWeight Weight =>
         AreNone ? DifferenceWeight.None
-        : Files.Any(f => SetSide.IsTape(f.Path)) ? DifferenceWeight.Stitches
+        : Files.Any(f => PartFiles.IsTape(f.Path)) ? DifferenceWeight.Stitches
         : !Parts.IsEmpty ? DifferenceWeight.Work
         : DifferenceWeight.Papers;
 }

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
-using System.Text;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
 using Splitter.Outputs.Tapes;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 
@@ -14,14 +14,8 @@ namespace Splitter.Checking;
 /// <param name="Read">Null for a file that is not there.</param>
 internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOutput Read)
 {
-    /// <summary>A line of the sums: 64 digits, two spaces, the name.</summary>
-    private const int NameColumn = 66;
-
     /// <summary>Where a manifest says nothing of a field, the tape is laid as it is.</summary>
     private static readonly Field Anywhere = new(new Hoop("any", 0, 0), default, Turn.None, 0);
-
-    private const string TapePrefix = "part-";
-    private const string TapeSuffix = ".dst";
 
     /// <summary>
     /// The parts as they are known to whoever made them, with the names of shapes; none for a set on disk.
@@ -53,12 +47,8 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
             read($"{hoop}/{SumsWriter.FileName}") is { } sums
                 ?
                 [
-                    .. Encoding
-                        .UTF8.GetString(sums)
-                        .Split('\n')
-                        .Where(line => line.Length > NameColumn)
-                        .Select(line => line[NameColumn..])
-                        .Where(name => name.IndexOfAny(['/', '\\', ':']) < 0)
+                    .. SumsReader
+                        .Names(sums)
                         .Append(SumsWriter.FileName)
                         .Distinct(StringComparer.Ordinal)
                         .Select(name => $"{hoop}/{name}")
@@ -68,23 +58,13 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
             read
         );
 
-    /// <summary>A machine sews it.</summary>
-    internal static bool IsTape(string path) => path.EndsWith(TapeSuffix, StringComparison.Ordinal);
-
-    /// <summary>Null for a file that is no part's tape: sums may list tapes of another name.</summary>
-    internal static string? LetterOf(string path)
-    {
-        var name = path[(path.LastIndexOf('/') + 1)..];
-        return name.StartsWith(TapePrefix, StringComparison.Ordinal) && IsTape(name)
-            ? name[TapePrefix.Length..^TapeSuffix.Length]
-            : null;
-    }
-
     /// <summary>The letters of its parts, in sewing order.</summary>
     internal ImmutableArray<string> Letters =>
-        Made.IsEmpty ? [.. Paths.Select(LetterOf).OfType<string>()] : [.. Made.Select(part => part.Letter)];
+        Made.IsEmpty
+            ? [.. Paths.Select(PartFiles.LetterOfTape).OfType<string>()]
+            : [.. Made.Select(part => part.Letter)];
 
-    internal string TapeOf(string letter) => $"{Hoop}/{TapePrefix}{letter}{TapeSuffix}";
+    internal string TapeOf(string letter) => $"{Hoop}/{PartFiles.Tape(letter)}";
 
     internal byte[]? Tape(string letter) => Read(TapeOf(letter));
 
@@ -109,7 +89,7 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
             FormattableString.Invariant(
                 $"step {step}{(step <= steps.Length && steps[step - 1].Thread is { } thread ? $" ({thread})" : "")}"
             );
-        return from tape in TapeReader.Read($"{TapePrefix}{letter}{TapeSuffix}", Tape(letter) ?? [])
+        return from tape in TapeReader.Read(PartFiles.Tape(letter), Tape(letter) ?? [])
             select SewnRun.Of(tape, field, Name);
     }
 }

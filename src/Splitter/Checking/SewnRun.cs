@@ -3,6 +3,7 @@ using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Recipes;
@@ -17,6 +18,8 @@ internal static class Cutter
         var reaches = grounds
             .Territories.Select((territory, part) => Reach.Of(territory, strips.Where(s => s.Part == part)))
             .ToImmutableArray();
+        if (drawing.IsStitched)
+            return TapeCutter.Cut(drawing, plan, grounds.Territories, reaches);
         var bulk = new Bulk(drawing, plan.Owners, strips);
         var cores = new Cores(
             drawing,

@@ -57,7 +57,8 @@ internal static class LayerProblems
 
     /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
     private static string Remedy(ImmutableArray<Shape> shapes, bool isOverlap) =>
-        isOverlap ? "write a smaller 'overlap.width', or leave it out"
+        shapes.Any(s => !s.Original.IsEmpty) ? "write a smaller 'overlap.width'"
+        : isOverlap ? "write a smaller 'overlap.width', or leave it out"
         : shapes.Length == 1 ? "give it less underlay or a wider 'row-spacing'"
         : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
 

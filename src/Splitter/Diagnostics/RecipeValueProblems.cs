@@ -26,9 +26,6 @@ internal static class RecipeValueProblems
     internal static Diagnostic MissingKey(Place place, Key key) =>
         Error(1021, place, $"'{key.Name}' is missing; add it, as in '{key.Name}: {key.Example}'");
 
-    internal static Diagnostic ValueNotYet(Place place, string key, string value, string advice) =>
-        Error(1023, place, $"'{key}' cannot be '{Quote.Short(value)}', which is not available yet; {advice}");
-
     internal static Diagnostic OtherVersion(Place place, string version, int known) =>
         Error(
             1024,

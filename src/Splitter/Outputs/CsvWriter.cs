@@ -23,7 +23,7 @@ internal static class CsvWriter
                 .Add(',')
                 .Add(Field(needle.Block.Of))
                 .Add(',')
-                .Add(Words.Of(needle.Stitch.Use))
+                .Add(Words.Of(needle.Stitch))
                 .Add(',')
                 .AddTenths(needle.At.U)
                 .Add(',')

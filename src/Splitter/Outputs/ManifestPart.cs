@@ -1,5 +1,8 @@
 using System.Text.Json;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
+using Splitter.Outputs.Tapes;
+using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
 using static Splitter.Outputs.ManifestWriter;
@@ -9,9 +12,9 @@ namespace Splitter.Outputs;
 /// <summary>One part in the manifest: its field, its counts, what it takes, its steps and corners.</summary>
 internal static class ManifestPart
 {
-    internal static void Write(Utf8JsonWriter json, Recipe recipe, Plan plan, ListedPart listed)
+    internal static void Write(Utf8JsonWriter json, Job job, Plan plan, ListedPart listed)
     {
-        var (part, figures) = (listed.Part, listed.Figures);
+        var (part, figures, recipe) = (listed.Part, listed.Figures, job.Recipe);
         json.WriteStartObject();
         json.WriteString("letter", part.Letter);
         json.WriteStartArray("files");
@@ -25,6 +28,8 @@ internal static class ManifestPart
             json.WriteNumber("in_throat_mm", Millimetres(cloth));
         json.WriteEndObject();
         json.WriteNumber("stitches", figures.Counts.Stitches);
+        if (job.Drawing.IsStitched)
+            Sources(json, part);
         json.WriteNumber("jumps", figures.Counts.Jumps);
         json.WriteNumber("trims", figures.Counts.Trims);
         json.WriteNumber("stops", figures.Counts.Stops);
@@ -43,6 +48,14 @@ internal static class ManifestPart
         Steps(json, recipe, listed);
         Corners(json, plan, plan.Hoopings.IndexOf(part.Hooping));
         json.WriteEndObject();
+    }
+
+    /// <summary>How many of its stitches are the artwork's own, and how many another part sews as well, past a seam.</summary>
+    private static void Sources(Utf8JsonWriter json, Part part)
+    {
+        var sources = NeedleWalk.Of(part).ToLookup(needle => needle.Stitch.Source);
+        json.WriteNumber("original_stitches", sources[StitchSource.Original].Count());
+        json.WriteNumber("overlap_stitches", sources[StitchSource.Repeated].Count());
     }
 
     private static void Steps(Utf8JsonWriter json, Recipe recipe, ListedPart listed)

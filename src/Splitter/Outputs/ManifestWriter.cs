@@ -60,7 +60,7 @@ internal static class ManifestWriter
             Threads(json, job.Drawing, parts);
             json.WriteStartArray("parts");
             foreach (var part in parts)
-                ManifestPart.Write(json, job.Recipe, plan, part);
+                ManifestPart.Write(json, job, plan, part);
             json.WriteEndArray();
             Totals(json, work);
             Joins(json, plan);
@@ -104,6 +104,8 @@ internal static class ManifestWriter
         json.WriteNumber("width_mm", Millimetres(job.Drawing.Width));
         json.WriteNumber("height_mm", Millimetres(job.Drawing.Height));
         json.WriteNumber("shapes", job.Drawing.Shapes.Length);
+        if (job.Drawing.IsStitched)
+            json.WriteNumber("stitches", job.Drawing.Shapes.SelectMany(s => s.Original).Sum(t => t.OwnStitches));
         json.WriteEndObject();
         json.WriteStartObject("fields");
         json.WriteNumber("count", plan.Hoopings.Length);

@@ -7,6 +7,7 @@ using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 
@@ -83,7 +84,7 @@ internal static class OutputRenderer
     }
 
     /// <summary>Of a part's files, without their endings.</summary>
-    internal static string NameOf(Part part) => $"part-{part.Letter}";
+    internal static string NameOf(Part part) => PartFiles.Stem(part.Letter);
 
     private static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, OverviewPixels));
 

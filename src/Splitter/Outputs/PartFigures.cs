@@ -4,6 +4,7 @@ using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
 using Splitter.Stitching;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs;
 

@@ -1,4 +1,5 @@
 using Splitter.Correcting;
+using Splitter.Cutting.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
 
@@ -28,7 +29,9 @@ internal static class Words
             _ => throw new InvalidOperationException($"No word is known for {verdict}."),
         };
 
-    internal static string Of(StitchUse use) =>
+    internal static string Of(Stitch stitch) => stitch.Source == StitchSource.Repeated ? "overlap" : Of(stitch.Use);
+
+    private static string Of(StitchUse use) =>
         use switch
         {
             StitchUse.Tie => "tie",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Stitching;
@@ -28,7 +29,7 @@ internal static class BodySteps
     {
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
         ImmutableArray<ImmutableArray<BodyStep>> ordered = [.. plan.Hoopings.Select((_, i) => InOrder(byHooping[i]))];
-        if (sewn.All(s => s.Blocks.IsEmpty))
+        if (sewn.All(s => s.Blocks.IsEmpty) || sewn[0].Piece is KeptPiece)
             return ordered;
         var layers = ClothLayers.Of(sewn);
         var parts = ordered.Select(steps => Joined(steps, layers, mostLayers)).ToList();
@@ -52,6 +53,13 @@ internal static class BodySteps
         Point? needle = null;
         foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
         {
+            if (group[0].Piece is KeptPiece)
+            {
+                steps.Add(
+                    new(group[0].Piece.Shape.Thread, [.. group.SelectMany(s => s.Blocks.Select(b => (s.Piece, b)))])
+                );
+                continue;
+            }
             var blocks = JumpOrder.Of(
                 [.. group.Select(s => s.Blocks)],
                 (a, b) => ThreadOrder.Touch(group[a].Piece, group[b].Piece),

@@ -127,7 +127,11 @@ internal static class PartBuilder
     private static ImmutableArray<Move> Moves(Draft step) =>
         [
             .. step.Blocks.Select(
-                (block, i) => new Move(block, i > 0 && JumpOrder.IsTrimmed(step.Blocks[i - 1].End, block.Start))
+                (block, i) =>
+                    new Move(
+                        block,
+                        i > 0 && (block.IsCutBefore ?? JumpOrder.IsTrimmed(step.Blocks[i - 1].End, block.Start))
+                    )
             ),
         ];
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 
 namespace Splitter.Parts;
@@ -19,6 +20,9 @@ internal static class ThreadOrder
     {
         ImmutableArray<T> all = [.. sewn];
         ImmutableArray<Piece> pieces = [.. all.Select(pieceOf)];
+        // A tape's order was somebody's work, and so were its stops.
+        if (pieces is [KeptPiece, ..])
+            return [.. all.GroupBy(s => ((KeptPiece)pieceOf(s)).Block).Select(block => block.ToImmutableArray())];
         var below = new List<int>[pieces.Length];
         for (var i = 0; i < pieces.Length; i++)
         {

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Yaml;
 
 namespace Splitter.Starting;
 
@@ -11,11 +12,19 @@ namespace Splitter.Starting;
 /// <param name="Match">As a recipe writes it.</param>
 internal sealed record ProposedRule(ImmutableArray<string> Comment, string Match, ImmutableArray<string> Keys);
 
-/// <summary>Rules that suit what a drawing holds; the first that matches a shape wins, so special ones come first.</summary>
+/// <summary>What carries a name, and what a rule for it matches.</summary>
+internal sealed record Named(string Name, string Match, ImmutableArray<Seen> Elements);
+
+/// <summary>
+/// Rules that suit what a drawing holds; the first that matches a shape wins, so special ones come first.
+/// </summary>
 internal static partial class SewProposals
 {
-    /// <summary>A thing this small looks wrong with a join through it, µm; it fits every usual hoop. By eye, no source.</summary>
-    private const int SmallThing = 60 * Units.Millimetre;
+    /// <summary>
+    /// A thing this small looks wrong with a join through it, µm. It still fits every usual hoop when the work is made
+    /// three times as wide, and with it the rule. By eye, no source.
+    /// </summary>
+    private const int SmallThing = 40 * Units.Millimetre;
 
     /// <summary>More rules of one kind are a list that nobody reads.</summary>
     private const int MostOfAKind = 8;
@@ -27,30 +36,51 @@ internal static partial class SewProposals
         [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
 
     private static IEnumerable<ProposedRule> Lettering(Survey survey) =>
-        Names(survey)
-            .Where(named => IsLettering().IsMatch(named.Name) && named.Elements.All(e => e.Longest <= SmallThing))
-            .Take(MostOfAKind)
-            .Select(named => new ProposedRule(
-                ["Letters show every fault, so none is ever cut: each lies in one hooping, whole."],
-                named.Match,
-                named.Elements.All(e => e.Sewn == SewAs.Satin)
-                    ? ["as: satin", "keep-whole: true"]
-                    : ["keep-whole: true"]
-            ));
+        Small(survey, isLettering: true)
+            .Select(
+                (named, i) =>
+                    new ProposedRule(
+                        i == 0
+                            ? ["Letters show every fault, so none is ever cut: each lies in one hooping, whole."]
+                            : [],
+                        named.Match,
+                        named.Elements.All(e => e.Sewn == SewAs.Satin)
+                            ? ["as: satin", "keep-whole: true"]
+                            : ["keep-whole: true"]
+                    )
+            );
 
     private static IEnumerable<ProposedRule> SmallThings(Survey survey) =>
-        Names(survey)
-            .Where(named => !IsLettering().IsMatch(named.Name) && named.Elements.All(e => e.Longest <= SmallThing))
-            .Take(MostOfAKind)
-            .Select(named => new ProposedRule(
-                [
-                    FormattableString.Invariant(
-                        $"{Count(named.Elements.Length, "small thing")}, the largest {Units.ToMillimetres(named.Elements.Max(e => e.Longest)):0} mm: a join through it would show."
-                    ),
-                ],
-                named.Match,
-                ["keep-whole: true"]
-            ));
+        Small(survey, isLettering: false)
+            .Select(
+                (named, i) =>
+                    new ProposedRule(
+                        [
+                            .. i == 0
+                                ? ["A join through a small thing would show, so that each lies in one hooping, whole."]
+                                : Array.Empty<string>(),
+                            FormattableString.Invariant($"{Count(named.Elements.Length, "thing")}, the largest ")
+                                + FormattableString.Invariant(
+                                    $"{Units.ToMillimetres(named.Elements.Max(e => e.Longest)):0} mm"
+                                ),
+                        ],
+                        named.Match,
+                        ["keep-whole: true"]
+                    )
+            );
+
+    /// <summary>Names of nothing but small things, each of which brings something that none before it has.</summary>
+    private static IEnumerable<Named> Small(Survey survey, bool isLettering)
+    {
+        var kept = new HashSet<Seen>(ReferenceEqualityComparer.Instance);
+        return Names(survey)
+            .Where(named =>
+                IsLettering().IsMatch(named.Name) == isLettering
+                && named.Elements.All(e => e.Longest <= SmallThing)
+                && named.Elements.Count(kept.Add) > 0
+            )
+            .Take(MostOfAKind);
+    }
 
     private static IEnumerable<ProposedRule> FineLines(Survey survey)
     {
@@ -58,7 +88,8 @@ internal static partial class SewProposals
         if (lines > 0)
             yield return new(
                 [
-                    $"{Count(lines, "line")} finer than a millimetre: one line of stitches each. 'passes: triple' makes them bold.",
+                    $"{Count(lines, "line")} finer than a millimetre: one line of stitches each. 'passes: "
+                        + "triple' makes them bold.",
                 ],
                 "{ stroke-width: \"< 1 mm\" }",
                 ["as: run", "stitch-length: 2.2 mm"]
@@ -82,7 +113,8 @@ internal static partial class SewProposals
                 i == 0
                     ?
                     [
-                        "Rows of neighbouring colours lean different ways, so that light tells them apart. The largest come first.",
+                        "Rows of neighbouring colours lean different ways, so that light tells them apart. The "
+                            + "largest come first.",
                         threads[survey.Colours.IndexOf(colour.Key)],
                     ]
                     : [threads[survey.Colours.IndexOf(colour.Key)]],
@@ -91,12 +123,14 @@ internal static partial class SewProposals
             );
     }
 
-    /// <summary>Classes and groups, each with what carries its name. A group has several elements; an element's own id is none.</summary>
-    private static IEnumerable<(string Name, string Match, ImmutableArray<Seen> Elements)> Names(Survey survey)
+    /// <summary>
+    /// Classes and groups, each with what carries its name. A group has several elements; an element's own id is none.
+    /// </summary>
+    private static IEnumerable<Named> Names(Survey survey)
     {
         var classes = survey.Elements.SelectMany(e => e.Element.Classes).Distinct(StringComparer.Ordinal);
         foreach (var name in classes.Where(YamlText.IsPlain))
-            yield return (
+            yield return new(
                 name,
                 $"{{ class: {YamlText.Quoted(name)} }}",
                 [.. survey.Elements.Where(e => e.Element.Classes.Contains(name, StringComparer.Ordinal))]
@@ -109,7 +143,7 @@ internal static partial class SewProposals
                 survey.Elements.Where(e => e.Element.Ids.Contains(name, StringComparer.Ordinal)).ToImmutableArray() is
                 { Length: > 1 } elements
             )
-                yield return (name, $"{{ id: {YamlText.Quoted(name)} }}", elements);
+                yield return new(name, $"{{ id: {YamlText.Quoted(name)} }}", elements);
     }
 
     internal static string Count(int count, string what) =>

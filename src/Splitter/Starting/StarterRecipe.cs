@@ -6,6 +6,7 @@ using Splitter.Geometry;
 using Splitter.Recipes;
 using Splitter.Recipes.Keys;
 using Splitter.Recipes.Language;
+using Splitter.Recipes.Yaml;
 using static System.FormattableString;
 
 namespace Splitter.Starting;
@@ -16,18 +17,6 @@ namespace Splitter.Starting;
 /// </summary>
 internal static class StarterRecipe
 {
-    /// <summary>Cloth around the artwork, to hold, to turn in, and for corners; µm. Common practice, no source.</summary>
-    /// <summary>No cloth of a recipe is larger, µm.</summary>
-    private const int MostCloth = 20_000 * Units.Millimetre;
-
-    private const int Margin = 50 * Units.Millimetre;
-
-    /// <summary>Cloth is cut to whole centimetres.</summary>
-    private const int CutTo = 10 * Units.Millimetre;
-
-    /// <summary>As much as the largest hoop holds, whichever way it lies, and a little to hold on to; µm.</summary>
-    private const int LeastCloth = 340 * Units.Millimetre;
-
     /// <summary>The nominal fields of the 5 x 7 in and the 8 x 12 in hoop, mm.</summary>
     private static readonly ImmutableArray<(string Name, int Width, int Height)> UsualHoops =
     [
@@ -37,8 +26,9 @@ internal static class StarterRecipe
 
     /// <param name="name">The recipe's file name without its extension.</param>
     /// <param name="artwork">Its path is the one that the recipe gives it.</param>
-    internal static Result<string> Write(string name, SourceFile artwork) =>
-        from survey in Survey.Of(artwork)
+    /// <param name="width">Of the finished work, µm; null for the one that the drawing states.</param>
+    internal static Result<string> Write(string name, SourceFile artwork, int? width) =>
+        from survey in Survey.Of(artwork, width)
         select Checked(Text(YamlText.IsPlain(name) ? name : "recipe", artwork.Path, survey));
 
     private static string Text(string name, string artwork, Survey survey)
@@ -48,7 +38,7 @@ internal static class StarterRecipe
         Head(text, name, artwork, survey);
         Artwork(text, artwork, survey, threads);
         Threads(text, survey, threads);
-        Cloth(text, survey);
+        text.Append(Cloth.ReplaceLineEndings("\n"));
         Hoops(text, survey);
         text.Append(Rest.ReplaceLineEndings("\n"));
         text.Append($"output:\n  folder: {YamlText.Quoted(Folder(name))} # a folder for each hoop in it\n");
@@ -71,7 +61,7 @@ internal static class StarterRecipe
             Invariant(
                     $"""
                     # {name}: started from {artwork}, which has {areas} and {lines} in {colours}.
-                    # It can be made as it is; look at the plan first, then change what does not suit your cloth and your hoops.
+                    # It can be made as it is; look at the plan first, then change what does not suit you.
                     #
                     #   splitter plan RECIPE    fields, joins and how well they will fit, before anything is stitched
                     #   splitter make RECIPE    machine files, pictures and the work sheet
@@ -92,13 +82,14 @@ internal static class StarterRecipe
     {
         text.Append($"artwork:\n  file: {YamlText.Quoted(artwork)}\n");
         text.Append(
-            Invariant(
-                $"  width: {Units.ToMillimetres(survey.Width)} mm # finished width{(survey.IsOwnWidth ? ", as the drawing states it" : ": the drawing states none that can be sewn, so choose yours")}; the height follows: {Units.ToMillimetres(survey.Height):0.#} mm\n"
-            )
+            Invariant($"  width: {Units.ToMillimetres(survey.Width)} mm # finished ")
+                + Invariant($"width{Said(survey.WidthFrom)}; the height follows: ")
+                + Invariant($"{Units.ToMillimetres(survey.Height):0.#} mm\n")
         );
         var rules = SewProposals.For(survey, threads);
         text.Append(
-            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a rule, areas\n"
+            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a "
+                + "rule, areas\n"
         );
         text.Append(
             "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n"
@@ -114,58 +105,56 @@ internal static class StarterRecipe
         }
     }
 
+    private static string Said(WidthSource from) =>
+        from switch
+        {
+            WidthSource.Drawing => ", as the drawing states it",
+            WidthSource.Nothing => ": the drawing states none that can be sewn, so choose yours",
+            _ => "",
+        };
+
     private static void Threads(StringBuilder text, Survey survey, ImmutableArray<string> threads)
     {
         text.Append(
-            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
+            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread "
+                + "that has\n"
         );
         text.Append("# exactly that colour.\nthreads:\n");
         foreach (var (colour, name) in survey.Colours.Zip(threads).Take(RecipeKeys.MostThreads))
             text.Append($"  - {{ name: {name}, color: \"{colour}\" }}\n");
     }
 
-    private static void Cloth(StringBuilder text, Survey survey)
-    {
-        var (width, height) = (Side(survey.Width), Side(survey.Height));
-        text.Append(
-            Invariant(
-                    $$"""
-
-                    cloth:
-                      size: {{width}} x {{height}} mm # cut size; measure yours
-                      # The drawing's top left corner, from the cloth's: here it lies in the middle.
-                      artwork-at: [{{Before(width, survey.Width)}} mm, {{Before(height, survey.Height)}} mm]
-                      # Fold the cloth in half both ways and press it: the first hooping sews lines to lay these folds on.
-                      folds: { upright: centre, level: centre }
-                      color: "#f4efe4" # in pictures
-                      # How much it gives in the hoop: firm woven cloth with a fusible backing (common practice, no source). The
-                      # warp runs upright. Give soft cloth more; joins are made as wide as it needs.
-                      stretch: { warp: 0.1 %, weft: 0.1 %, bias: 0.3 %, warp-direction: 90 deg }
-
-                    """
-                )
-                .ReplaceLineEndings("\n")
-        );
-
-        static int Side(int artwork) =>
-            Math.Clamp((artwork + (2 * Margin) + CutTo - 1) / CutTo * CutTo, LeastCloth, MostCloth) / Units.Millimetre;
-        static int Before(int cloth, int artwork) => (cloth - (artwork / Units.Millimetre)) / 2;
-    }
-
     private static void Hoops(StringBuilder text, Survey survey)
     {
         text.Append(
-            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a set of parts;\n"
+            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a "
+                + "set of parts;\n"
         );
         text.Append("# strike those that you do not have.\nhoops:\n");
         foreach (var (name, width, height) in UsualHoops)
         {
             bool Fits(int across, int down) =>
                 survey.Width <= (across - 6) * Units.Millimetre && survey.Height <= (down - 6) * Units.Millimetre;
-            var whole = Fits(width, height) || Fits(height, width) ? " # the whole drawing fits" : "";
+            var whole = Fits(width, height) || Fits(height, width) ? " # the whole drawing fits at this width" : "";
             text.Append(Invariant($"  - {{ name: {name}, field: {width} x {height} mm }}{whole}\n"));
         }
     }
+
+    private const string Cloth = """
+
+        cloth:
+          # The artwork in the middle and 50 mm around it; the work sheet says how much that is. Yours is cut already?
+          # Write its size, such as 400 x 500 mm.
+          size: auto
+          artwork-at: centre # or where the drawing's top left corner lies, from the cloth's: [60 mm, 80 mm]
+          # Fold the cloth in half both ways and press it: the first hooping sews lines to lay these folds on.
+          folds: { upright: centre, level: centre }
+          color: "#f4efe4" # in pictures
+          # How much it gives in the hoop: firm woven cloth with a fusible backing (common practice, no source). The
+          # warp runs upright. Give soft cloth more; joins are made as wide as it needs.
+          stretch: { warp: 0.1 %, weft: 0.1 %, bias: 0.3 %, warp-direction: 90 deg }
+
+        """;
 
     private const string Rest = """
 

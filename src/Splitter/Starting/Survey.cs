@@ -5,6 +5,7 @@ using Splitter.Artwork.Sewing;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Yaml;
 
 namespace Splitter.Starting;
 
@@ -15,9 +16,31 @@ internal sealed record Seen(DrawnElement Element, Box Bounds, SewAs Sewn)
     internal int Longest => Math.Max(Bounds.Width, Bounds.Height);
 }
 
+/// <summary>Who says how wide the finished work is.</summary>
+internal enum WidthSource
+{
+    /// <summary>The person.</summary>
+    Asked,
+
+    /// <summary>The drawing.</summary>
+    Drawing,
+
+    /// <summary>Nobody.</summary>
+    Nothing,
+}
+
 /// <summary>What a drawing holds, as far as a recipe can be started from it.</summary>
-/// <param name="IsOwnWidth">The width is what the drawing states.</param>
-internal sealed record Survey(int Width, int Height, bool IsOwnWidth, ImmutableArray<Seen> Elements)
+/// <param name="Colours">
+/// In the order in which they first appear, those of things too small to be sewn among them: they are not, once the
+/// work is wider.
+/// </param>
+internal sealed record Survey(
+    int Width,
+    int Height,
+    WidthSource WidthFrom,
+    ImmutableArray<Seen> Elements,
+    ImmutableArray<string> Colours
+)
 {
     /// <summary>For a drawing that states no size that can be sewn, µm: it fits a large hoop or two.</summary>
     private const int UsualWidth = 200 * Units.Millimetre;
@@ -28,27 +51,29 @@ internal sealed record Survey(int Width, int Height, bool IsOwnWidth, ImmutableA
     /// <summary>So is one that states more.</summary>
     private const int MostWidth = 1500 * Units.Millimetre;
 
-    /// <summary>In the order in which they first appear.</summary>
-    internal ImmutableArray<string> Colours { get; } =
-    [.. Elements.Select(e => e.Element.Color).Distinct(StringComparer.Ordinal)];
-
-    internal static Result<Survey> Of(SourceFile artwork)
+    /// <param name="asked">The finished width; null for the drawing's own.</param>
+    internal static Result<Survey> Of(SourceFile artwork, int? asked)
     {
-        var stated = Read(artwork, null);
-        var isOwnWidth = stated.TryGet(out var own) && own.Sheet.Width is >= LeastWidth and <= MostWidth;
-        return from read in isOwnWidth ? stated : Read(artwork, UsualWidth)
-            from survey in Of(read, isOwnWidth) is { Elements.IsEmpty: false } seen
+        var stated = Read(artwork, asked);
+        var isStated = stated.TryGet(out var own) && own.Sheet.Width is >= LeastWidth and <= MostWidth;
+        var says =
+            asked is not null ? WidthSource.Asked
+            : isStated ? WidthSource.Drawing
+            : WidthSource.Nothing;
+        return from read in says == WidthSource.Nothing ? Read(artwork, UsualWidth) : stated
+            from survey in Of(read, says) is { Elements.IsEmpty: false } seen
                 ? Result.Of(seen)
                 : Result.Fail<Survey>(DrawingProblems.NothingToSew(Place.Whole(artwork.Path)))
             select survey;
     }
 
-    private static Survey Of((Recipe Recipe, Sheet Sheet) read, bool isOwnWidth) =>
+    private static Survey Of((Recipe Recipe, Sheet Sheet) read, WidthSource says) =>
         new(
             read.Sheet.Width,
             read.Sheet.Height,
-            isOwnWidth,
-            [.. read.Sheet.Elements.Select(e => See(read.Recipe, read.Sheet, e)).OfType<Seen>()]
+            says,
+            [.. read.Sheet.Elements.Select(e => See(read.Recipe, read.Sheet, e)).OfType<Seen>()],
+            ThreadNames.Colours(read.Sheet)
         );
 
     /// <summary>Null for what is too small to be sewn.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching;
@@ -31,14 +32,18 @@ internal enum StitchUse
 /// <summary>One needle penetration, in design space on the tape's 0.1 mm grid.</summary>
 /// <param name="At">Where the needle goes in.</param>
 /// <param name="Use">What the stitch that ends here is for.</param>
-internal readonly record struct Stitch(Point At, StitchUse Use);
+internal readonly record struct Stitch(Point At, StitchUse Use)
+{
+    /// <summary>Where it comes from.</summary>
+    internal StitchSource Source { get; init; }
+}
 
 /// <summary>
 /// Continuous sewing with one thread: the needle comes to the first stitch without sewing, and sews from there to the
 /// last. Tied at both ends, unless the thread goes on into the next block.
 /// </summary>
 /// <param name="Of">Id of the shape or mark that is sewn.</param>
-/// <param name="Stitches">At least two.</param>
+/// <param name="Stitches">At least two, but for a lone hole of a tape.</param>
 internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
 {
     /// <summary>
@@ -46,6 +51,9 @@ internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
     /// what is sewn in layers, which has one right way.
     /// </summary>
     internal ImmutableArray<Point> Line { get; init; } = [];
+
+    /// <summary>Whether the thread is cut before it, as the artwork has it; null where that goes by the distance.</summary>
+    internal bool? IsCutBefore { get; init; }
 
     /// <summary>Where it starts.</summary>
     public Point Start => Stitches[0].At;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Cutting;
+using Splitter.Cutting.Tapes;
 
 namespace Splitter.Stitching;
 
@@ -25,6 +26,7 @@ internal static class Stitcher
             FillPiece fill => FillStitcher.Stitch(fill),
             SatinPiece satin => SatinStitcher.Stitch(satin),
             RunPiece run => RunStitcher.Stitch(run),
+            KeptPiece kept => KeptStitcher.Stitch(kept),
             _ => throw new InvalidOperationException($"No stitches are known for {piece.GetType().Name}."),
         };
 }

@@ -33,10 +33,20 @@ internal static class Ties
         var stitches = StitchRules.Sewable(path);
         if (stitches.Length < 2)
             return null;
-        var (start, end) = (stitches[0].At, stitches[^1].At);
-        var (one, two) = Along([.. stitches.Take(3).Select(s => s.At)]);
-        var (last, before) = Along([.. stitches.Reverse().Take(3).Select(s => s.At)]);
-        return new(of, [.. Tied(one, two, one, start), .. stitches.Skip(1), .. Tied(last, before, last)]);
+        return new(of, Tied(stitches, atStart: true, atEnd: true));
+    }
+
+    /// <summary>The path tied at its ends, or at one of them, and else as it is; a lone hole cannot be tied.</summary>
+    internal static ImmutableArray<Stitch> Tied(ImmutableArray<Stitch> path, bool atStart, bool atEnd)
+    {
+        if (path.Length < 2)
+            return path;
+        var (one, two) = Along([.. path.Take(3).Select(s => s.At)]);
+        var (last, before) = Along([.. path.Reverse().Take(3).Select(s => s.At)]);
+        IEnumerable<Stitch> tied = atStart
+            ? [.. Holes(one, two, one), path[0] with { Use = StitchUse.Tie }]
+            : [path[0]];
+        return [.. tied, .. path.Skip(1), .. atEnd ? Holes(last, before, last) : []];
     }
 
     /// <summary>
@@ -66,7 +76,7 @@ internal static class Ties
     /// <summary>Where the path of a tied block begins.</summary>
     internal static Point PathStart(Block block) => block.Stitches[AtStart].At;
 
-    private static IEnumerable<Stitch> Tied(params IEnumerable<Point> places) =>
+    private static IEnumerable<Stitch> Holes(params IEnumerable<Point> places) =>
         places.Select(p => new Stitch(p, StitchUse.Tie));
 
     /// <summary>Two places along a path from its end, each a tie stitch on, or in a hole rather than right before it.</summary>

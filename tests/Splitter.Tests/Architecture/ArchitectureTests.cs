@@ -18,6 +18,7 @@ public sealed class ArchitectureTests
     [
         "Recipes",
         "Texts",
+        "Tapes",
         "Artwork",
         "Starting",
         "Planning",

@@ -7,6 +7,7 @@ using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Pictures.Strands;
 using Splitter.Outputs.Tapes;
 using Splitter.Recipes;
+using Splitter.Tapes;
 using Splitter.Tests.Outputs;
 
 namespace Splitter.Tests.Checking;
@@ -177,15 +178,11 @@ public sealed class TapeReportTests
     }
 
     [Fact]
-    public void OutlinesOfSquaresKeepHolesAndCorners()
+    public void OutlinesOfCellsKeepHolesAndCorners()
     {
         // A ring of eight squares, and one more at its corner.
-        var squares = Enumerable
-            .Range(0, 9)
-            .Where(i => i != 4)
-            .Select(i => new Splitter.Stitching.Density.Square(i % 3, i / 3))
-            .Append(new(3, 3));
-        var outlines = SquareOutlines.Of([.. squares]);
+        var cells = Enumerable.Range(0, 9).Where(i => i != 4).Select(i => new Cell(i % 3, i / 3)).Append(new(3, 3));
+        var outlines = CellOutlines.Of([.. cells], Units.Millimetre);
         var region = Polygons.FromRings(outlines.Select(o => new Ring(o)), FillRule.NonZero);
         Assert.Equal(9_000_000, region.Area, 0);
         Assert.All(outlines, o => Assert.True(o.Length >= 4));

@@ -5,6 +5,7 @@ using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
+using Splitter.Tapes;
 
 namespace Splitter.Tests.Outputs;
 
@@ -195,19 +196,54 @@ public sealed class TapeTests
     [Theory]
     [InlineData(0, "", "SPL5001")]
     [InlineData(511, "", "SPL5001")]
-    [InlineData(512, "", "SPL5002")]
-    [InlineData(512, "0100030000", "SPL5002")]
-    [InlineData(512, "010000", "SPL5003")]
-    [InlineData(512, "010043", "SPL5003")]
+    [InlineData(512, "", "SPL5004")]
+    [InlineData(512, "0100030000", "SPL5002", 1)]
+    [InlineData(512, "010003", "SPL5007", 1)]
+    [InlineData(512, "010003000000000000", "SPL5007", 3)]
+    [InlineData(512, "0100030000000000000000F3", "SPL5008", 2)]
+    [InlineData(512, "010000", "SPL5003", 1)]
+    [InlineData(512, "010003010043", "SPL5003", 2)]
     [InlineData(512, "0000F3", "SPL5004")]
     [InlineData(512, "0000830000F3", "SPL5004")]
-    [InlineData(512, "0100030000F31A", "SPL5005")]
-    public void DamagedTapesGiveDiagnostics(int header, string records, string code)
+    [InlineData(512, "0100030000F31A", "SPL5005", 2)]
+    public void DamagedTapesGiveDiagnostics(int header, string records, string code, int record = 0)
     {
         byte[] bytes = [.. new byte[header], .. Convert.FromHexString(records)];
-        var diagnostic = TapeReader.Read("damaged.dst", bytes).Diagnostics.Single();
+        var diagnostic = TapeReader.Read("damaged.dst", bytes).Diagnostics[0];
         Assert.Equal(code, diagnostic.Code);
-        Assert.Equal("damaged.dst", diagnostic.Place.ToString());
+        Assert.Equal(record == 0 ? "damaged.dst" : $"damaged.dst(1,{record})", diagnostic.Place.ToString());
+    }
+
+    /// <summary>Some programs count the end mark; a header that is wrong by more is told, and the records are sewn.</summary>
+    [Theory]
+    [InlineData("LA:bay             \rST:      2\rCO:  0\r", "")]
+    [InlineData("LA:bay             \rST:0000003\rCO:000\r", "")]
+    [InlineData("LA:bay             \rST:0000009\rCO:000\r", "SPL5009")]
+    [InlineData("LA:bay             \rST:0000002\rCO:004\r", "SPL5009")]
+    [InlineData("LA:bay             \rST:many\rCO:\r", "")]
+    [InlineData("something else", "")]
+    public void AWrongHeaderIsTold(string header, string code)
+    {
+        byte[] bytes =
+        [
+            .. Encoding.ASCII.GetBytes(header.PadRight(512)),
+            .. Convert.FromHexString("0100030100030000F3"),
+        ];
+        var read = TapeReader.Read("header.dst", bytes);
+        Assert.Equal(2, read.Value.Records.Length);
+        Assert.Equal(code, string.Join(' ', read.Diagnostics.Select(d => d.Code)));
+    }
+
+    [Fact]
+    public void WhatTheHeaderPromisesAndIsNotThereHasBrokenOff()
+    {
+        var tape = new Tape("bay", [.. Enumerable.Repeat(new TapeRecord(TapeCommand.Stitch, 5, 0), 9)]);
+        var whole = TapeWriter.Write(tape);
+        var broken = TapeReader.Read("bay.dst", whole.AsSpan(0, whole.Length - 9)).Diagnostics.Single();
+        Assert.Equal(
+            "bay.dst(1,7): error SPL5002: the tape breaks off after 7 records of the 9 that its header promises, without an end mark (00 00 F3); copy it again",
+            broken.ToString()
+        );
     }
 
     [Fact]

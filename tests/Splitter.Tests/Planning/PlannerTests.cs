@@ -171,8 +171,7 @@ public sealed class PlannerTests
             {
                 Size = (460_000, 620_000),
                 ArtworkAt = new(20_000, 30_000),
-                UprightFold = 230_000,
-                LevelFold = 620_000 - 25_400,
+                Folds = new(new(230_000, false), new(620_000 - 25_400, false)),
             },
         };
         var plan = Plan(recipe, Samples.Drawing(Samples.Rectangle("a", 0, 0, 420, 560)));

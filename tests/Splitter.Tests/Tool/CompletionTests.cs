@@ -30,6 +30,25 @@ public sealed class CompletionTests : IDisposable
         Assert.Empty(await Offered($"splitter make {root}/nowhere/ba"));
     }
 
+    [Fact]
+    public async Task HoopsOfTheRecipesAreOffered()
+    {
+        string Recipe(string name, string hoops)
+        {
+            var file = Path.Combine(root, name);
+            File.WriteAllText(file, $"splitter: 1\nartwork: {{ file: bay.svg }}\nhoops: [{hoops}]\n");
+            return file;
+        }
+        const string Small = "{ name: small, field: 130 x 180 mm }";
+        const string Large = "{ name: large, field: 200 x 300 mm }";
+        var (both, one) = (Recipe("both.yaml", $"{Small}, {Large}"), Recipe("one.yaml", Small));
+        Assert.Equal(["all", "large", "small"], await Offered($"splitter plan {both} --hoop "));
+        Assert.Equal(["small"], await Offered($"splitter make {both} --hoop s"));
+        Assert.Equal(["all", "small"], await Offered($"splitter check {both} {one} --hoop "));
+        Assert.Equal(["large", "small"], await Offered($"splitter realign {both} --hoop "));
+        Assert.Equal(["all"], await Offered($"splitter make {root}/none.yaml --hoop "));
+    }
+
     private static async Task<string[]> Offered(string line)
     {
         var ran = await ToolRun.Run($"[suggest:{line.Length.ToString(CultureInfo.InvariantCulture)}]", line);

@@ -56,6 +56,55 @@ public sealed class NewCommandTests : IDisposable
         Assert.False(File.Exists(At("pennant.yaml")));
     }
 
+    [Theory]
+    [InlineData("300mm", "300 mm")]
+    [InlineData("12 in", "304.8 mm")]
+    public async Task TheWidthIsThatOfTheCall(string given, string written)
+    {
+        var ran = await ToolRun.Run("new", Written("pennant.svg", Pennant), "-", "--width", given);
+        Assert.Contains(
+            $"  width: {written} # finished width; the height follows",
+            ran.Output,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("300", "splitter: error SPL1032: 'width' takes a length, and 300 has no unit")]
+    [InlineData("wide", "splitter: error SPL1030: 'width' takes a length from 5 mm")]
+    public async Task AWidthThatIsNoneIsRefused(string given, string told)
+    {
+        var ran = await ToolRun.Run("new", Written("pennant.svg", Pennant), "--width", given);
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.StartsWith(told, ran.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>Cloth, rules and threads suit other widths, too.</summary>
+    [Theory]
+    [InlineData("80 mm")]
+    [InlineData("720 mm")]
+    public async Task TheWidthCanBeChangedAfterwards(string width)
+    {
+        var artwork = Written("pennant.svg", Pennant);
+        await ToolRun.Run("new", artwork);
+        var recipe = Path.ChangeExtension(artwork, ".yaml");
+        var started = await File.ReadAllTextAsync(recipe);
+        await File.WriteAllTextAsync(
+            recipe,
+            started.Replace("width: 240 mm", $"width: {width}", StringComparison.Ordinal)
+        );
+        Assert.Equal((0, ""), Seen(await ToolRun.Run("plan", recipe, "--hoop", "large")));
+    }
+
+    [Fact]
+    public async Task AColourOfWhatIsTooSmallYetHasAThread()
+    {
+        var speck = """<circle cx="5" cy="5" r=".1" fill="#d81e5b"/></svg>""";
+        var drawing = Pennant.Replace("</svg>", speck, StringComparison.Ordinal);
+        var ran = await ToolRun.Run("new", Written("pennant.svg", drawing), "-");
+        Assert.Contains("color: \"#d81e5b\" }", ran.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task TheDrawingItselfIsNeverWrittenOver()
     {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Checking;
 using Splitter.Diagnostics;
+using Splitter.Outputs;
 
 namespace Splitter.Tool.Commands.Comparing;
 
@@ -34,9 +35,9 @@ internal sealed record Finding(FindingRule Rule, bool IsNote, string Message, Pl
             {
                 FileState.Missing => FindingRule.Missing,
                 FileState.Extra => FindingRule.Extra,
-                _ => SetSide.IsTape(file.Path) ? FindingRule.Tape : FindingRule.Paper,
+                _ => PartFiles.IsTape(file.Path) ? FindingRule.Tape : FindingRule.Paper,
             };
-            yield return new(rule, !SetSide.IsTape(file.Path), DifferenceText.Of(file, isCheck), place, null);
+            yield return new(rule, !PartFiles.IsTape(file.Path), DifferenceText.Of(file, isCheck), place, null);
         }
         foreach (var part in set.Parts)
         foreach (var (shape, text) in DifferenceText.Of(part))

@@ -23,7 +23,7 @@ internal static class SarifLog
                         ["driver"] = new JsonObject
                         {
                             ["name"] = "splitter",
-                            ["version"] = typeof(SarifLog).Assembly.GetName().Version!.ToString(3),
+                            ["version"] = ToolVersion.Text,
                             ["rules"] = new JsonArray([.. FindingRule.All.Select(Rule)]),
                         },
                     },

@@ -16,7 +16,9 @@ internal sealed class Layers
     /// </summary>
     private const int NarrowestFounded = 1200;
 
-    /// <summary>The share of a column that may lie beside such thread without underlay: a headland of a long coast.</summary>
+    /// <summary>
+    /// The share of a column that may lie beside such thread without underlay: a headland of a long coast.
+    /// </summary>
     private const double Unfounded = 0.1;
 
     private readonly ImmutableArray<Shape> drawn;
@@ -36,10 +38,10 @@ internal sealed class Layers
     }
 
     /// <summary>
-    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left out
-    /// with a warning.
+    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left
+    /// out with a warning.
     /// </summary>
-    internal static Result<ImmutableArray<Shape>> CutAway(ImmutableArray<Shape> shapes)
+    internal static Result<ImmutableArray<Shape>> CutAway(Sheet sheet, ImmutableArray<Shape> shapes)
     {
         var layers = new Layers(shapes);
         var sewn = new Shape?[shapes.Length];
@@ -47,13 +49,25 @@ internal sealed class Layers
             sewn[i] = layers.Sewn(i);
         return Result.From<ImmutableArray<Shape>>(
             [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
-            shapes.Where((_, i) => sewn[i] is null).Select(s => DrawingProblems.Hidden(s.Place, s.Id))
+            shapes.Where((_, i) => sewn[i] is null).Select(shape => Hidden(sheet, shape, [.. sewn.OfType<Shape>()]))
+        );
+    }
+
+    /// <param name="sewn">One of another area of the same paint would be left with it.</param>
+    private static Diagnostic Hidden(Sheet sheet, Shape shape, ImmutableArray<Shape> sewn)
+    {
+        var isAll = !sewn.Any(other => other.Place == shape.Place && other.Thread == shape.Thread);
+        var colour = ThreadNames.Colours(sheet).ElementAtOrDefault(shape.Thread) ?? "";
+        return DrawingProblems.Hidden(
+            shape.Place,
+            shape.Id,
+            isAll ? LeaveRule.For(sheet, shape.Place, colour, shape.Id) : null
         );
     }
 
     /// <summary>
-    /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands of
-    /// holes elsewhere.
+    /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands
+    /// of holes elsewhere.
     /// </summary>
     /// <param name="which">Of these, by number.</param>
     /// <param name="ground">What of each.</param>
@@ -96,7 +110,9 @@ internal sealed class Layers
         }
     }
 
-    /// <summary>The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.</summary>
+    /// <summary>
+    /// The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.
+    /// </summary>
     private Shape Founded(Shape shape, int index)
     {
         var laid = Near(index, k => k < index, k => hidden[k]);

@@ -12,9 +12,12 @@ internal sealed class ShapeMaker
     /// <summary>Ground that is nowhere this wide holds no stitch, µm: the shortest stitch of the trade.</summary>
     private const int NarrowestGround = 300;
 
-    /// <summary>A stroke wider than this is filled with rows unless a rule says satin, µm. Common practice, no source.</summary>
+    /// <summary>
+    /// A stroke wider than this is filled with rows unless a rule says satin, µm. Common practice, no source.
+    /// </summary>
     private const int WidestStrokeSatin = 8000;
 
+    private readonly Sheet sheet;
     private readonly ImmutableArray<SewRule> rules;
     private readonly Guides guides;
     private readonly ImmutableArray<string> colours;
@@ -23,13 +26,16 @@ internal sealed class ShapeMaker
 
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
+        this.sheet = sheet;
         rules = recipe.Artwork.Sew;
         guides = new(recipe, sheet, problems);
         colours = ThreadNames.Colours(sheet);
         names = new(sheet);
     }
 
-    /// <summary>Shapes in drawing order, nothing cut away yet. What cannot be sewn as it is asked is a warning.</summary>
+    /// <summary>
+    /// Shapes in drawing order, nothing cut away yet. What cannot be sewn as it is asked is a warning.
+    /// </summary>
     internal static Result<ImmutableArray<Shape>> Make(Recipe recipe, Sheet sheet)
     {
         var maker = new ShapeMaker(recipe, sheet);
@@ -50,11 +56,17 @@ internal sealed class ShapeMaker
             _ => throw new InvalidOperationException($"Nothing is known to sew for {element.GetType().Name}."),
         };
         if (shapes.IsEmpty)
-            problems.Add(DrawingProblems.TooSmall(element.Place, element.Id ?? names.Next(element)));
+        {
+            var name = element.Id ?? names.Next(element);
+            var leave = LeaveRule.For(sheet, element.Place, element.Color, name);
+            problems.Add(DrawingProblems.TooSmall(element.Place, name, leave));
+        }
         return shapes;
     }
 
-    /// <summary>What a rule keeps whole is one shape; else every connected area is one, so that each may find one field.</summary>
+    /// <summary>
+    /// What a rule keeps whole is one shape; else every connected area is one, so that each may find one field.
+    /// </summary>
     private IEnumerable<Shape> Areas(DrawnArea area, SewRule? rule)
     {
         ImmutableArray<Region> grounds =

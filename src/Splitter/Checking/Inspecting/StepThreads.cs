@@ -4,6 +4,7 @@ using Splitter.Outputs;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

@@ -4,6 +4,7 @@ using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
 using Splitter.Recipes;
 using Splitter.Stitching.Density;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Stitching.Density;
+using Splitter.Tapes;
 
 namespace Splitter.Checking.Inspecting;
 

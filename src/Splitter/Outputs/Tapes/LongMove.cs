@@ -1,3 +1,5 @@
+using Splitter.Tapes;
+
 namespace Splitter.Outputs.Tapes;
 
 /// <summary>Moves in equal pieces, none longer than a record holds.</summary>

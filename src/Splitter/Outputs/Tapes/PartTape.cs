@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Parts;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs.Tapes;
 

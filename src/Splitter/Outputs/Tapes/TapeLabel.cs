@@ -1,3 +1,5 @@
+using Splitter.Tapes;
+
 namespace Splitter.Outputs.Tapes;
 
 /// <summary>What a machine shows of a part: as much of the title as there is room for, and the part's letter.</summary>

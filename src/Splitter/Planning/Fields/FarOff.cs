@@ -14,8 +14,6 @@ internal static class FarOff
     internal static IEnumerable<Diagnostic> Problems(Recipe recipe, Drawing drawing, FieldTemplate template)
     {
         var cloth = recipe.Cloth.OnDrawing;
-        if (cloth is { } whole && !whole.Contains(drawing.Bounds))
-            yield return PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, whole);
         if (recipe.Fields.First is { } first)
         {
             var place = recipe.PlaceOf("fields.first");

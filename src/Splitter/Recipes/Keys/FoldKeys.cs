@@ -3,20 +3,6 @@ using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Keys;
 
-/// <summary>The folds of the cloth; a null is none.</summary>
-internal sealed record Folds(FoldAt? Upright, FoldAt? Level);
-
-/// <summary>Where a fold lies along a side of the cloth.</summary>
-/// <param name="Distance">From the side's start or end; null for its middle.</param>
-internal sealed record FoldAt(int? Distance, bool FromEnd)
-{
-    /// <summary>Its distance from the start of a side of that length.</summary>
-    internal int On(int side) =>
-        Distance is not { } d ? side / 2
-        : FromEnd ? side - d
-        : d;
-}
-
 /// <summary>The keys of <c>cloth.folds</c>.</summary>
 internal static class FoldKeys
 {
@@ -34,7 +20,7 @@ internal static class FoldKeys
         Otherwise = "none",
     };
 
-    internal static readonly GroupKind<Folds> Group = new(
+    internal static readonly GroupKind<ClothFolds> Group = new(
         [Upright, Level],
         group => new(group.OrNull(Upright), group.OrNull(Level))
     );

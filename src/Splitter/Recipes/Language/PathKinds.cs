@@ -58,7 +58,7 @@ internal static partial class PortablePath
 /// <summary>The artwork's file.</summary>
 internal sealed class ArtworkFileKind : ScalarKind<string>
 {
-    internal static readonly ImmutableArray<string> Extensions = [".svg", ".geojson", ".json"];
+    internal static readonly ImmutableArray<string> Extensions = [".svg", ".geojson", ".json", ".dst"];
 
     internal override string Expects => $"a file ({Words.List(Extensions, "or")}), relative to the recipe";
 
@@ -73,15 +73,6 @@ internal sealed class ArtworkFileKind : ScalarKind<string>
         bool Ends(string extension) => text.EndsWith(extension, StringComparison.OrdinalIgnoreCase);
         if (PortablePath.Fault(text) is { } fault)
             return given.Refuse(RecipeValueProblems.BadPath(given.Place, given.Key, text, fault));
-        if (Ends(".dst"))
-            return given.Refuse(
-                RecipeValueProblems.ValueNotYet(
-                    given.Place,
-                    given.Key.Name,
-                    text,
-                    "name the drawing that the tape was made from"
-                )
-            );
         return Extensions.Any(Ends)
             ? text
             : given.Refuse(RecipeValueProblems.UnknownExtension(given.Place, given.Key.Name, text, Extensions));

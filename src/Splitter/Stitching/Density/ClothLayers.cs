@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Cutting;
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -41,7 +42,15 @@ internal static class ClothLayers
             for (var i = 1; i < block.Stitches.Length; i++)
             {
                 var (from, to) = (block.Stitches[i - 1], block.Stitches[i]);
-                yield return (piece, from.At, to.At, Breadth(to.Use, piece.Shape.Style));
+                yield return (
+                    piece,
+                    from.At,
+                    to.At,
+                    // What a tape's stitches are for is a guess: all of its thread counts by mass.
+                    piece is KeptPiece
+                        ? ThreadGrid.ThreadWidth
+                        : Breadth(to.Use, piece.Shape.Style)
+                );
             }
     }
 

@@ -22,12 +22,17 @@ internal static class LayerCheck
     {
         var limit = recipe.Cloth.MostLayers;
         var grid = ClothLayers.Of(sewn);
-        var spots = FullSpots.Of(drawing, sewn, grid, limit);
+        // How densely a tape sews by itself was decided by whoever made it; where parts meet there is more.
+        var spots = FullSpots
+            .Of(drawing, sewn, grid, limit)
+            .Where(spot => !drawing.IsStitched || spot.Hoopings.Length > 1)
+            .ToImmutableArray();
         // What is told of layers tells of holes too.
         ImmutableArray<PiercedSpot> pierced =
         [
             .. PiercedSpots
                 .Of(drawing, sewn, grid)
+                .Where(spot => !drawing.IsStitched || spot.Hoopings.Length > 1)
                 .Where(spot => !spots.Any(full => full.Shapes.SequenceEqual(spot.Shapes))),
         ];
         var full = spots

@@ -1,4 +1,5 @@
 using Splitter.Cutting;
+using Splitter.Cutting.Tapes;
 
 namespace Splitter.Stitching.Estimates;
 
@@ -12,6 +13,8 @@ internal readonly record struct PieceEstimate(double Stitches, int Blocks)
 
     internal static PieceEstimate Of(Piece piece)
     {
+        if (piece is KeptPiece kept)
+            return KeptEstimate.Of(kept);
         var (stitches, blocks) = piece switch
         {
             FillPiece fill => FillEstimate.Of(fill),

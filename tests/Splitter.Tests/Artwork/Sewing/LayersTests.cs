@@ -101,10 +101,10 @@ public sealed class LayersTests
     [Fact]
     public void AHiddenShapeIsNotSewnAndSaysSo()
     {
-        var told = Layers.CutAway([
-            Samples.Rectangle("below", 10, 10, 20, 20),
-            Samples.Rectangle("above", 10, 10, 20, 20),
-        ]);
+        var told = Layers.CutAway(
+            new(0, 0, []),
+            [Samples.Rectangle("below", 10, 10, 20, 20), Samples.Rectangle("above", 10, 10, 20, 20)]
+        );
         Assert.Equal("above", Assert.Single(told.Value).Id);
         Assert.Contains("'below'", Assert.Single(told.Diagnostics).Message, StringComparison.Ordinal);
     }
@@ -137,7 +137,7 @@ public sealed class LayersTests
     /// <summary>By shape; nothing for those that are hidden.</summary>
     private static ImmutableArray<Region> Sewn(ImmutableArray<Shape> drawn)
     {
-        var sewn = Layers.CutAway(drawn).Value.ToDictionary(s => s.Id, s => s.Footprint);
+        var sewn = Layers.CutAway(new(0, 0, []), drawn).Value.ToDictionary(s => s.Id, s => s.Footprint);
         return [.. drawn.Select(s => sewn.GetValueOrDefault(s.Id, Region.Empty))];
     }
 

@@ -109,7 +109,7 @@ public sealed class PushAllowanceTests
                     Samples.Fill("ground", Region.Of(new Box(-40_000, -40_000, 40_000, 40_000))),
                     c.Angle
                 );
-                var cut = Layers.CutAway([ground, With(Samples.Fill("upper", c.Ground), c.Angle)]).Value;
+                var cut = Layers.CutAway(new(0, 0, []), [ground, With(Samples.Fill("upper", c.Ground), c.Angle)]).Value;
                 var held = PushAllowance.Apply(cut);
                 var bare = Polygons.Subtract(Covered(cut), Covered(held));
                 Assert.InRange(

@@ -5,6 +5,7 @@ using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
+using Splitter.Tapes;
 
 namespace Splitter.Tests.Outputs.Sheets;
 

@@ -97,12 +97,7 @@ public sealed class ForbiddenZonesTests
         var hoop = Samples.Hoop(100, 100);
         var recipe = Samples.Recipe(hoop, new ListedFields([new(Point.FromMillimetres(50, 50), Turn.None)])) with
         {
-            Cloth = new()
-            {
-                Size = (400_000, 400_000),
-                UprightFold = 200_000,
-                LevelFold = 200_000,
-            },
+            Cloth = new() { Size = (400_000, 400_000), Folds = new(new(200_000, false), new(200_000, false)) },
         };
         var drawing = Samples.Drawing(Samples.Rectangle("a", 5, 5, 80, 80));
         Assert.Equal("SPL3004", Assert.Single(Planner.Plan(new(recipe, drawing), hoop).Diagnostics).Code);
@@ -116,12 +111,7 @@ public sealed class ForbiddenZonesTests
     {
         var recipe = Recipe([]) with
         {
-            Cloth = new()
-            {
-                Size = (340_000, 240_000),
-                UprightFold = 60_000,
-                LevelFold = 60_000,
-            },
+            Cloth = new() { Size = (340_000, 240_000), Folds = new(new(60_000, false), new(60_000, false)) },
         };
         var far = recipe with { Fields = recipe.Fields with { First = Point.FromMillimetres(280, 60) } };
         var error = Assert.Single(Diagnostics(far));

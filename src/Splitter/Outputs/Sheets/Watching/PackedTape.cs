@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Splitter.Outputs.Tapes;
+using Splitter.Tapes;
 
 namespace Splitter.Outputs.Sheets.Watching;
 

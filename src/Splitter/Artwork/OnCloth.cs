@@ -1,0 +1,43 @@
+using Splitter.Diagnostics;
+using Splitter.Geometry;
+using Splitter.Recipes;
+
+namespace Splitter.Artwork;
+
+/// <summary>
+/// Lays the artwork on the cloth as soon as its size is known: what does not lie on it, no hoop and no plan can help.
+/// </summary>
+internal static class OnCloth
+{
+    /// <summary>The recipe with what its cloth leaves to the artwork worked out.</summary>
+    internal static Result<Recipe> Lay(Recipe recipe, Drawing drawing)
+    {
+        var cloth = recipe.Cloth.Under(drawing.Width, drawing.Height, recipe.Hoops);
+        if (cloth.OnDrawing is not { } box || box.Contains(drawing.Bounds))
+            return Result.Of(recipe with { Cloth = cloth });
+        var (least, at) = Least(cloth, drawing);
+        return Result.Fail<Recipe>(
+            PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, box, least, at)
+        );
+    }
+
+    /// <summary>
+    /// The smallest cloth on which it lies there, and where that must be moved to; null where it stays.
+    /// </summary>
+    private static ((int Width, int Height) Size, Point? At) Least(Cloth cloth, Drawing drawing)
+    {
+        var bounds = drawing.Bounds;
+        // Broad strokes may reach past the drawing's edges.
+        var (left, top) = (Math.Max(0, -bounds.Left), Math.Max(0, -bounds.Top));
+        if (cloth.IsArtworkCentred)
+        {
+            var (right, bottom) = (
+                Math.Max(0, bounds.Right - drawing.Width),
+                Math.Max(0, bounds.Bottom - drawing.Height)
+            );
+            return ((drawing.Width + (2 * Math.Max(left, right)), drawing.Height + (2 * Math.Max(top, bottom))), null);
+        }
+        var at = new Point(Math.Max(cloth.ArtworkAt.X, left), Math.Max(cloth.ArtworkAt.Y, top));
+        return ((at.X + bounds.Right, at.Y + bounds.Bottom), at == cloth.ArtworkAt ? null : at);
+    }
+}

@@ -1,0 +1,205 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Artwork.Tapes;
+
+/// <summary>
+/// Finds out what belongs together in a colour block: sections of one fill, columns of one letter, and what they hide, which
+/// is there for them. What follows one another of it without anything else between is an object.
+/// </summary>
+internal sealed class TapeObjects
+{
+    /// <summary>
+    /// The share of a phase that later stitches cover, when it is there for them: a way along an edge has a side beside it.
+    /// </summary>
+    private const double Hidden = 0.7;
+
+    /// <summary>What interrupts something is part of it if it covers no more than this share of it: the tip of a fill.</summary>
+    private const double Bit = 0.1;
+
+    /// <summary>A longer interruption is something else, phases.</summary>
+    private const int MostInterrupting = 12;
+
+    /// <summary>Columns that touch and are no larger together are one thing, µm: a letter, a leaf. By eye, no source.</summary>
+    private const int SmallThing = 40 * Units.Millimetre;
+
+    /// <summary>Rows and columns are compared with as many before them: what belongs together is sewn soon after.</summary>
+    private const int MostCompared = 200;
+
+    /// <summary>What hides something is sought among so many groups of rows and columns that come after it.</summary>
+    private const int MostHiding = 20;
+
+    private const int None = -1;
+
+    private readonly ImmutableArray<LaidPhase> phases;
+
+    /// <summary>For each phase the first one of its group; none for a line that belongs to nothing.</summary>
+    private readonly int[] groups;
+
+    /// <summary>For the first one of a group its box, and the number of the last one.</summary>
+    private readonly Dictionary<int, (Box Box, int Last)> extents = [];
+
+    private TapeObjects(ImmutableArray<LaidPhase> phases)
+    {
+        this.phases = phases;
+        groups = [.. phases.Select((p, i) => p.Kind == StitchKind.Run ? None : i)];
+        foreach (var i in Rows)
+            extents.Add(i, (phases[i].Box, i));
+    }
+
+    private IEnumerable<int> Rows => Enumerable.Range(0, phases.Length).Where(i => phases[i].Kind != StitchKind.Run);
+
+    /// <summary>In sewing order.</summary>
+    internal static IEnumerable<TapeObject> Of(ColourBlock block)
+    {
+        var objects = new TapeObjects([
+            .. block.Threads.SelectMany(
+                (thread, i) => Phase.Of(thread.Holes, i).Select(phase => LaidPhase.Of(phase, thread.Holes))
+            ),
+        ]);
+        objects.GroupRows();
+        objects.GroupHidden(out var isHidden);
+        objects.GroupTiny(out var isTie);
+        objects.GroupBits();
+        return objects.InOrder(isHidden, isTie);
+    }
+
+    private void GroupRows()
+    {
+        int[] rows = [.. Rows];
+        for (var j = 0; j < rows.Length; j++)
+        for (var i = Math.Max(0, j - MostCompared); i < j; i++)
+            if (Root(rows[i]) is var one && Root(rows[j]) is var other && one != other && AreOne(rows[i], rows[j]))
+            {
+                var (first, second) = (Math.Min(one, other), Math.Max(one, other));
+                groups[second] = first;
+                extents[first] = (
+                    extents[first].Box.Joined(extents[second].Box),
+                    Math.Max(extents[first].Last, extents[second].Last)
+                );
+            }
+        foreach (var i in rows)
+            groups[i] = Root(i);
+    }
+
+    private bool AreOne(int i, int j)
+    {
+        var (one, other) = (phases[i], phases[j]);
+        if (one.Kind != StitchKind.Satin || other.Kind != StitchKind.Satin)
+            return one.IsOneFillWith(other);
+        var box = extents[Root(i)].Box.Joined(extents[Root(j)].Box);
+        return one.Phase.IsClosed == other.Phase.IsClosed
+            && Math.Max(box.Width, box.Height) <= SmallThing
+            && one.Touches(other);
+    }
+
+    private int Root(int phase)
+    {
+        while (groups[phase] != phase)
+            phase = groups[phase] = groups[groups[phase]];
+        return phase;
+    }
+
+    /// <summary>What a group of closed rows or columns hides is of that group.</summary>
+    private void GroupHidden(out bool[] isHidden)
+    {
+        isHidden = new bool[phases.Length];
+        var grounds = new Dictionary<int, CellGround>();
+        foreach (var i in Rows.Where(i => phases[i].Phase.IsClosed))
+        {
+            if (!grounds.TryGetValue(groups[i], out var ground))
+                grounds.Add(groups[i], ground = new());
+            ground.Add(phases[i].Ground);
+        }
+        // From the last phase on, groups that come after it: the one whose turn it is next comes first.
+        var after = new LinkedList<int>();
+        for (var i = phases.Length - 1; i >= 0; i--)
+            if (phases[i].Phase.IsClosed)
+            {
+                after.Remove(groups[i]);
+                after.AddFirst(groups[i]);
+                if (after.Count > MostHiding)
+                    after.RemoveLast();
+            }
+            else
+                foreach (var group in after)
+                    if (phases[i].Ground.IsOn(grounds[group], Hidden))
+                    {
+                        (groups[i], isHidden[i]) = (group, true);
+                        break;
+                    }
+    }
+
+    /// <summary>Small bits at either end of something go with it, when the thread is not cut between.</summary>
+    private void GroupTiny(out bool[] isTie)
+    {
+        isTie = new bool[phases.Length];
+        for (var i = phases.Length - 1; i >= 0; i--)
+            if (groups[i] == None && phases[i].IsTiny)
+                foreach (var beside in (ReadOnlySpan<int>)[i + 1, i - 1])
+                    if (
+                        beside >= 0
+                        && beside < phases.Length
+                        && groups[beside] != None
+                        && phases[beside].Phase.Thread == phases[i].Phase.Thread
+                    )
+                    {
+                        (groups[i], isTie[i]) = (groups[beside], true);
+                        break;
+                    }
+    }
+
+    /// <summary>Small bits that interrupt something, touch it, and are sewn without a cut, are part of it.</summary>
+    private void GroupBits()
+    {
+        var last = new Dictionary<int, int>();
+        var sizes = phases.Select((p, i) => (Group: groups[i], p.Ground.Count)).ToLookup(p => p.Group, p => p.Count);
+        for (var i = 0; i < phases.Length; i++)
+        {
+            if (groups[i] == None)
+                continue;
+            if (last.TryGetValue(groups[i], out var before) && i - before is > 1 and <= MostInterrupting + 1)
+            {
+                var between = Enumerable.Range(before + 1, i - before - 1).ToList();
+                if (
+                    between.Sum(k => phases[k].Ground.Count) <= Bit * sizes[groups[i]].Sum()
+                    && between.TrueForAll(k => IsBit(k, before, i))
+                )
+                    foreach (var k in between)
+                        groups[k] = groups[i];
+            }
+            last[groups[i]] = i;
+        }
+    }
+
+    private bool IsBit(int phase, int after, int before) =>
+        phases[phase].Phase.Thread == phases[after].Phase.Thread
+        && phases[phase].Phase.Thread == phases[before].Phase.Thread
+        && (groups[phase] == None || (groups[phase] > after && extents[groups[phase]].Last < before));
+
+    private IEnumerable<TapeObject> InOrder(bool[] isHidden, bool[] isTie)
+    {
+        for (int from = 0, to; from < phases.Length; from = to)
+        {
+            for (to = from + 1; to < phases.Length && groups[from] != None && groups[to] == groups[from]; )
+                to++;
+            var main = Enumerable.Range(from, to - from).Where(i => !isHidden[i] && !isTie[i]).ToList();
+            yield return new([
+                .. Enumerable
+                    .Range(from, to - from)
+                    .Select(i =>
+                        (
+                            phases[i],
+                            // Below something that is not sewn in one go with it, it is all that there is.
+                            main.Count == 0
+                                ? PhaseUse.Main
+                            : isTie[i] ? PhaseUse.Tie
+                            : !isHidden[i] ? PhaseUse.Main
+                            : i < main[0] ? PhaseUse.Underlay
+                            : PhaseUse.Travel
+                        )
+                    ),
+            ]);
+        }
+    }
+}

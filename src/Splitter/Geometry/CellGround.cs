@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using System.Numerics;
+
+namespace Splitter.Geometry;
+
+/// <summary>
+/// Ground that thread covers, in cells: thread may cross itself as often as it likes, and the effort grows with its length
+/// alone. Cells are kept in tiles of eight by eight, a bit each.
+/// </summary>
+internal sealed class CellGround
+{
+    /// <summary>Side of a cell, µm: finer than the 0.4 mm between rows, coarse enough for square metres.</summary>
+    internal const int Side = 250;
+
+    /// <summary>Stairs of cells become straight lines where these lie within this of their corners, µm.</summary>
+    private const double Stairs = 180;
+
+    /// <summary>Smaller holes are no bare cloth but chance, µm².</summary>
+    private const double SmallestHole = 2.0 * Units.SquareMillimetre;
+
+    /// <summary>Cells along a side of a tile, as a power of two.</summary>
+    private const int TilePower = 3;
+
+    private const int TileSide = 1 << TilePower;
+
+    private readonly Dictionary<Cell, ulong> tiles = [];
+
+    /// <summary>How many cells it has.</summary>
+    internal int Count { get; private set; }
+
+    /// <summary>Adds a straight line with what lies within a distance of it.</summary>
+    /// <param name="by">µm.</param>
+    internal void Lay(Point from, Point to, int by)
+    {
+        var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Side));
+        Cell? last = null;
+        for (var k = 0; k <= count; k++)
+        {
+            var at = CellOf(from.Towards(to, (double)k / count));
+            if (at != last)
+                Spread(at, (by + Side - 1) / Side);
+            last = at;
+        }
+    }
+
+    /// <summary>Adds other ground to this.</summary>
+    internal void Add(CellGround other)
+    {
+        foreach (var (tile, bits) in other.tiles)
+            Add(tile, bits);
+    }
+
+    internal bool Meets(CellGround other)
+    {
+        var (fewer, more) = tiles.Count <= other.tiles.Count ? (tiles, other.tiles) : (other.tiles, tiles);
+        return fewer.Any(tile => (more.GetValueOrDefault(tile.Key) & tile.Value) != 0);
+    }
+
+    /// <summary>At least this share of it lies on other ground.</summary>
+    internal bool IsOn(CellGround other, double share) =>
+        Count * share <= other.Count
+        && tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)))
+            >= Count * share;
+
+    /// <summary>The ground with its stairs made straight.</summary>
+    internal Region ToRegion()
+    {
+        Firm();
+        var islands = new CellIslands(Cells());
+        var polygons = CellOutlines
+            .Of(Cells(), Contains, Side)
+            .Select(points => new Ring(points))
+            .ToLookup(ring => islands.Of(Inside(ring)))
+            .Select(rings => new Polygon(
+                rings.Single(r => r.SignedArea > 0),
+                [.. rings.Where(r => r.SignedArea < -SmallestHole)]
+            ));
+        return Polygons.Simplify(new([.. polygons]), Stairs);
+    }
+
+    /// <summary>Fills cells in where others touch at a corner alone: no outline then touches itself.</summary>
+    private void Firm()
+    {
+        var added = new Stack<Cell>();
+        foreach (var cell in Cells())
+            Firm(cell, added);
+        while (added.TryPop(out var cell))
+            Firm(cell, added);
+    }
+
+    private void Firm(Cell cell, Stack<Cell> added)
+    {
+        foreach (var down in (ReadOnlySpan<int>)[-1, 1])
+        foreach (var right in (ReadOnlySpan<int>)[-1, 1])
+        {
+            var below = cell + new Cell(0, down);
+            if (Contains(below) || Contains(cell + new Cell(right, 0)) || !Contains(below + new Cell(right, 0)))
+                continue;
+            Add(TileOf(below), BitOf(below));
+            added.Push(below);
+        }
+    }
+
+    private bool Contains(Cell cell) => (tiles.GetValueOrDefault(TileOf(cell)) & BitOf(cell)) != 0;
+
+    /// <summary>Those that are there when it is asked for, row by row.</summary>
+    private IEnumerable<Cell> Cells()
+    {
+        foreach (var band in tiles.OrderBy(t => t.Key.Column).GroupBy(t => t.Key.Row).OrderBy(b => b.Key).ToList())
+            for (var row = 0; row < TileSide; row++)
+                foreach (var (tile, bits) in band)
+                    for (var column = 0; column < TileSide; column++)
+                        if (((bits >> ((row << TilePower) + column)) & 1) != 0)
+                            yield return new((tile.Column << TilePower) + column, (tile.Row << TilePower) + row);
+    }
+
+    /// <summary>The cell to the right of a ring's first side.</summary>
+    private static Cell Inside(Ring ring)
+    {
+        var (from, to) = (ring.Points[0], ring.Points[1]);
+        var corner = new Cell(from.X / Side, from.Y / Side);
+        return from.Y == to.Y
+            ? corner + (to.X > from.X ? new Cell(0, 0) : new(-1, -1))
+            : corner + (to.Y > from.Y ? new Cell(-1, 0) : new(0, -1));
+    }
+
+    private void Spread(Cell at, int by)
+    {
+        // Nearly round, so that a slanting line is as wide as a level one.
+        for (var row = -by; row <= by; row++)
+        for (var column = -by; column <= by; column++)
+            if ((row * row) + (column * column) <= (by * by) + by)
+            {
+                var cell = at + new Cell(column, row);
+                Add(TileOf(cell), BitOf(cell));
+            }
+    }
+
+    private void Add(Cell tile, ulong bits)
+    {
+        var there = tiles.GetValueOrDefault(tile);
+        if ((there & bits) == bits)
+            return;
+        tiles[tile] = there | bits;
+        Count += BitOperations.PopCount(bits & ~there);
+    }
+
+    private static Cell TileOf(Cell cell) => new(cell.Column >> TilePower, cell.Row >> TilePower);
+
+    private static ulong BitOf(Cell cell) =>
+        1UL << (((cell.Row & (TileSide - 1)) << TilePower) + (cell.Column & (TileSide - 1)));
+
+    private static Cell CellOf(Point point) => new(Down(point.X), Down(point.Y));
+
+    private static int Down(int micrometres) => (int)Math.Floor(micrometres / (double)Side);
+}

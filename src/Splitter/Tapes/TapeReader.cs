@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Splitter.Diagnostics;
+
+namespace Splitter.Tapes;
+
+/// <summary>
+/// Bytes to tapes. Whatever the bytes are, the answer is a tape or diagnostics. What machines and programs differ in, and
+/// what no machine minds, is read with a warning: what is sewn is what the records say.
+/// </summary>
+internal static class TapeReader
+{
+    /// <summary>
+    /// Farthest place from the start, steps of 0.1 mm: 2 m is more than any machine reaches, and less would refuse one that
+    /// embroiders curtains. Beyond it the bytes are something else. Common practice, no source.
+    /// </summary>
+    private const int Farthest = 20_000;
+
+    /// <summary>Some programs count the end mark as a record. Common practice, no source.</summary>
+    private const int CountSlack = 1;
+
+    internal static Result<Tape> Read(string file, ReadOnlySpan<byte> bytes)
+    {
+        if (bytes.Length < TapeHeader.Length)
+            return Result.Fail<Tape>(TapeProblems.ShortHeader(file, bytes.Length));
+        var records = ImmutableArray.CreateBuilder<TapeRecord>((bytes.Length - TapeHeader.Length) / RecordCode.Length);
+        var (u, v, number, at) = (0, 0, 0, TapeHeader.Length);
+        (int Count, int First) blank = (0, 0);
+        int? rest = null;
+        for (; rest is null && at + RecordCode.Length <= bytes.Length; at += RecordCode.Length)
+        {
+            var code = bytes.Slice(at, RecordCode.Length);
+            number++;
+            if (RecordCode.IsEnd(code))
+                rest = bytes.Length - at - RecordCode.Length;
+            else if (code is [0, 0, 0])
+                blank = (blank.Count + 1, blank.Count == 0 ? number : blank.First);
+            else if (RecordCode.Read(code) is { } record)
+            {
+                records.Add(record);
+                (u, v) = (u + record.U, v + record.V);
+                if (Math.Abs(u) > Farthest || Math.Abs(v) > Farthest)
+                    return Result.Fail<Tape>(TapeProblems.OutOfReach(file, number, Farthest / 10));
+            }
+            else
+                return Result.Fail<Tape>(TapeProblems.UnknownRecord(file, number, at, code[2]));
+        }
+        var header = TapeHeader.Read(bytes);
+        if (rest is null && (at < bytes.Length || header.Records > number + CountSlack))
+            return Result.Fail<Tape>(TapeProblems.NoEnd(file, number, header.Records));
+        if (!records.Any(r => r.Command == TapeCommand.Stitch))
+            return Result.Fail<Tape>(TapeProblems.NothingSewn(file));
+        return Result.Of(
+            new Tape(header.Label, records.ToImmutable()),
+            [.. Remarks(file, header, records, number, blank, rest)]
+        );
+    }
+
+    private static IEnumerable<Diagnostic> Remarks(
+        string file,
+        TapeHeader header,
+        ImmutableArray<TapeRecord>.Builder records,
+        int read,
+        (int Count, int First) blank,
+        int? rest
+    )
+    {
+        if (rest is null)
+            yield return TapeProblems.EndMissing(file, read);
+        if (rest > 0)
+            yield return TapeProblems.BytesAfterEnd(file, read, rest.Value);
+        if (blank.Count > 0)
+            yield return TapeProblems.BlankRecords(file, blank.First, blank.Count);
+        if (header.Records is { } stated && Math.Abs(stated - records.Count) > CountSlack + blank.Count)
+            yield return TapeProblems.OtherCount(file, "records", stated, records.Count);
+        var stops = records.Count(r => r.Command == TapeCommand.Stop);
+        if (header.Stops is { } changes && changes != stops)
+            yield return TapeProblems.OtherCount(file, "colour changes", changes, stops);
+    }
+}

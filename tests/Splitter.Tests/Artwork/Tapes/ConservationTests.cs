@@ -1,0 +1,130 @@
+using System.Text;
+
+namespace Splitter.Tests.Artwork.Tapes;
+
+/// <summary>Open drawings, stitched for one large hoop and then split for a small one; and tapes that are awkward.</summary>
+public sealed class ConservationTests
+{
+    private static readonly string[] Designs =
+    [
+        "anchor",
+        "butterfly",
+        "cat",
+        "feather",
+        "fish",
+        "flower",
+        "leaf",
+        "sailboat",
+        "umbrella",
+        "cz",
+        "jm",
+        "key",
+    ];
+
+    public static TheoryData<string> Names => [.. Designs];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void OfADesignNothingIsLost(string name)
+    {
+        var folder = StitchSubject.Drawings.Single(d => d.Name == name).Folder;
+        var drawn = StitchSubject.OfDrawing(folder, name).Request;
+        var whole = Pipeline.Make(
+            drawn with
+            {
+                Bytes = Encoding.UTF8.GetBytes(
+                    Encoding.UTF8.GetString(drawn.Bytes.Span).Replace("130 x 180", "400 x 400")
+                ),
+            }
+        );
+        var set = whole.Value.Sets.Single();
+        var tape = set.Files.Single(f => f.Path.EndsWith(".dst", StringComparison.Ordinal)).Bytes.ToArray();
+        var made = HandTape.Make(tape, set.Parts.Single().Steps.Length, 80, 80);
+        Assert.True(made.Succeeded, string.Join('\n', made.Diagnostics));
+        var split = made.Value.Sets.Single();
+        Assert.True(split.Parts.Length >= 2);
+        NothingLost.Check(tape, split);
+    }
+
+    /// <summary>In the order of their names below.</summary>
+    public static TheoryData<string, int> Awkward =>
+        new()
+        {
+            { "a long run", 1 },
+            { "a wide fill", 1 },
+            { "a long column", 1 },
+            { "stops without stitches", 2 },
+            { "few jumps", 1 },
+            { "single holes", 1 },
+            { "stitches of no length", 1 },
+            { "stitches as long as a record", 1 },
+            { "everything over everything", 3 },
+        };
+
+    [Theory]
+    [MemberData(nameof(Awkward))]
+    public void OfAnAwkwardTapeNothingIsLost(string what, int blocks)
+    {
+        var tape = ByHand(what).Bytes;
+        var made = HandTape.Make(tape, blocks, 70, 70);
+        Assert.True(made.Succeeded, string.Join('\n', made.Diagnostics));
+        Assert.Equal(what == "stops without stitches", made.Diagnostics.Any(d => d.Code == "SPL2201"));
+        NothingLost.Check(tape, made.Value.Sets.Single());
+    }
+
+    private static HandTape ByHand(string what) =>
+        what switch
+        {
+            "a long run" => new HandTape().Sew((0, 0)).Run(150, 20).Run(150, 90).Run(0, 90),
+            "a wide fill" => new HandTape().Rows(0, 0, 130, 50),
+            "a long column" => new HandTape().Column(0, 0, 5, 160),
+            "stops without stitches" => new HandTape()
+                .Stop()
+                .Stop()
+                .Rows(0, 0, 20, 20)
+                .Stop()
+                .Stop()
+                .Jump(90, 90, 8)
+                .Rows(90, 90, 10, 10)
+                .Stop(),
+            "few jumps" => new HandTape()
+                .Rows(0, 0, 10, 10)
+                .Jump(20, 0, 2)
+                .Rows(20, 0, 10, 10)
+                .Jump(31, 0, 1)
+                .Jump(31, 0, 1)
+                .Column(31, 0, 3, 30)
+                .Jump(100, 100, 9)
+                .Jump(100, 100, 3)
+                .Run(120, 100),
+            "single holes" => new HandTape()
+                .Sew((0, 0))
+                .Jump(40, 0, 4)
+                .Jump(40, 40, 4)
+                .Jump(80, 80, 4)
+                .Jump(81, 81, 1)
+                .Jump(120, 120, 5),
+            "stitches of no length" => new HandTape()
+                .Sew((0, 0), (0, 0), (0, 0), (2, 0), (2, 0), (4, 0))
+                .Run(100, 0)
+                .Sew((100, 0), (100, 0))
+                .Run(100, 80),
+            "stitches as long as a record" => new HandTape()
+                .Sew((0, 0))
+                .Run(121, 0, 12.1)
+                .Run(121, 121, 12.1)
+                .Run(0, 0, 17.1),
+            _ => new HandTape()
+                .Rows(0, 0, 100, 40)
+                .Stop()
+                .Jump(10, 10, 9)
+                .Column(10, 10, 6, 70)
+                .Jump(20, 10, 8)
+                .Rows(20, 10, 90, 40, 0.5)
+                .Stop()
+                .Jump(0, 0, 12)
+                .Run(110, 80, 2.4)
+                .Run(0, 80)
+                .Run(110, 0),
+        };
+}

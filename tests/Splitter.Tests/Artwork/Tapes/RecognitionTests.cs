@@ -1,0 +1,128 @@
+using Splitter.Artwork;
+using Splitter.Artwork.Tapes;
+using Splitter.Geometry;
+
+namespace Splitter.Tests.Artwork.Tapes;
+
+/// <summary>What tapes that are made by hand are taken for.</summary>
+public sealed class RecognitionTests
+{
+    [Fact]
+    public void LevelRowsAreAFill()
+    {
+        var fill = Assert.IsType<FillShape>(Assert.Single(Shapes(new HandTape().Rows(0, 0, 40, 20))));
+        Assert.InRange(Math.Abs(fill.Style.Angle) % 180, -1, 1);
+        Assert.InRange(fill.Style.RowSpacing, 350, 450);
+        Assert.InRange(fill.Footprint.Area / 1e6, 40 * 20, 41.2 * 21.2);
+        // Each row has the next number.
+        Assert.Equal(50, fill.Original.Single().Stitches[^1].Row);
+    }
+
+    [Fact]
+    public void AZigzagOfShortAdvanceIsAColumn()
+    {
+        var satin = Assert.IsType<SatinShape>(Assert.Single(Shapes(new HandTape().Column(0, 0, 4, 30))));
+        Assert.InRange(satin.Style.RowSpacing, 350, 450);
+        var column = Assert.Single(satin.Columns);
+        Assert.All(column.Rungs, r => Assert.InRange(r.Width, 3900, 4100));
+        Assert.InRange(column.Rungs[^1].Middle.Y - column.Rungs[0].Middle.Y, 29_000, 30_000);
+    }
+
+    [Fact]
+    public void AnythingElseIsALine()
+    {
+        Assert.IsType<RunShape>(Assert.Single(Shapes(new HandTape().Sew((0, 0)).Run(50, 0).Run(50, 50).Run(0, 0))));
+        // There and back on the same line, stitch by stitch: no rows.
+        var bean = new HandTape().Sew((0, 0));
+        for (var i = 0; i < 30; i++)
+            bean.Sew(((i + 1) * 2.5, 0), (i * 2.5, 0), ((i + 1) * 2.5, 0));
+        Assert.IsType<RunShape>(Assert.Single(Shapes(bean)));
+        // A curve turns back only slowly.
+        var ring = new HandTape();
+        for (var i = 0; i <= 60; i++)
+            ring.Sew((20 + (20 * Math.Cos(i * Math.PI / 30)), 20 + (20 * Math.Sin(i * Math.PI / 30))));
+        Assert.IsType<RunShape>(Assert.Single(Shapes(ring)));
+    }
+
+    /// <summary>A run along the edge and open rows across lie below a fill, two sections of it side by side, a tie at each end.</summary>
+    [Fact]
+    public void WhatAFillHidesIsPartOfIt()
+    {
+        var tape = new HandTape()
+            .Sew((1, 1), (1.6, 1), (1, 1))
+            .Run(39, 1)
+            .Run(39, 19)
+            .Run(1, 19)
+            .Run(1, 1)
+            .Rows(1, 1, 38, 18, 2)
+            .Rows(0, 0, 20, 20)
+            .Run(20.2, 0)
+            .Rows(20.2, 0, 20, 20)
+            .Sew((39.5, 20), (40.2, 20), (39.5, 20));
+        var fill = Assert.IsType<FillShape>(Assert.Single(Shapes(tape)));
+        Assert.InRange(fill.Style.RowSpacing, 350, 450);
+        var kinds = fill.Original.Single().Stitches.Select(s => s.Kind).ToList();
+        Assert.True(kinds.IndexOf(StitchKind.Underlay) < kinds.IndexOf(StitchKind.Fill));
+        Assert.Contains(StitchKind.Travel, kinds);
+    }
+
+    [Fact]
+    public void WhatIsSewnOverAFillIsNot()
+    {
+        var shapes = Shapes(new HandTape().Rows(0, 0, 40, 20).Run(2, 2).Run(38, 10).Column(38, 10, -4, 8));
+        Assert.Equal([typeof(FillShape), typeof(RunShape), typeof(SatinShape)], shapes.Select(s => s.GetType()));
+    }
+
+    [Fact]
+    public void FillsApartAreShapesOfTheirOwnAndColumnsOfALetterAreOne()
+    {
+        var tape = new HandTape()
+            .Rows(0, 0, 20, 20)
+            .Jump(40, 0, 4)
+            .Rows(40, 0, 20, 20)
+            .Jump(80, 0, 4)
+            .Column(80, 0, 3, 20)
+            .Jump(83, 0, 3)
+            .Column(83, 0, 3, 20);
+        var shapes = Shapes(tape);
+        Assert.Equal([typeof(FillShape), typeof(FillShape), typeof(SatinShape)], shapes.Select(s => s.GetType()));
+        Assert.Equal(2, ((SatinShape)shapes[2]).Columns.Length);
+    }
+
+    [Fact]
+    public void ThreadsBeginAsTheTapeHasIt()
+    {
+        var shapes = Shapes(
+            new HandTape()
+                .Sew((0, 0))
+                .Run(20, 0)
+                .Jump(30, 0, 2) // Few jumps: the thread lies loose.
+                .Run(50, 0)
+                .Sew((49.4, 0), (50, 0), (49.4, 0), (50, 0)) // Tied, and then cut by hand.
+                .Jump(60, 0, 1)
+                .Run(80, 0)
+                .Jump(100, 0, 3)
+                .Run(120, 0)
+        );
+        Assert.Equal(
+            [ThreadArrival.Cut, ThreadArrival.Loose, ThreadArrival.Cut, ThreadArrival.Cut],
+            shapes.SelectMany(s => s.Original).Select(t => t.Start)
+        );
+    }
+
+    /// <summary>The ground of a shape holds every stitch of it: a field that holds the ground can sew the shape whole.</summary>
+    [Fact]
+    public void TheGroundHoldsTheStitches()
+    {
+        foreach (var shape in Shapes(new HandTape().Rows(0, 0, 30, 9).Run(80, 40).Column(80, 40, 7, 20).Run(3, 70)))
+        {
+            var holds = Polygons.Containment(shape.Footprint);
+            Assert.All(shape.Original.SelectMany(t => t.Stitches), s => Assert.True(holds(s.At.X, s.At.Y), $"{s.At}"));
+        }
+    }
+
+    internal static IReadOnlyList<Shape> Shapes(HandTape tape) => Shapes(TapeSheet.Of(tape.Tape));
+
+    internal static IReadOnlyList<Shape> Shapes(TapeSheet sheet) =>
+        new TapeShapes("hand.dst", [.. sheet.Blocks.Select((_, i) => i)]).Of(sheet);
+}
