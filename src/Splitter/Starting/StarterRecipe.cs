@@ -61,7 +61,7 @@ internal static class StarterRecipe
             Invariant(
                     $"""
                     # {name}: started from {artwork}, which has {areas} and {lines} in {colours}.
-                    # It can be made as it is; look at the plan first, then change what does not suit your cloth and your hoops.
+                    # It can be made as it is; look at the plan first, then change what does not suit you.
                     #
                     #   splitter plan RECIPE    fields, joins and how well they will fit, before anything is stitched
                     #   splitter make RECIPE    machine files, pictures and the work sheet
@@ -82,13 +82,14 @@ internal static class StarterRecipe
     {
         text.Append($"artwork:\n  file: {YamlText.Quoted(artwork)}\n");
         text.Append(
-            Invariant(
-                $"  width: {Units.ToMillimetres(survey.Width)} mm # finished width{Said(survey.WidthFrom)}; the height follows: {Units.ToMillimetres(survey.Height):0.#} mm\n"
-            )
+            Invariant($"  width: {Units.ToMillimetres(survey.Width)} mm # finished ")
+                + Invariant($"width{Said(survey.WidthFrom)}; the height follows: ")
+                + Invariant($"{Units.ToMillimetres(survey.Height):0.#} mm\n")
         );
         var rules = SewProposals.For(survey, threads);
         text.Append(
-            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a rule, areas\n"
+            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a "
+                + "rule, areas\n"
         );
         text.Append(
             "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n"
@@ -115,7 +116,8 @@ internal static class StarterRecipe
     private static void Threads(StringBuilder text, Survey survey, ImmutableArray<string> threads)
     {
         text.Append(
-            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
+            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread "
+                + "that has\n"
         );
         text.Append("# exactly that colour.\nthreads:\n");
         foreach (var (colour, name) in survey.Colours.Zip(threads).Take(RecipeKeys.MostThreads))
@@ -125,7 +127,8 @@ internal static class StarterRecipe
     private static void Hoops(StringBuilder text, Survey survey)
     {
         text.Append(
-            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a set of parts;\n"
+            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a "
+                + "set of parts;\n"
         );
         text.Append("# strike those that you do not have.\nhoops:\n");
         foreach (var (name, width, height) in UsualHoops)
