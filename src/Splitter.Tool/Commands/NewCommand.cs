@@ -15,10 +15,11 @@ internal static class NewCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var artwork = SharedOptions.Files(
-            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
+            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json), or a tape (.dst)." },
             ".svg",
             ".geojson",
-            ".json"
+            ".json",
+            ".dst"
         );
         var recipe = new Argument<string?>("RECIPE")
         {
@@ -34,10 +35,11 @@ internal static class NewCommand
         var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
         var command = new ExampleCommand(
             "new",
-            "Start a recipe for a drawing, with comments; it makes parts as it is.",
+            "Start a recipe for a drawing or a tape, with comments; it makes parts as it is.",
             "splitter new bay.svg",
             "splitter new bay.svg --width 300mm",
             "splitter new artwork/bay.svg recipes/bay.yaml",
+            "splitter new bay.dst",
             "splitter new bay.svg -"
         )
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Language;
 using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
@@ -18,12 +19,36 @@ internal static class StitchedProblems
             )
         );
 
+    internal static Diagnostic OtherBlocks(Place place, ImmutableArray<string> names, int blocks) =>
+        Diagnostic.Error(
+            2205,
+            place,
+            Invariant(
+                $"the tape has {Counted(blocks, "colour block")}, and 'blocks' names {Counted(names.Length, "thread")}; name one for each block, in sewing order: blocks: [{string.Join(", ", Enumerable.Range(0, blocks).Select(i => Quoted(i < names.Length ? names[i] : "?")))}]"
+            )
+        );
+
+    internal static Diagnostic UnknownThread(Place place, string name, ImmutableArray<NamedThread> threads) =>
+        Diagnostic.Error(
+            2206,
+            place,
+            $"no thread is called {Quote.Quoted(name)}; {(Words.Nearest(name, threads.Select(t => t.Name)) is { } near ? $"did you mean {Quote.Quoted(near)}?" : "add it to 'threads', with its colour")}"
+        );
+
+    /// <param name="key">That would change stitches.</param>
+    internal static Diagnostic RuleForStitches(Place place, string key) =>
+        Diagnostic.Error(
+            2207,
+            place,
+            $"stitches of a tape stay as they are: a rule may keep things whole ('keep-whole: true') or leave them out ('as: leave'); take '{key}' out"
+        );
+
     internal static Diagnostic EmptyStops(string file, int count) =>
         Diagnostic.Warning(
             2201,
             Place.Whole(file),
             Invariant(
-                $"{count} {(count == 1 ? "stop has" : "stops have")} nothing to sew before {(count == 1 ? "it" : "them")}, or behind the last one; they are left out, and need no thread"
+                $"{Counted(count, "stop")} of the tape {(count == 1 ? "has" : "have")} nothing to sew before the next one; {(count == 1 ? "it is" : "they are")} left out, and {(count == 1 ? "needs" : "need")} no thread"
             )
         );
 
@@ -43,12 +68,13 @@ internal static class StitchedProblems
             )
         );
 
-    internal static Diagnostic OtherWidth(Place place, int asked, int own) =>
+    /// <param name="most">How much wider or narrower it may be made, as a share.</param>
+    internal static Diagnostic OtherWidth(Place place, int asked, int own, double most) =>
         Diagnostic.Error(
             2204,
             place,
             Invariant(
-                $"the tape is {Units.ToMillimetres(own)} mm wide, and stitches cannot become {Units.ToMillimetres(asked)} mm; leave 'artwork.width' out, or have the design digitized at that size"
+                $"the tape is {Units.ToMillimetres(own)} mm wide and cannot be made {Units.ToMillimetres(asked)} mm: its stitches would lie too close or too far apart; write a width from {Units.ToMillimetres(Units.UpOnTape(Units.Round(own * (1 - most))))} to {Units.ToMillimetres(Units.DownOnTape(Units.Round(own * (1 + most))))} mm, or have the design digitized anew at that size"
             )
         );
 

@@ -113,7 +113,8 @@ internal static class PartBuilder
             return [];
         var next = steps[index + 1];
         var change =
-            next.Thread is { } thread ? stops.Thread(thread)
+            next.Thread is { } same && steps[index].Thread == same ? stops.SameThread
+            : next.Thread is { } thread ? stops.Thread(thread)
             : next.Kind == StepKind.NextCorners ? stops.CornersForLater
             : null;
         var corners =
