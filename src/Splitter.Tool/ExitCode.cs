@@ -9,7 +9,9 @@ internal static class ExitCode
     /// <summary>The check found differences.</summary>
     internal const int Differences = 1;
 
-    /// <summary>Something in the input or in the call is wrong, or the disk refused a set; a set is never half-written.</summary>
+    /// <summary>
+    /// Something in the input or in the call is wrong, or the disk refused a set; a set is never half-written.
+    /// </summary>
     internal const int WrongInput = 2;
 
     /// <summary>A defect of ours: EX_SOFTWARE of BSD's sysexits.h (value from memory).</summary>

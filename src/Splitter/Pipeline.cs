@@ -23,14 +23,14 @@ public static class Pipeline
     /// <summary>Recipe in, finished files out: one set for each hoop that is asked for.</summary>
     public static Result<Production> Make(Request request) =>
         from job in Prepare(request)
-        let drafts = new Drafts(job.Recipe, job.Drawing)
+        let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
         from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, drafts, hoop)))
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
     internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
-        let drafts = new Drafts(job.Recipe, job.Drawing)
+        let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
         from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
 
@@ -42,7 +42,7 @@ public static class Pipeline
     internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
         from job in Prepare(request)
         from hoop in HoopChoice.One(job.Hoops, offsets.Place)
-        from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing), hoop)
+        from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing, request.Jobs), hoop)
         from correction in Corrector.Correct(job.Recipe, job.Drawing, set.Plan, set.Parts, offsets)
         let files = CorrectionRenderer.Render(request, job, set.Parts, correction)
         select new Realigned(job, set, correction, files);

@@ -12,5 +12,7 @@ internal sealed record SourceFile(string Path, ReadOnlyMemory<byte> Bytes);
 /// <param name="path">Relative to the recipe's folder, with forward slashes.</param>
 public delegate SourceRead ReadSource(string path);
 
-/// <summary>What came of reading a file: its bytes, or why there are none (a phrase such as "does not exist").</summary>
+/// <summary>
+/// What came of reading a file: its bytes, or why there are none (a phrase such as "does not exist").
+/// </summary>
 public readonly record struct SourceRead(ReadOnlyMemory<byte> Bytes, string? Problem);

@@ -4,17 +4,20 @@ using System.Text.Json;
 
 namespace Splitter.BrowserTests;
 
-/// <summary>A small work in several parts, made once in each language, its sheet in a folder of its own.</summary>
+/// <summary>A work in several parts, made once in each language, its sheet in a folder of its own.</summary>
 internal sealed class Sheet
 {
-    private static readonly ImmutableDictionary<string, Lazy<Sheet>> All = new[] { "en", "de" }.ToImmutableDictionary(
-        language => language,
-        language => new Lazy<Sheet>(() => new(language))
-    );
+    private static readonly ImmutableDictionary<string, Lazy<Sheet>> Small = InBoth(Sails);
+    private static readonly ImmutableDictionary<string, Lazy<Sheet>> Colourful = InBoth(Threads);
 
-    private Sheet(string language)
-    {
-        var recipe = $$"""
+    private static ImmutableDictionary<string, Lazy<Sheet>> InBoth(Func<string, string> recipe) =>
+        new[] { "en", "de" }.ToImmutableDictionary(
+            language => language,
+            language => new Lazy<Sheet>(() => new(recipe(language)))
+        );
+
+    private static string Sails(string language) =>
+        $$"""
             splitter: 1
             title: "Two sails & a <mast>"
             artwork:
@@ -27,7 +30,31 @@ internal sealed class Sheet
             hoops: [{ name: small, field: 130 x 180 mm }]
             output: { folder: parts, files: [worksheet], language: {{language}} }
             """;
-        var made = Pipeline.Make(new("sails.yaml", Encoding.UTF8.GetBytes(recipe), _ => default));
+
+    /// <summary>Zigzags of ever more threads from left to right: parts of few steps and of many.</summary>
+    private static string Threads(string language)
+    {
+        var zigzags = Enumerable
+            .Range(0, 18)
+            .Select(i =>
+                $"    - {{ wkt: \"LINESTRING ({10 * i} {10 + i}, 330 {100 + (8 * i)}, {10 * i} {320 - i})\", "
+                + $"stroke: \"#{40 + (10 * i):x2}{220 - (10 * i):x2}{90 + (5 * i):x2}\", stroke-width: 0.6 mm }}"
+            );
+        return $$"""
+            splitter: 1
+            title: Zigzags
+            artwork:
+              shapes:
+            {{string.Join('\n', zigzags)}}
+            cloth: { size: 400 x 400 mm, artwork-at: [30 mm, 30 mm], folds: { upright: centre, level: centre } }
+            hoops: [{ name: small, field: 130 x 180 mm }]
+            output: { folder: parts, files: [worksheet, template], language: {{language}} }
+            """;
+    }
+
+    private Sheet(string recipe)
+    {
+        var made = Pipeline.Make(new("work.yaml", Encoding.UTF8.GetBytes(recipe), _ => default));
         var files = made.Value.Sets.Single().Files.ToDictionary(f => Path.GetFileName(f.Path), f => f.Bytes.ToArray());
         File = Path.Combine(Directory.CreateTempSubdirectory("splitter-sheet-").FullName, "worksheet.html");
         System.IO.File.WriteAllBytes(File, files["worksheet.html"]);
@@ -55,7 +82,10 @@ internal sealed class Sheet
 
     internal ImmutableArray<SheetPart> Parts { get; }
 
-    internal static Sheet In(string language) => All[language].Value;
+    internal static Sheet In(string language) => Small[language].Value;
+
+    /// <summary>Of many threads and parts.</summary>
+    internal static Sheet ColourfulIn(string language) => Colourful[language].Value;
 }
 
 /// <summary>What the manifest says of a part.</summary>

@@ -4,14 +4,9 @@ using Microsoft.Playwright;
 
 namespace Splitter.BrowserTests;
 
-/// <summary>The work sheet in a real browser (Chromium): on a tablet, by keyboard, without script, printed.</summary>
+/// <summary>The work sheet in a real browser (Chromium): on a tablet, by keyboard, without script.</summary>
 public sealed class WorkSheetTests(Browser browser) : IClassFixture<Browser>
 {
-    /// <summary>A4 (ISO 216) less its margins, at the 96 pixels an inch that CSS counts.</summary>
-    private const int PrintedWidth = (int)((210 - (2 * 15)) / 25.4 * 96);
-
-    private const int PrintedHeight = (int)((297 - (2 * 15)) / 25.4 * 96);
-
     [SkippableTheory]
     [InlineData("en")]
     [InlineData("de")]
@@ -157,37 +152,6 @@ public sealed class WorkSheetTests(Browser browser) : IClassFixture<Browser>
         await NothingToWatch(page);
     }
 
-    /// <summary>Nothing is wider than the paper, no step is higher than a page, and every step is in the PDF's flow.</summary>
-    [SkippableTheory]
-    [InlineData("en")]
-    [InlineData("de")]
-    public async Task PrintedNothingIsCutOff(string language)
-    {
-        var page = await browser.Open(
-            Sheet.In(language).File,
-            options: new()
-            {
-                ViewportSize = new() { Width = PrintedWidth, Height = PrintedHeight },
-            }
-        );
-        await page.EmulateMediaAsync(new() { Media = Media.Print });
-        var tooWide = await page.EvaluateAsync<string[]>(
-            """
-            () => [...document.querySelectorAll('main *')]
-              .filter(e => !e.closest('svg') && e.getBoundingClientRect().right > innerWidth + 1)
-              .map(e => e.outerHTML.slice(0, 120))
-            """
-        );
-        Assert.Empty(tooWide);
-        var heights = await page.EvaluateAsync<double[]>(
-            "() => [...document.querySelectorAll('.step')].map(e => e.getBoundingClientRect().height)"
-        );
-        Assert.NotEmpty(heights);
-        Assert.All(heights, height => Assert.InRange(height, 1, PrintedHeight));
-        await NothingToWatch(page);
-        Assert.NotEmpty(await page.PdfAsync(new() { PreferCSSPageSize = true }));
-    }
-
     /// <summary>On a tablet held upright nothing has to be moved sideways.</summary>
     [SkippableTheory]
     [InlineData(820)]
@@ -204,7 +168,7 @@ public sealed class WorkSheetTests(Browser browser) : IClassFixture<Browser>
         Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= innerWidth"));
     }
 
-    private static async Task NothingToWatch(IPage page)
+    internal static async Task NothingToWatch(IPage page)
     {
         var places = await page.Locator(".watch").AllAsync();
         Assert.NotEmpty(places);

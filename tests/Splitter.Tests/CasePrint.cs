@@ -15,7 +15,7 @@ internal static class CasePrint
         {
             null => "null",
             string text => $"\"{text}\"",
-            Region region => Polygons.ToNts(region).AsText(),
+            Region region => EngineForm.ToNts(region).AsText(),
             Polyline line => $"LINESTRING ({string.Join(", ", line.Points.Select(p => $"{p.X} {p.Y}"))})",
             Point point => $"{point.X} {point.Y}",
             ITuple parts => $"({string.Join(", ", Enumerable.Range(0, parts.Length).Select(i => Text(parts[i])))})",

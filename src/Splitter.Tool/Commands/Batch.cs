@@ -49,7 +49,9 @@ internal static class Batch
         return made.TryGet(out var value) ? Result.Of(value, diagnostics) : Result.Fail<Made>(diagnostics.AsSpan());
     }
 
-    /// <summary>Two sets in one folder would each take the other for an earlier run. Some systems do not tell case apart.</summary>
+    /// <summary>
+    /// Two sets in one folder would each take the other for an earlier run. Some systems do not tell case apart.
+    /// </summary>
     private static Result<ImmutableArray<Made>> WithoutClashes(ImmutableArray<Made> all)
     {
         var first = new Dictionary<string, Made>(StringComparer.OrdinalIgnoreCase);

@@ -12,7 +12,9 @@ internal sealed class BuildLists
     private readonly NewList inputs;
     private readonly NewList outputs;
 
-    /// <summary>Before anything is read, so that what is edited from now on is newer than the list of what was read.</summary>
+    /// <summary>
+    /// Before anything is read, so that what is edited from now on is newer than the list of what was read.
+    /// </summary>
     internal BuildLists(BatchCall call) => (inputs, outputs) = (new(call.Inputs), new(call.Outputs));
 
     /// <summary>What was read comes last: while it is missing, a build makes the parts again.</summary>

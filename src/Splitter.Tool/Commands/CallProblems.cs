@@ -25,7 +25,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9013,
             Place.Whole(file),
-            $"one picture shows one plan, and there are {string.Join(" and ", hoops)}; choose with '--hoop', or name a folder"
+            $"one picture shows one plan, and there are {string.Join(" and ", hoops)}; choose with '--hoop', or "
+                + "name a folder"
         );
 
     internal static Diagnostic CannotWritePicture(string file, string why) =>
@@ -45,7 +46,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9023,
             Call,
-            $"'{old}' and '{now}' are neither two sets, each with its {ManifestWriter.FileName} and {SumsWriter.FileName}, "
+            $"'{old}' and '{now}' are neither two sets, each with its {ManifestWriter.FileName} and "
+                + $"{SumsWriter.FileName}, "
                 + "nor two folders of such sets; give two folders that 'make' wrote"
         );
 
@@ -56,7 +58,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9016,
             Call,
-            "nothing is measured; name the part and what you measured at two places or more: '--part D --at 1 0.6 mm right 0.2 mm down --at 2 0.5 mm right', or a file with '--offsets'"
+            "nothing is measured; name the part and what you measured at two places or more: '--part D --at 1 "
+                + "0.6 mm right 0.2 mm down --at 2 0.5 mm right', or a file with '--offsets'"
         );
 
     internal static Diagnostic RecipeOverDrawing(string file) =>
@@ -66,7 +69,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9019,
             Call,
-            $"part {part} has no tape to be moved, since 'output.files' of the recipe does not name it; add tape and make the parts"
+            $"part {part} has no tape to be moved, since 'output.files' of the recipe does not name it; add "
+                + "tape and make the parts"
         );
 
     internal static Diagnostic OffsetsTwice() =>

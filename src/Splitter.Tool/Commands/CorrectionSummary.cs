@@ -60,9 +60,16 @@ internal sealed record CorrectionSummary(
             "fits" => Invariant(
                 $"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n"
             ),
-            _ => Invariant(
-                $"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and {Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop lies before you; {ResidualMm:0.00} mm are left on the mean.\n\n{(Joins.IsEmpty ? "No seam joins it to another part.\n" : $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n")}\n{Folder}/\n"
-            ),
+            _ => Invariant($"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and ")
+                + Invariant($"{Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} ")
+                + Invariant($"degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop ")
+                + Invariant($"lies before you; {ResidualMm:0.00} mm are left on the mean.\n\n")
+                + (
+                    Joins.IsEmpty
+                        ? "No seam joins it to another part.\n"
+                        : $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n"
+                )
+                + $"\n{Folder}/\n",
         };
     }
 
@@ -71,9 +78,8 @@ internal sealed record CorrectionSummary(
         {
             "moved" => "lies beside its place",
             "turned" => "lies beside its place and is turned",
-            _ => Invariant(
-                $"lies on cloth that has stretched: it becomes {Move.LongerAlongWarpPercent:0.00} % longer along the warp and {Move.LongerAlongWeftPercent:0.00} % along the weft"
-            ),
+            _ => Invariant($"lies on cloth that has stretched: it becomes {Move.LongerAlongWarpPercent:0.00} % ")
+                + Invariant($"longer along the warp and {Move.LongerAlongWeftPercent:0.00} % along the weft"),
         };
 
     private static string Way(decimal millimetres, string one, string other) =>

@@ -52,7 +52,8 @@ internal static class InspectCommand
         var view = new Option<TapeView?>("--as")
         {
             Description =
-                "What the picture shows: thread as it lies; penetrations, moves and trims; or density, layers of thread on each mm². Without it: thread, or all of them into a folder.",
+                "What the picture shows: thread as it lies; penetrations, moves and trims; or density, layers "
+                + "of thread on each mm². Without it: thread, or all of them into a folder.",
             HelpName = string.Join('|', Views.Select(v => v.Word)),
             CustomParser = result =>
             {

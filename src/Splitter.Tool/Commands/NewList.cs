@@ -3,8 +3,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Tool.Commands;
 
 /// <summary>
-/// A list of files that is there whole or as it was, since another build may read or write it at the same time, and that
-/// is as old as the beginning of the run.
+/// A list of files that is there whole or as it was, since another build may read or write it at the same time, and
+/// that is as old as the beginning of the run.
 /// </summary>
 internal sealed class NewList
 {

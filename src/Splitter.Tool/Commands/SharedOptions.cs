@@ -122,7 +122,8 @@ internal static class SharedOptions
         var format = new Option<AnswerFormat>("--format")
         {
             Description =
-                $"How the answer is written: text for a person, json for a program{(withSarif ? ", sarif for reviewing tools" : "")}.",
+                "How the answer is written: text for a person, json for a "
+                + $"program{(withSarif ? ", sarif for reviewing tools" : "")}.",
             HelpName = withSarif ? "text|json|sarif" : "text|json",
             CustomParser = result =>
             {

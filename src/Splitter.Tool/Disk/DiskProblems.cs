@@ -9,7 +9,8 @@ internal static class DiskProblems
         Diagnostic.Error(
             5050,
             Place.Whole(folder),
-            $"cannot write here: {why.TrimEnd('.')}; the old files are untouched. Make room or give access, or write elsewhere with '--out'"
+            $"cannot write here: {why.TrimEnd('.')}; the old files are untouched. Make room or give access, or "
+                + "write elsewhere with '--out'"
         );
 
     internal static Diagnostic FileOfTheirs(string file) =>
@@ -30,7 +31,8 @@ internal static class DiskProblems
         Diagnostic.Error(
             5053,
             Place.Whole(path),
-            "is a link, and links are not followed when parts are written; put a folder here, or name the link's target with '--out'"
+            "is a link, and links are not followed when parts are written; put a folder here, or name the "
+                + "link's target with '--out'"
         );
 
     internal static Diagnostic AnotherRun(string folder) =>
@@ -40,20 +42,23 @@ internal static class DiskProblems
         Diagnostic.Error(
             5055,
             Place.Whole(recipe),
-            $"would write to '{folder}', and so would '{other}'; give each its own 'output.folder', or make them one at a time"
+            $"would write to '{folder}', and so would '{other}'; give each its own 'output.folder', or make "
+                + "them one at a time"
         );
 
     internal static Diagnostic OldSetNotCleared(string folder, string why) =>
         Diagnostic.Error(
             5056,
             Place.Whole(folder),
-            $"the new files are in place, but the earlier ones, and files of yours among them, are still in this folder: {why.TrimEnd('.')}; run 'make' again to move yours back and clear the rest"
+            "the new files are in place, but the earlier ones, and files of yours among them, are still in "
+                + $"this folder: {why.TrimEnd('.')}; run 'make' again to move yours back and clear the rest"
         );
 
     internal static Diagnostic TwoOfTheirs(string kept, string file) =>
         Diagnostic.Error(
             5057,
             Place.Whole(kept),
-            $"is a file of yours that a run which was cut short left here, and '{file}' has its name by now; rename one of the two"
+            $"is a file of yours that a run which was cut short left here, and '{file}' has its name by now; "
+                + "rename one of the two"
         );
 }

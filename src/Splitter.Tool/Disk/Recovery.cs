@@ -4,8 +4,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Tool.Disk;
 
 /// <summary>
-/// Puts a set folder in order after a swap, or after a run that was cut short: afterwards no sibling is left, the folder
-/// holds one whole set, and every file of the person's is in it.
+/// Puts a set folder in order after a swap, or after a run that was cut short: afterwards no sibling is left, the
+/// folder holds one whole set, and every file of the person's is in it.
 /// </summary>
 internal static class Recovery
 {
@@ -21,8 +21,8 @@ internal static class Recovery
     }
 
     /// <summary>
-    /// Moves what is the person's from a sibling to the folder, and deletes the sibling. A sibling that is a new set has
-    /// nothing of theirs; one that is the old set may.
+    /// Moves what is the person's from a sibling to the folder, and deletes the sibling. A sibling that is a new set
+    /// has nothing of theirs; one that is the old set may.
     /// </summary>
     private static ImmutableArray<Diagnostic> Merge(IDisk disk, string sibling, string folder)
     {

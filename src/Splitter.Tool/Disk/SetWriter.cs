@@ -13,8 +13,8 @@ namespace Splitter.Tool.Disk;
 internal sealed class SetWriter(IDisk disk)
 {
     /// <summary>
-    /// Writes all sets whole before the first takes its place: one that cannot be written leaves every old set. Should a
-    /// rename fail after that, its set stays old or is put in order by the next run, while earlier ones are new.
+    /// Writes all sets whole before the first takes its place: one that cannot be written leaves every old set. Should
+    /// a rename fail after that, its set stays old or is put in order by the next run, while earlier ones are new.
     /// </summary>
     internal ImmutableArray<Diagnostic> Write(
         IReadOnlyList<(SetFolder Folder, ImmutableArray<OutputFile> Files)> sets,

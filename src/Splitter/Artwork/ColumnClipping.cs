@@ -26,8 +26,8 @@ internal static class ColumnClipping
     }
 
     /// <summary>
-    /// The stretches of a column whose rungs lie inside a region from end to end, in the column's direction: what a field
-    /// can sew of a column whose middle it holds.
+    /// The stretches of a column whose rungs lie inside a region from end to end, in the column's direction: what a
+    /// field can sew of a column whose middle it holds.
     /// </summary>
     internal static IEnumerable<Column> Within(Column column, PathClipping region) =>
         SpansWithin(column.Rungs, region).Select(span => Between(column, span.From, span.To));

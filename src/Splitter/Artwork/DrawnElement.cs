@@ -28,7 +28,9 @@ internal abstract record DrawnElement
     public required string Color { get; init; }
 }
 
-/// <summary>A painted area: fill rule, clip paths and, for a stroke that a transform makes uneven, its outline applied.</summary>
+/// <summary>
+/// A painted area: fill rule, clip paths and, for a stroke that a transform makes uneven, its outline applied.
+/// </summary>
 internal sealed record DrawnArea : DrawnElement
 {
     public required Region Ground { get; init; }

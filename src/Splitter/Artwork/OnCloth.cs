@@ -21,7 +21,9 @@ internal static class OnCloth
         );
     }
 
-    /// <summary>The smallest cloth on which it lies there, and where that must be moved to; null where it stays.</summary>
+    /// <summary>
+    /// The smallest cloth on which it lies there, and where that must be moved to; null where it stays.
+    /// </summary>
     private static ((int Width, int Height) Size, Point? At) Least(Cloth cloth, Drawing drawing)
     {
         var bounds = drawing.Bounds;

@@ -9,7 +9,9 @@ namespace Splitter.Artwork;
 /// <summary>Simple features (OGC 06-103r4), as WKT and GeoJSON both have them, laid on the drawing.</summary>
 internal static class PlaneGeometry
 {
-    /// <summary>Coordinates stay within this of the artwork's corner, µm: well inside what whole micrometres can hold.</summary>
+    /// <summary>
+    /// Coordinates stay within this of the artwork's corner, µm: well inside what whole micrometres can hold.
+    /// </summary>
     internal const int Reach = 20_000 * Units.Millimetre;
 
     /// <summary>Every coordinate is a number (millimetres) within <see cref="Reach"/>.</summary>

@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace Splitter.Checking;
 
 /// <summary>
-/// What a recipe makes now against what is on disk, or one set on disk against another. Files are compared to the byte; where
-/// a tape or what the manifest says of a part differs, it is told as the person at the machine would see it.
+/// What a recipe makes now against what is on disk, or one set on disk against another. Files are compared to the byte;
+/// where a tape or what the manifest says of a part differs, it is told as the person at the machine would see it.
 /// </summary>
 internal static class Checker
 {

@@ -4,7 +4,9 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Checking;
 
-/// <summary>A part as it was, as it is, and both over each other, side by side in true scale as they lie on the drawing.</summary>
+/// <summary>
+/// A part as it was, as it is, and both over each other, side by side in true scale as they lie on the drawing.
+/// </summary>
 internal static class DifferencePicture
 {
     private const int Margin = 8 * Units.Millimetre;
@@ -95,7 +97,9 @@ internal static class DifferencePicture
     private static List<Stitch> Stitches(ImmutableArray<SewnRun> runs) =>
         [.. runs.SelectMany(r => r.Points.Zip(r.Points.Skip(1), (from, to) => new Stitch(from, to)))];
 
-    /// <summary>Those that the others do not have, in order, whichever way they are sewn; each of the others counts once.</summary>
+    /// <summary>
+    /// Those that the others do not have, in order, whichever way they are sewn; each of the others counts once.
+    /// </summary>
     private static List<Stitch> Without(List<Stitch> stitches, List<Stitch> others)
     {
         var left = new Dictionary<Stitch, int>();

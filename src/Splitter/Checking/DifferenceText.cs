@@ -4,10 +4,14 @@ using static System.FormattableString;
 
 namespace Splitter.Checking;
 
-/// <summary>Differences as lines for a person: what it comes to first, then files, then what changes at the machine.</summary>
+/// <summary>
+/// Differences as lines for a person: what it comes to first, then files, then what changes at the machine.
+/// </summary>
 internal static class DifferenceText
 {
-    /// <summary>What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.</summary>
+    /// <summary>
+    /// What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.
+    /// </summary>
     internal static ImmutableArray<string> SummaryOf(SetDifferences set) =>
         [Weight(set), .. Parts(set), .. Totals(set.TotalsBefore, set.TotalsAfter)];
 
@@ -34,8 +38,8 @@ internal static class DifferenceText
         set.Weight switch
         {
             DifferenceWeight.None => "nothing differs",
-            DifferenceWeight.Papers =>
-                $"every tape is the same, and so is what the person does; only {Kinds(set)} {(Plural(set) ? "differ" : "differs")}{Made(set)}",
+            DifferenceWeight.Papers => $"every tape is the same, and so is what the person does; only {Kinds(set)} "
+                + $"{(Plural(set) ? "differ" : "differs")}{Made(set)}",
             DifferenceWeight.Work => "every tape is the same, but not what the person does at the machine",
             _ => "what is sewn differs",
         };

@@ -3,8 +3,8 @@ using Splitter.Geometry;
 namespace Splitter.Checking;
 
 /// <summary>
-/// The nearest of many points: they lie sorted by x, and a search walks both ways from the place of the one that is asked
-/// about until x alone is farther than what was found.
+/// The nearest of many points: they lie sorted by x, and a search walks both ways from the place of the one that is
+/// asked about until x alone is farther than what was found.
 /// </summary>
 internal sealed class NearestPoint
 {

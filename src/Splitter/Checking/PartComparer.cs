@@ -4,14 +4,15 @@ using Splitter.Geometry;
 namespace Splitter.Checking;
 
 /// <summary>
-/// A part of an earlier set against the same of a later one, shape by shape. A tape names no shapes, so its runs are paired
-/// with those of the later part and take their names; then the distance between both, each way, says how far a shape moved.
+/// A part of an earlier set against the same of a later one, shape by shape. A tape names no shapes, so its runs are
+/// paired with those of the later part and take their names; then the distance between both, each way, says how far a
+/// shape moved.
 /// </summary>
 internal static class PartComparer
 {
     /// <summary>
-    /// A run of the tape without a partner belongs to the shape whose stitches lie within this, µm: a fill that was sewn in
-    /// one more run. Farther away, what it sewed is gone.
+    /// A run of the tape without a partner belongs to the shape whose stitches lie within this, µm: a fill that was
+    /// sewn in one more run. Farther away, what it sewed is gone.
     /// </summary>
     private const double Near = 2 * Units.Millimetre;
 

@@ -4,14 +4,15 @@ using Splitter.Geometry;
 namespace Splitter.Checking;
 
 /// <summary>
-/// Which run of a tape became which run of the part as it is now. Runs keep their order, so this is the cheapest alignment
-/// of two sequences, as for texts (Needleman and Wunsch 1970): like runs cost little, and a run without a partner costs
-/// what it is long.
+/// Which run of a tape became which run of the part as it is now. Runs keep their order, so this is the cheapest
+/// alignment of two sequences, as for texts (Needleman and Wunsch 1970): like runs cost little, and a run without a
+/// partner costs what it is long.
 /// </summary>
 internal static class RunPairing
 {
     /// <summary>
-    /// What a run without a partner costs beside its size, µm: more than runs that moved a little, so that these are paired.
+    /// What a run without a partner costs beside its size, µm: more than runs that moved a little, so that these are
+    /// paired.
     /// </summary>
     private const double Alone = 10 * Units.Millimetre;
 

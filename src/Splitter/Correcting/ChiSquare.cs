@@ -4,10 +4,10 @@ namespace Splitter.Correcting;
 internal static class ChiSquare
 {
     /// <summary>
-    /// Upper 1 % points of the chi-square distribution, for 1 degree of freedom and up: NIST/SEMATECH e-Handbook of Statistical
-    /// Methods, 1.3.6.7.4 (from memory; a test computes them anew). A table and no formula: a verdict must not depend on the last
-    /// digit of a machine's logarithm. One in a hundred: whoever is told wrongly that cloth has stretched sets it again for
-    /// nothing, which takes half an hour.
+    /// Upper 1 % points of the chi-square distribution, for 1 degree of freedom and up: NIST/SEMATECH e-Handbook of
+    /// Statistical Methods, 1.3.6.7.4 (from memory; a test computes them anew). A table and no formula: a verdict must
+    /// not depend on the last digit of a machine's logarithm. One in a hundred: whoever is told wrongly that cloth has
+    /// stretched sets it again for nothing, which takes half an hour.
     /// </summary>
     private static readonly double[] Upper =
     [

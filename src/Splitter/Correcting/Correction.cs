@@ -6,8 +6,8 @@ namespace Splitter.Correcting;
 
 /// <summary>A part moved onto the sewn work, to be sewn on in the same hooping.</summary>
 /// <param name="Plan">
-/// The plan as it is now: the part is set by nothing more, its corners for later parts have moved with it, and joins have the
-/// errors that are expected now.
+/// The plan as it is now: the part is set by nothing more, its corners for later parts have moved with it, and joins
+/// have the errors that are expected now.
 /// </param>
 /// <param name="Part">What is left to sew, moved.</param>
 /// <param name="Offsets">What was measured.</param>
@@ -27,7 +27,9 @@ internal sealed record Correction(
 /// <param name="Residual">Root mean square of the offsets that are left, micrometres.</param>
 internal sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degrees, double Residual)
 {
-    /// <summary>How much longer the part is along the warp, as a share; 0 unless the recipe lets it follow stretched cloth.</summary>
+    /// <summary>
+    /// How much longer the part is along the warp, as a share; 0 unless the recipe lets it follow stretched cloth.
+    /// </summary>
     public double Warp { get; init; }
 
     /// <summary>The same along the weft.</summary>

@@ -9,7 +9,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Correcting;
 
-/// <summary>Measured offsets to a corrected part: what is left to sew of it, moved onto the work that is there.</summary>
+/// <summary>
+/// Measured offsets to a corrected part: what is left to sew of it, moved onto the work that is there.
+/// </summary>
 internal static class Corrector
 {
     internal static Result<Correction> Correct(
@@ -61,8 +63,8 @@ internal static class Corrector
         };
 
     /// <summary>
-    /// What comes after the alignment stitches; the cloth is in the hoop already, and their stop has been. Every stitch is moved
-    /// by itself and lies on the tape's grid again, so stitches keep their lengths to a tenth of a millimetre.
+    /// What comes after the alignment stitches; the cloth is in the hoop already, and their stop has been. Every stitch
+    /// is moved by itself and lies on the tape's grid again, so stitches keep their lengths to a tenth of a millimetre.
     /// </summary>
     private static Part Moved(Part part, Judgement judged) =>
         part with

@@ -9,8 +9,8 @@ using Splitter.Recipes;
 namespace Splitter.Correcting;
 
 /// <summary>
-/// What a correction does to the errors of joins. The part then lies as its measured places were read, and no more as its
-/// corners were set; later parts that are set by its corners follow it.
+/// What a correction does to the errors of joins. The part then lies as its measured places were read, and no more as
+/// its corners were set; later parts that are set by its corners follow it.
 /// </summary>
 internal static class ExpectedFit
 {

@@ -6,18 +6,22 @@ using Splitter.Recipes;
 namespace Splitter.Correcting;
 
 /// <summary>
-/// What offsets at some places say. Whether they can be chance is tested against their own covariance: readings err, donors
-/// have errors of their own, and cloth gives as the recipe has it. Each test is a sum of squares in standard deviations, which has
-/// a chi-square distribution.
+/// What offsets at some places say. Whether they can be chance is tested against their own covariance: readings err,
+/// donors have errors of their own, and cloth gives as the recipe has it. Each test is a sum of squares in standard
+/// deviations, which has a chi-square distribution.
 /// </summary>
-/// <param name="Move">Of the part as it was to be sewn, onto what it should meet; after the stretch, if there is one.</param>
-/// <param name="Stretch">How the cloth has stretched along its warp and weft; nothing unless the verdict says so.</param>
+/// <param name="Move">
+/// Of the part as it was to be sewn, onto what it should meet; after the stretch, if there is one.
+/// </param>
+/// <param name="Stretch">
+/// How the cloth has stretched along its warp and weft; nothing unless the verdict says so.
+/// </param>
 /// <param name="Residual">Root mean square of what the move leaves at the measured places, µm.</param>
 internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch Stretch, double Residual)
 {
     /// <summary>
-    /// Places nearer than this along warp or weft, µm, tell nothing of its stretch: half a millimetre read wrongly is as much over
-    /// this way as cloth gives.
+    /// Places nearer than this along warp or weft, µm, tell nothing of its stretch: half a millimetre read wrongly is
+    /// as much over this way as cloth gives.
     /// </summary>
     private const double Apart = 30.0 * Units.Millimetre;
 
@@ -46,8 +50,8 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
     }
 
     /// <summary>
-    /// Three places or more tell stretch along the warp from stretch along the weft, two only how much further apart they are; so
-    /// both are then taken to be alike.
+    /// Three places or more tell stretch along the warp from stretch along the weft, two only how much further apart
+    /// they are; so both are then taken to be alike.
     /// </summary>
     private static Judgement Strained(
         Recipe recipe,

@@ -1,18 +1,22 @@
 namespace Splitter.Correcting;
 
 /// <summary>
-/// Least squares with a few columns, and the test whether what they leave is chance. Columns are brought to right angles by
-/// Gram and Schmidt; those that the others nearly make up are left out, and have a coefficient of zero.
+/// Least squares with a few columns, and the test whether what they leave is chance. Columns are brought to right
+/// angles by Gram and Schmidt; those that the others nearly make up are left out, and have a coefficient of zero.
 /// </summary>
 internal sealed class LinearFit
 {
-    /// <summary>A column of which less than this share stands at right angles to the others says nothing of its own.</summary>
+    /// <summary>
+    /// A column of which less than this share stands at right angles to the others says nothing of its own.
+    /// </summary>
     private const double Distinct = 1e-3;
 
     private readonly int size;
     private readonly double[][] columns;
 
-    /// <summary>At right angles to each other and of length 1: first those of the columns, then all that is left of space.</summary>
+    /// <summary>
+    /// At right angles to each other and of length 1: first those of the columns, then all that is left of space.
+    /// </summary>
     private readonly List<double[]> axes = [];
 
     /// <summary>Which column each of the first axes is of.</summary>
@@ -52,8 +56,8 @@ internal sealed class LinearFit
     }
 
     /// <summary>
-    /// The squared length of what is left of the values, in standard deviations: with <see cref="Left"/> degrees of freedom if
-    /// they are normal with this covariance and otherwise made up of the columns.
+    /// The squared length of what is left of the values, in standard deviations: with <see cref="Left"/> degrees of
+    /// freedom if they are normal with this covariance and otherwise made up of the columns.
     /// </summary>
     /// <param name="spread">Covariance of the values, positive definite.</param>
     internal double Unexplained(double[] values, double[,] spread)

@@ -3,7 +3,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Correcting;
 
 /// <summary>
-/// How far the new stitch lies from where it should, as a person sees it with the hoop before them as the machine holds it.
+/// How far the new stitch lies from where it should, as a person sees it with the hoop before them as the machine holds
+/// it.
 /// </summary>
 /// <param name="At">The number of a cross of the part, or the name of a corner that the part is set by.</param>
 /// <param name="Right">To the right, micrometres; to the left if negative.</param>

@@ -10,8 +10,8 @@ namespace Splitter.Correcting;
 internal sealed record RigidMove(Vector About, Vector Shift, double Angle)
 {
     /// <summary>
-    /// Decimals that the angle, its sine and cosine are snapped to: machines differ in the last of their sixteen, and 1e-9 of a
-    /// metre is a thousandth of a micrometre.
+    /// Decimals that the angle, its sine and cosine are snapped to: machines differ in the last of their sixteen, and
+    /// 1e-9 of a metre is a thousandth of a micrometre.
     /// </summary>
     private const int Decimals = 9;
 
@@ -21,9 +21,9 @@ internal sealed record RigidMove(Vector About, Vector Shift, double Angle)
     );
 
     /// <summary>
-    /// The move that brings places onto others with the least sum of squared distances: Umeyama 1991, IEEE TPAMI 13(4):376-380,
-    /// without its scale. In the plane the angle follows from the sums of cross and dot products about the centroids, and a
-    /// mirrored answer cannot come out.
+    /// The move that brings places onto others with the least sum of squared distances: Umeyama 1991, IEEE TPAMI
+    /// 13(4):376-380, without its scale. In the plane the angle follows from the sums of cross and dot products about
+    /// the centroids, and a mirrored answer cannot come out.
     /// </summary>
     /// <param name="from">At least two different places, µm.</param>
     /// <param name="to">Where each should come, µm.</param>

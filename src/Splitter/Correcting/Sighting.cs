@@ -20,7 +20,9 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
     /// </summary>
     private const int Apart = 10 * Units.Millimetre;
 
-    /// <summary>More places than this tell nothing new, and there are no more points of <see cref="ChiSquare"/>.</summary>
+    /// <summary>
+    /// More places than this tell nothing new, and there are no more points of <see cref="ChiSquare"/>.
+    /// </summary>
     private static int Most => ChiSquare.Most / 2;
 
     internal TakenCorner Taken => new(At, Donor);

@@ -12,7 +12,9 @@ internal enum Verdict
     /// <summary>It is turned, too.</summary>
     Turned,
 
-    /// <summary>The cloth has given more than it is expected to; places of it have other distances than they should.</summary>
+    /// <summary>
+    /// The cloth has given more than it is expected to; places of it have other distances than they should.
+    /// </summary>
     Stretched,
 
     /// <summary>No move and no stretch of the cloth explains the figures.</summary>

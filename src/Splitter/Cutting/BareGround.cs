@@ -11,8 +11,8 @@ namespace Splitter.Cutting;
 internal static class BareGround
 {
     /// <summary>
-    /// Underlay is sewn where ground is at least this wide, µm: in less, its two runs would lie side by side, 0.6 mm inside
-    /// either edge. Common practice, no source.
+    /// Underlay is sewn where ground is at least this wide, µm: in less, its two runs would lie side by side, 0.6 mm
+    /// inside either edge. Common practice, no source.
     /// </summary>
     private const int Narrowest = 2400;
 

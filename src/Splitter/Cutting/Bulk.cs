@@ -6,15 +6,15 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Keeps the cloth supple at seams: no more than three pieces lie on each other because parts overlap. A second part there
-/// sews only what it has on top; and what lies under others anyway is left out where it would be the fourth. Nothing that
-/// shows is touched, so that the misfit that the overlap is for stays covered.
+/// Keeps the cloth supple at seams: no more than three pieces lie on each other because parts overlap. A second part
+/// there sews only what it has on top; and what lies under others anyway is left out where it would be the fourth.
+/// Nothing that shows is touched, so that the misfit that the overlap is for stays covered.
 /// </summary>
 internal sealed class Bulk
 {
     /// <summary>
-    /// Less than this, µm², no needle can sew on: a thread's width each way. What is cut off so lies within an overlap, where
-    /// another part sews.
+    /// Less than this, µm², no needle can sew on: a thread's width each way. What is cut off so lies within an overlap,
+    /// where another part sews.
     /// </summary>
     internal const double Crumb = 160_000;
 
@@ -62,7 +62,9 @@ internal sealed class Bulk
         }
     }
 
-    /// <summary>What lies of a shape under columns that two parts sew and under one more shape: the fourth layer.</summary>
+    /// <summary>
+    /// What lies of a shape under columns that two parts sew and under one more shape: the fourth layer.
+    /// </summary>
     private Region UnderDoubled(int shape, Piece?[][] pieces)
     {
         var (own, found) = (drawing.Shapes[shape].Footprint, new List<Region>());
@@ -80,8 +82,8 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have sewn,
-    /// nor under columns that two parts sew, nor where a gap between parts would be hidden deep under others.
+    /// The piece with an overlap that does not lie under the part's own shapes, nor on those that earlier parts have
+    /// sewn, nor under columns that two parts sew, nor where a gap between parts would be hidden deep under others.
     /// </summary>
     private FillPiece OnTop(FillPiece fill, FillShape own, int shape, Piece?[][] pieces)
     {
@@ -113,8 +115,8 @@ internal sealed class Bulk
     }
 
     /// <summary>
-    /// Where two parts sew a satin shape. Columns are divided by their middle line, so this reaches half their width beyond
-    /// where strips say that parts overlap.
+    /// Where two parts sew a satin shape. Columns are divided by their middle line, so this reaches half their width
+    /// beyond where strips say that parts overlap.
     /// </summary>
     private Region Doubled(int shape, Piece?[][] pieces) =>
         doubled[shape] ??= Strip.Common([
@@ -126,9 +128,10 @@ internal sealed class Bulk
         ]);
 
     /// <summary>
-    /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam, under
-    /// one where seams meet. Of a shape that is sewn whole only what lies under one that is not. Rims are as bad under one
-    /// that two parts sew, since rows of both end there; one of the two is the rim's own part, or lies as exactly on it.
+    /// Of what the shapes above one hide of it, the ground where it would be the fourth: under two others along a seam,
+    /// under one where seams meet. Of a shape that is sewn whole only what lies under one that is not. Rims are as bad
+    /// under one that two parts sew, since rows of both end there; one of the two is the rim's own part, or lies as
+    /// exactly on it.
     /// </summary>
     internal Region Fourth(int shape) => fourth[shape] ??= FindFourth(shape);
 

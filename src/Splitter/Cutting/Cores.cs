@@ -21,12 +21,14 @@ internal sealed class Cores(
     EdgeRule edges
 )
 {
-    /// <summary>Ground that snapping to whole micrometres leaves of nothing, µm²: a few µm along some centimetres.</summary>
+    /// <summary>
+    /// Ground that snapping to whole micrometres leaves of nothing, µm²: a few µm along some centimetres.
+    /// </summary>
     internal const double Nothing = 5000;
 
     /// <summary>
-    /// Ground that parts have got from others, and the overlaps beside it, for one shape only: layers lie there as on any
-    /// overlap.
+    /// Ground that parts have got from others, and the overlaps beside it, for one shape only: layers lie there as on
+    /// any overlap.
     /// </summary>
     internal List<Strip> Strips { get; } = [];
 
@@ -157,8 +159,8 @@ internal sealed class Cores(
     }
 
     /// <summary>
-    /// The ground of rows for a core: stretches that belong to it (not overlaps along an edge without any), and what it got
-    /// from neighbours.
+    /// The ground of rows for a core: stretches that belong to it (not overlaps along an edge without any), and what it
+    /// got from neighbours.
     /// </summary>
     private static Region With(Region core, Region rows)
     {

@@ -4,22 +4,28 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Where four parts or more come so close together that all would lie on each other, one of them gives the ground there to
-/// a neighbour: of a point where four corners touch it makes two points where three do, as far apart as their overlaps
-/// need. All seams keep their overlaps in full.
+/// Where four parts or more come so close together that all would lie on each other, one of them gives the ground there
+/// to a neighbour: of a point where four corners touch it makes two points where three do, as far apart as their
+/// overlaps need. All seams keep their overlaps in full.
 /// </summary>
 internal static class Crowds
 {
     /// <summary>More parts than this do not overlap a territory at one place: with its own that makes three.</summary>
     private const int Most = 2;
 
-    /// <summary>How far beyond the crowd ground is given away, in reaches: right angles need one, slanting seams more.</summary>
+    /// <summary>
+    /// How far beyond the crowd ground is given away, in reaches: right angles need one, slanting seams more.
+    /// </summary>
     private static readonly ImmutableArray<double> Wider = [1, 1.5, 2, 3, 4, 6];
 
-    /// <summary>Territories further off than this have no part in a crowd, in reaches: mitres are up to four long.</summary>
+    /// <summary>
+    /// Territories further off than this have no part in a crowd, in reaches: mitres are up to four long.
+    /// </summary>
     private const int Around = 12;
 
-    /// <summary>Crowds are parted one after the other, and one may make another; hardly any drawing has more than a few.</summary>
+    /// <summary>
+    /// Crowds are parted one after the other, and one may make another; hardly any drawing has more than a few.
+    /// </summary>
     private const int MostRounds = 8;
 
     internal static PartGrounds Parted(PartGrounds grounds)

@@ -10,8 +10,8 @@ namespace Splitter.Cutting;
 internal sealed class LineShares
 {
     /// <summary>
-    /// Less of its own than this, µm, is a scrap: shorter than any stitch that lies well, and tied at both ends it would
-    /// be nothing but knots. Common practice, no source.
+    /// Less of its own than this, µm, is a scrap: shorter than any stitch that lies well, and tied at both ends it
+    /// would be nothing but knots. Common practice, no source.
     /// </summary>
     private const int Scrap = 1500;
 

@@ -5,14 +5,15 @@ using Splitter.Planning;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// The ground that each hooping has for itself, and how far its neighbours sew into it. Two parts that only come near each
-/// other where a third one meets both reach over each other there too: else a hole opens between the corners of four.
+/// The ground that each hooping has for itself, and how far its neighbours sew into it. Two parts that only come near
+/// each other where a third one meets both reach over each other there too: else a hole opens between the corners of
+/// four.
 /// </summary>
 internal sealed class PartGrounds
 {
     /// <summary>
-    /// Parts without a join reach over each other no further than this from those that meet both, in reaches: as far as the
-    /// seam between them can be long where a crowd was parted.
+    /// Parts without a join reach over each other no further than this from those that meet both, in reaches: as far as
+    /// the seam between them can be long where a crowd was parted.
     /// </summary>
     private const int Near = 6;
 
@@ -45,8 +46,8 @@ internal sealed class PartGrounds
     internal Box FieldOf(int part) => plan.Hoopings[part].Ground;
 
     /// <summary>
-    /// The strip of a neighbour's territory along the seam, as far as the part's field can sew: all of the reach, or a share
-    /// of it.
+    /// The strip of a neighbour's territory along the seam, as far as the part's field can sew: all of the reach, or a
+    /// share of it.
     /// </summary>
     internal Region Past(PartReach reach, double share = 1)
     {
@@ -55,7 +56,9 @@ internal sealed class PartGrounds
         return strip;
     }
 
-    /// <summary>The same and a little of what lies beside it: roundings must not part it from the part's own ground.</summary>
+    /// <summary>
+    /// The same and a little of what lies beside it: roundings must not part it from the part's own ground.
+    /// </summary>
     internal Region RowsPast(PartReach reach, double share = 1) =>
         Past(reach, share).IsEmpty ? Region.Empty : Strip(reach, reach.By * share, Grown(reach.Over, Seal));
 

@@ -39,7 +39,9 @@ internal sealed record FillPiece : Piece
     /// <summary>Ground of rows with even lattice numbers.</summary>
     public required Region EvenRows { get; init; }
 
-    /// <summary>Ground of rows with odd lattice numbers; the same as the even ones where edges are plain or whole.</summary>
+    /// <summary>
+    /// Ground of rows with odd lattice numbers; the same as the even ones where edges are plain or whole.
+    /// </summary>
     public required Region OddRows { get; init; }
 
     internal override Box Bounds => EvenRows.Bounds.Joined(OddRows.Bounds);

@@ -15,8 +15,8 @@ namespace Splitter.Cutting;
 internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows, Region Full, Region Columns)
 {
     /// <summary>
-    /// Every strip of a plan. With interleaved edges the earlier part's even rows reach over the seam in full and its odd
-    /// rows by a share; the later part does the opposite, so that the two are complementary row by row.
+    /// Every strip of a plan. With interleaved edges the earlier part's even rows reach over the seam in full and its
+    /// odd rows by a share; the later part does the opposite, so that the two are complementary row by row.
     /// </summary>
     internal static ImmutableArray<Strip> Of(PartGrounds grounds, EdgeRule edges)
     {

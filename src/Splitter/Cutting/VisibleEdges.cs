@@ -6,8 +6,8 @@ using Splitter.Planning.Seams;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Where a fill is sewn after a shape that lies over it, its rows would run over that shape's edge: there it is cut at the
-/// edge that one sees, as if its trap under the other had never been.
+/// Where a fill is sewn after a shape that lies over it, its rows would run over that shape's edge: there it is cut at
+/// the edge that one sees, as if its trap under the other had never been.
 /// </summary>
 internal sealed class VisibleEdges(Drawing drawing, Plan plan, PartGrounds grounds)
 {

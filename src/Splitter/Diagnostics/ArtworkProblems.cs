@@ -47,7 +47,8 @@ internal static class ArtworkProblems
         Error(
             2004,
             place,
-            $"the outermost element is '{Quote.Short(name)}', not 'svg' of SVG; begin the drawing with <svg xmlns=\"http://www.w3.org/2000/svg\">"
+            $"the outermost element is '{Quote.Short(name)}', not 'svg' of SVG; begin the drawing with <svg "
+                + "xmlns=\"http://www.w3.org/2000/svg\">"
         );
 
     internal static Diagnostic TooDeep(Place place, int most) =>
@@ -60,9 +61,8 @@ internal static class ArtworkProblems
         Error(
             2007,
             place,
-            Invariant(
-                $"the drawing would be {Math.Round(width, 3)} x {Math.Round(height, 3)} mm; its sides must be from 0.1 to {most} mm, so correct its width, height or viewBox"
-            )
+            Invariant($"the drawing would be {Math.Round(width, 3)} x {Math.Round(height, 3)} mm; its ")
+                + Invariant($"sides must be from 0.1 to {most} mm, so correct its width, height or viewBox")
         );
 
     internal static Diagnostic TooManyElements(Place place, int most) =>
@@ -90,7 +90,8 @@ internal static class ArtworkProblems
         Warning(
             2022,
             place,
-            $"{what} is sewn without its {property}, which thread cannot show; take it out, or draw its outcome as shapes"
+            $"{what} is sewn without its {property}, which thread cannot show; take it out, or draw its outcome "
+                + "as shapes"
         );
 
     internal static Diagnostic Pattern(Place place, string what, string instead) =>
@@ -100,7 +101,8 @@ internal static class ArtworkProblems
         Warning(
             2024,
             place,
-            $"{what} has a gradient and is sewn in its first colour, {colour}; give it one colour, or divide it into shapes of one colour each"
+            $"{what} has a gradient and is sewn in its first colour, {colour}; give it one colour, or divide it "
+                + "into shapes of one colour each"
         );
 
     internal static Diagnostic SeeThrough(Place place, string what) =>
@@ -122,7 +124,8 @@ internal static class ArtworkProblems
         Warning(
             2040,
             place,
-            $"{what} refers to '{Quote.Short(reference)}', outside this file, which is never followed; copy it into the drawing"
+            $"{what} refers to '{Quote.Short(reference)}', outside this file, which is never followed; copy it "
+                + "into the drawing"
         );
 
     internal static Diagnostic Missing(Place place, string what, string reference) =>
@@ -153,16 +156,16 @@ internal static class ArtworkProblems
         Warning(
             2045,
             place,
-            $"the style sheet's '{Quote.Short(text)}' is not read; use types, ids, classes and attributes to select, and write the rest on the elements"
+            $"the style sheet's '{Quote.Short(text)}' is not read; use types, ids, classes and attributes to "
+                + "select, and write the rest on the elements"
         );
 
     internal static Diagnostic BadPath(Place place, string what, int at, string near) =>
         Warning(
             2060,
             place,
-            Invariant(
-                $"the path data of {what} has a mistake at character {at}, near '{Quote.Short(near)}'; it is drawn up to there, so correct it"
-            )
+            Invariant($"the path data of {what} has a mistake at character {at}, near ")
+                + Invariant($"'{Quote.Short(near)}'; it is drawn up to there, so correct it")
         );
 
     internal static Diagnostic BadPoints(Place place, string what) =>

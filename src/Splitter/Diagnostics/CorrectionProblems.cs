@@ -31,54 +31,54 @@ internal static class CorrectionProblems
         Diagnostic.Error(
             4005,
             offset.Place,
-            Invariant(
-                $"'{offset.At}' is off by more than {most / Units.Millimetre} mm; measure again, or unpick the crosses and set the part again"
-            )
+            Invariant($"'{offset.At}' is off by more than {most / Units.Millimetre} mm; measure again, or ")
+                + "unpick the crosses and set the part again"
         );
 
     internal static Diagnostic HowMany(Place place, int count, int most, IEnumerable<string> names) =>
         Diagnostic.Error(
             4006,
             place,
-            Invariant(
-                $"a move needs 2 to {most} measured places, and there are {count}; measure at some of {string.Join(", ", names)}"
-            )
+            Invariant($"a move needs 2 to {most} measured places, and there are {count}; measure at some ")
+                + Invariant($"of {string.Join(", ", names)}")
         );
 
     internal static Diagnostic TooNear(Place place, int apart, IEnumerable<string> names) =>
         Diagnostic.Error(
             4007,
             place,
-            Invariant(
-                $"all measured places lie within {apart / Units.Millimetre} mm, where a turn cannot be seen; measure farther apart, at some of {string.Join(", ", names)}"
-            )
+            Invariant($"all measured places lie within {apart / Units.Millimetre} mm, where a turn cannot ")
+                + Invariant($"be seen; measure farther apart, at some of {string.Join(", ", names)}")
         );
 
     internal static Diagnostic Contradictory(Place place, double residual) =>
         Diagnostic.Error(
             4010,
             place,
-            Invariant(
-                $"no move and no stretch of the cloth explains these figures: {residual / Units.Millimetre:0.00} mm are left on the mean; measure again, sideways and upwards, and look whether the cloth lies flat. If they stay, unpick the crosses and set the part again"
-            )
+            "no move and no stretch of the cloth explains these figures: "
+                + Invariant($"{residual / Units.Millimetre:0.00} mm are left on the mean; measure again, ")
+                + "sideways and upwards, and look whether the cloth lies flat. If they stay, unpick "
+                + "the crosses and set the part again"
         );
 
     internal static Diagnostic Stretched(Place place, GrainStretch stretch, double most) =>
         Diagnostic.Error(
             4011,
             place,
-            Invariant(
-                $"the cloth has stretched, not only moved: the part would have to become {Share(stretch.Warp)} along the warp and {Share(stretch.Weft)} along the weft, and 'registration.follow-stretch' allows {most * 100:0.##} %; unpick the crosses, press the cloth without pulling it, and set the part again. If one figure may be wrong, measure at a third place"
-            )
+            "the cloth has stretched, not only moved: the part would have to become "
+                + Invariant($"{Share(stretch.Warp)} along the warp and {Share(stretch.Weft)} along the weft, ")
+                + Invariant($"and 'registration.follow-stretch' allows {most * 100:0.##} %; unpick the crosses, ")
+                + "press the cloth without pulling it, and set the part again. If one figure may be "
+                + "wrong, measure at a third place"
         );
 
     internal static Diagnostic LeavesField(Place place, string part, string side, int beyond) =>
         Diagnostic.Error(
             4012,
             place,
-            Invariant(
-                $"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past the ground that may be sewn, at the {side} of the hoop; unpick the crosses and set the part again, nearer to its place"
-            )
+            Invariant($"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past ")
+                + Invariant($"the ground that may be sewn, at the {side} of the hoop; unpick the crosses and ")
+                + "set the part again, nearer to its place"
         );
 
     internal static Diagnostic WhichHoop(Place place, IEnumerable<string> hoops) =>
@@ -92,7 +92,8 @@ internal static class CorrectionProblems
         Diagnostic.Error(
             4020,
             place,
-            $"what follows '{at}' is no offset; write a place, then how far the new stitch lies from the old: '--at 1 0.6 mm right 0.2 mm down'"
+            $"what follows '{at}' is no offset; write a place, then how far the new stitch lies from the old: "
+                + "'--at 1 0.6 mm right 0.2 mm down'"
         );
 
     internal static Diagnostic BothWays(Place place, string one, string other) =>
@@ -109,7 +110,8 @@ internal static class CorrectionProblems
         Diagnostic.Error(
             4030,
             Place.Whole(file),
-            $"this is not part {part} as the recipe makes it now, so its stitches cannot be moved; put recipe and artwork back as they were, or see what changed with 'splitter check'"
+            $"this is not part {part} as the recipe makes it now, so its stitches cannot be moved; put recipe "
+                + "and artwork back as they were, or see what changed with 'splitter check'"
         );
 
     private static string Share(double share) =>

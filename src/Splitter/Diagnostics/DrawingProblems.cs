@@ -18,7 +18,8 @@ internal static class DrawingProblems
         Diagnostic.Error(
             2101,
             place,
-            "the artwork holds nothing that can be sewn; give it filled shapes or strokes, or relax the rules of 'artwork.sew'"
+            "the artwork holds nothing that can be sewn; give it filled shapes or strokes, or relax the rules "
+                + "of 'artwork.sew'"
         );
 
     internal static Diagnostic NotGeoJson(Place place, string what) =>
@@ -35,7 +36,8 @@ internal static class DrawingProblems
         Diagnostic.Error(
             2112,
             place,
-            $"feature '{feature}' has coordinates beyond 180 degrees of longitude or 85 of latitude; GeoJSON has degrees in WGS 84 (RFC 7946, section 4); draw plain geometry in 'artwork.shapes'"
+            $"feature '{feature}' has coordinates beyond 180 degrees of longitude or 85 of latitude; GeoJSON "
+                + "has degrees in WGS 84 (RFC 7946, section 4); draw plain geometry in 'artwork.shapes'"
         );
 
     internal static Diagnostic NotAColour(Place place, string feature, string key) =>
@@ -79,9 +81,9 @@ internal static class DrawingProblems
         Diagnostic.Warning(
             2130,
             place,
-            Invariant(
-                $"'{shape}' is to be satin, but no columns of up to {widest / Units.Millimetre} mm cover it; it is filled with rows instead; divide it into narrow shapes, or write 'as: fill'"
-            )
+            Invariant($"'{shape}' is to be satin, but no columns of up to {widest / Units.Millimetre} mm ")
+                + "cover it; it is filled with rows instead; divide it into narrow shapes, or write "
+                + "'as: fill'"
         );
 
     /// <param name="near">The artwork's own id or class that is most like the one asked for; null for none.</param>
@@ -89,7 +91,12 @@ internal static class DrawingProblems
         Diagnostic.Warning(
             2133,
             place,
-            $"no shape of the artwork has {Words.List(Asked(match), "and")}; {(near is null ? "see how the artwork writes its ids, classes and colours, or take the rule out" : $"did you mean {Quote.Quoted(near)}?")}"
+            $"no shape of the artwork has {Words.List(Asked(match), "and")}; "
+                + (
+                    near is null
+                        ? "see how the artwork writes its ids, classes and colours, or take the rule out"
+                        : $"did you mean {Quote.Quoted(near)}?"
+                )
         );
 
     /// <summary>All that a rule asks for, as the recipe writes it.</summary>
@@ -112,7 +119,8 @@ internal static class DrawingProblems
         Diagnostic.Warning(
             2134,
             place,
-            $"nothing is drawn in {colour}, the colour of thread {Quote.Quoted(name)}, while {drawn}, which is much like it, has no thread; write \"{drawn}\" if this thread is for it"
+            $"nothing is drawn in {colour}, the colour of thread {Quote.Quoted(name)}, while {drawn}, which is "
+                + $"much like it, has no thread; write \"{drawn}\" if this thread is for it"
         );
 
     /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
@@ -128,7 +136,8 @@ internal static class DrawingProblems
         Diagnostic.Warning(
             2132,
             place,
-            $"'{shape}' lies wholly under later shapes and is left out; move it up in the drawing, or {leave ?? TakeOut}"
+            $"'{shape}' lies wholly under later shapes and is left out; move it up in the drawing, or "
+                + $"{leave ?? TakeOut}"
         );
 
     private const string TakeOut = "take it out of the drawing";

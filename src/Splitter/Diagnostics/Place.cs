@@ -1,6 +1,8 @@
 namespace Splitter.Diagnostics;
 
-/// <summary>Where something stands in an input file. Line and column count from 1; 0 means the file as a whole.</summary>
+/// <summary>
+/// Where something stands in an input file. Line and column count from 1; 0 means the file as a whole.
+/// </summary>
 public readonly record struct Place(string File, int Line, int Column) : IComparable<Place>
 {
     /// <summary>The file as a whole.</summary>

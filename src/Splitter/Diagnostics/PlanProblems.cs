@@ -23,9 +23,8 @@ internal static class PlanProblems
         Diagnostic.Error(
             3001,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, by {Up(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}{And(more)}; {advice}"
-            )
+            Invariant($"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) sticks out of every field, ")
+                + Invariant($"by {Up(by)} mm at x {Mm(at.X)}, y {Mm(at.Y)}{And(more)}; {advice}")
         );
 
     /// <param name="more">How many other such shapes stick out less far.</param>
@@ -33,18 +32,19 @@ internal static class PlanProblems
         Diagnostic.Error(
             3002,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but sticks out of the nearest field by {Up(by)} mm{And(more)}; lay a field under 'fields.fixed' that holds all of it, or write 'place: fewest'"
-            )
+            Invariant($"hoop {hoop.Name}: shape '{shape.Id}' ({shape.Place}) is to be kept whole, but ")
+                + Invariant($"sticks out of the nearest field by {Up(by)} mm{And(more)}; lay a field under ")
+                + "'fields.fixed' that holds all of it, or write 'place: fewest'"
         );
 
     internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, string advice, Hoop hoop) =>
         Diagnostic.Error(
             3003,
             shape.Place,
-            Invariant(
-                $"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is {Up(shape.Footprint.Bounds.Width)} x {Up(shape.Footprint.Bounds.Height)} mm and a field sews {Down(ground.Width)} x {Down(ground.Height)} mm; {advice}, or let it be cut with 'keep-whole: false'"
-            )
+            Invariant($"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is ")
+                + Invariant($"{Up(shape.Footprint.Bounds.Width)} x {Up(shape.Footprint.Bounds.Height)} mm and a ")
+                + Invariant($"field sews {Down(ground.Width)} x {Down(ground.Height)} mm; {advice}, or let it ")
+                + "be cut with 'keep-whole: false'"
         );
 
     /// <param name="fits">A field could hold all of it.</param>
@@ -52,18 +52,23 @@ internal static class PlanProblems
         Diagnostic.Error(
             3004,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: no field holds the crossing of the folds with enough of both lines (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {(fits ? "lay a field there, or move the folds" : "no field of this hoop is large enough: take a larger hoop, or leave out 'cloth.folds'")}"
-            )
+            Invariant($"hoop {hoop.Name}: no field holds the crossing of the folds with enough of both ")
+                + Invariant($"lines (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to ")
+                + Invariant($"{Mm(held.Bottom)} mm on the drawing); ")
+                + (
+                    fits
+                        ? "lay a field there, or move the folds"
+                        : "no field of this hoop is large enough: take a larger hoop, or leave out 'cloth.folds'"
+                )
         );
 
     internal static Diagnostic FieldOutOfReach(Place place, Field field, int narrowest, int longest) =>
         Diagnostic.Error(
             3005,
             place,
-            Invariant(
-                $"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y {Mm(field.Centre.Y)} cannot be reached from the others; let it share at least {Mm(narrowest)} x {Mm(longest)} mm with one of them"
-            )
+            Invariant($"hoop {field.Hoop.Name}: the field at x {Mm(field.Centre.X)}, y ")
+                + Invariant($"{Mm(field.Centre.Y)} cannot be reached from the others; let it share at least ")
+                + Invariant($"{Mm(narrowest)} x {Mm(longest)} mm with one of them")
         );
 
     /// <param name="donors">All that were sewn before and share ground with it, which is none of them enough.</param>
@@ -72,9 +77,15 @@ internal static class PlanProblems
         Diagnostic.Error(
             3006,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: part {receiver} finds no room for two corners on the ground that it shares with {donors}; {(byHand ? "place its field closer to theirs" : "lay a field under 'fields.fixed' that shares more ground with its neighbours")}, leave more of that ground free of what is sewn before, or shorten 'registration.corners.arm'"
-            )
+            Invariant($"hoop {hoop.Name}: part {receiver} finds no room for two corners on the ground ")
+                + Invariant($"that it shares with {donors}; ")
+                + (
+                    byHand
+                        ? "place its field closer to theirs"
+                        : "lay a field under 'fields.fixed' that shares more ground with its neighbours"
+                )
+                + ", leave more of that ground free of what is sewn before, or shorten "
+                + "'registration.corners.arm'"
         );
 
     /// <param name="joins">The worst one first.</param>
@@ -87,7 +98,8 @@ internal static class PlanProblems
         Diagnostic.Warning(
             3007,
             place,
-            $"hoop {hoop.Name}: {Misfit(joins[0])}{(joins.Length > 1 ? $"; so it is with {Pairs(joins[1..])}" : "")}; {advice}"
+            $"hoop {hoop.Name}: "
+                + $"{Misfit(joins[0])}{(joins.Length > 1 ? $"; so it is with {Pairs(joins[1..])}" : "")}; {advice}"
         );
 
     private static string Misfit(PartJoin join)
@@ -95,19 +107,22 @@ internal static class PlanProblems
         var (misfit, covers) = (Hundredths(join.Within95), Hundredths(join.Covers));
         var (earlier, later) = (Letters.Of(join.Earlier), Letters.Of(join.Later));
         return join.IsWorstAtJunction
-            ? $"where parts {And(join.Junction!.Parts)} meet, they may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that the overlap of {earlier} and {later} covers"
-            : $"parts {earlier} and {later} may miss each other by up to {misfit} mm (19 times in 20), more than the {covers} mm that their overlap covers";
+            ? $"where parts {And(join.Junction!.Parts)} meet, they may miss each other by up to {misfit} mm (19 "
+                + $"times in 20), more than the {covers} mm that the overlap of {earlier} and {later} covers"
+            : $"parts {earlier} and {later} may miss each other by up to {misfit} mm (19 times in 20), more than "
+                + $"the {covers} mm that their overlap covers";
     }
 
     /// <param name="joins">The one that gets least first.</param>
-    /// <param name="fits">A width that all joins have room for and that covers their misfits; null when none was found.</param>
+    /// <param name="fits">
+    /// A width that all joins have room for and that covers their misfits; null when none was found.
+    /// </param>
     internal static Diagnostic OverlapTooWide(Place place, ImmutableArray<PartJoin> joins, int? fits, Hoop hoop) =>
         Diagnostic.Warning(
             3008,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap and get {Range(joins[0], joins[^1])} mm instead; {Serving(fits)}"
-            )
+            Invariant($"hoop {hoop.Name}: parts {Pairs(joins)} share too little ground for this overlap ")
+                + Invariant($"and get {Range(joins[0], joins[^1])} mm instead; {Serving(fits)}")
         );
 
     private static string Range(params ReadOnlySpan<PartJoin> joins) =>
@@ -136,12 +151,12 @@ internal static class PlanProblems
         Diagnostic.Error(
             3009,
             place,
-            Invariant(
-                $"the artwork (x {Mm(artwork.Left)} to {Mm(artwork.Right)}, y {Mm(artwork.Top)} to {Mm(artwork.Bottom)} mm) does not lie on the cloth (x {Mm(cloth.Left)} to {Mm(cloth.Right)}, y {Mm(cloth.Top)} to {Mm(cloth.Bottom)} mm on the drawing); "
-            )
-                + Invariant(
-                    $"write 'size: {Up(least.Width)} x {Up(least.Height)} mm' or more{(at is { } corner ? Invariant($" with 'artwork-at: [{Up(corner.X)} mm, {Up(corner.Y)} mm]'") : "")}, or 'size: auto' with 'artwork-at: centre', which leaves 50 mm on all sides"
-                )
+            Invariant($"the artwork (x {Mm(artwork.Left)} to {Mm(artwork.Right)}, y {Mm(artwork.Top)} to ")
+                + Invariant($"{Mm(artwork.Bottom)} mm) does not lie on the cloth (x {Mm(cloth.Left)} to ")
+                + Invariant($"{Mm(cloth.Right)}, y {Mm(cloth.Top)} to {Mm(cloth.Bottom)} mm on the drawing); ")
+                + Invariant($"write 'size: {Up(least.Width)} x {Up(least.Height)} mm' or more")
+                + (at is { } corner ? Invariant($" with 'artwork-at: [{Up(corner.X)} mm, {Up(corner.Y)} mm]'") : "")
+                + ", or 'size: auto' with 'artwork-at: centre', which leaves 50 mm on all sides"
         );
 
     /// <param name="folds">The crossing of the folds, if it is to be held, too.</param>
@@ -150,25 +165,33 @@ internal static class PlanProblems
         Diagnostic.Error(
             3012,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm{(folds is { } at ? Invariant($" together with the crossing of the folds at x {Mm(at.X)}, y {Mm(at.Y)} mm on the drawing") : "")}; {(fits ? $"lay a field under 'fields.fixed' that holds {(folds is null ? "it" : "both")}" : "no field of this hoop is large enough: write a point nearer to the crossing")}, or leave out {(folds is null ? "'fields.first'" : "'fields.first' or 'cloth.folds'")}"
-            )
+            Invariant($"hoop {hoop.Name}: no field holds the point x {Mm(first.X)}, y {Mm(first.Y)} mm")
+                + (folds is { } at ? $" together with the crossing of the folds at {At(at)} mm on the drawing" : "")
+                + (
+                    fits
+                        ? $"; lay a field under 'fields.fixed' that holds {(folds is null ? "it" : "both")}"
+                        : "; no field of this hoop is large enough: write a point nearer to the crossing"
+                )
+                + $", or leave out {(folds is null ? "'fields.first'" : "'fields.first' or 'cloth.folds'")}"
         );
+
+    private static string At(Point at) => Invariant($"x {Mm(at.X)}, y {Mm(at.Y)}");
 
     internal static Diagnostic HoopTooSmallForCorners(Place place, Hoop hoop, int least, int longest) =>
         Diagnostic.Error(
             3013,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: its field has no room for two corners at a useful distance, {Mm(least)} x {Mm(longest)} mm, and the artwork is larger than the field; take a larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
-            )
+            Invariant($"hoop {hoop.Name}: its field has no room for two corners at a useful distance, ")
+                + Invariant($"{Mm(least)} x {Mm(longest)} mm, and the artwork is larger than the field; take a ")
+                + "larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
         );
 
     internal static Diagnostic NoCover(Place place, Hoop hoop) =>
         Diagnostic.Error(
             3018,
             place,
-            $"hoop {hoop.Name}: no fields were found that cover the artwork; list fields by hand under 'fields.place', or take a larger hoop"
+            $"hoop {hoop.Name}: no fields were found that cover the artwork; list fields by hand under "
+                + "'fields.place', or take a larger hoop"
         );
 
     private static string And(int more) =>

@@ -6,7 +6,9 @@ namespace Splitter.Diagnostics;
 /// <summary>What can be wrong with a recipe as a file and as YAML: SPL1001 to SPL1019.</summary>
 internal static class RecipeFileProblems
 {
-    /// <summary>More mistakes than a person reads at once; the rest of a file that is no recipe at all is left unsaid.</summary>
+    /// <summary>
+    /// More mistakes than a person reads at once; the rest of a file that is no recipe at all is left unsaid.
+    /// </summary>
     private const int Most = 100;
 
     /// <summary>What the parser makes of the two exclamation marks of YAML's own tags.</summary>
@@ -25,9 +27,8 @@ internal static class RecipeFileProblems
         Error(
             1001,
             Place.Whole(file),
-            Invariant(
-                $"the recipe has {bytes} bytes, more than the {most} that are read; draw its shapes in a file of their own and name it in 'artwork.file'"
-            )
+            Invariant($"the recipe has {bytes} bytes, more than the {most} that are read; draw its shapes ")
+                + "in a file of their own and name it in 'artwork.file'"
         );
 
     internal static Diagnostic NotUtf8(Place place) =>
@@ -62,9 +63,8 @@ internal static class RecipeFileProblems
         Error(
             1009,
             place,
-            Invariant(
-                $"the recipe has more than {most} keys and values; draw its shapes in a file of their own and name it in 'artwork.file'"
-            )
+            Invariant($"the recipe has more than {most} keys and values; draw its shapes in a file of ")
+                + "their own and name it in 'artwork.file'"
         );
 
     internal static Diagnostic SecondDocument(Place place) =>
@@ -81,14 +81,16 @@ internal static class RecipeFileProblems
         Error(
             1012,
             place,
-            $"'*{Quote.Short(name)}' repeats another value, which recipes do not do; write the value itself here, or put text that begins with * in quotation marks"
+            $"'*{Quote.Short(name)}' repeats another value, which recipes do not do; write the value itself "
+                + "here, or put text that begins with * in quotation marks"
         );
 
     internal static Diagnostic Tag(Place place, string tag) =>
         Error(
             1013,
             place,
-            $"'{Quote.Short(tag.Replace(YamlTags, "!!", StringComparison.Ordinal))}' is a tag, which recipes do not have; leave it out, or put text that begins with ! in quotation marks"
+            $"'{Quote.Short(tag.Replace(YamlTags, "!!", StringComparison.Ordinal))}' is a tag, which recipes do "
+                + "not have; leave it out, or put text that begins with ! in quotation marks"
         );
 
     internal static Diagnostic KeyNotText(Place place) => Error(1014, place, "a key must be text; write 'key: value'");

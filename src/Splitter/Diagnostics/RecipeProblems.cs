@@ -26,7 +26,8 @@ internal static class RecipeProblems
         Error(
             1062,
             place,
-            "'match' asks nothing, so that no later rule would ever count; ask for id, class, fill, stroke or stroke-width"
+            "'match' asks nothing, so that no later rule would ever count; ask for id, class, fill, stroke or "
+                + "stroke-width"
         );
 
     internal static Diagnostic FoldsNeedSize(Place place) =>
@@ -40,41 +41,40 @@ internal static class RecipeProblems
         Error(
             1064,
             place,
-            "the cloth has a size, but nothing says where the artwork lies on it; add 'artwork-at: centre', or a place, as in 'artwork-at: [20 mm, 30 mm]'"
+            "the cloth has a size, but nothing says where the artwork lies on it; add 'artwork-at: centre', or "
+                + "a place, as in 'artwork-at: [20 mm, 30 mm]'"
         );
 
     internal static Diagnostic NoEdgesYet(Place place, string key) =>
         Error(
             1071,
             place,
-            $"'size: auto' cuts the cloth to the artwork, so that no distance from its edges is known yet; write '{key}: centre', or the size of the cloth"
+            "'size: auto' cuts the cloth to the artwork, so that no distance from its edges is known yet; "
+                + $"write '{key}: centre', or the size of the cloth"
         );
 
     internal static Diagnostic ArtworkOffCloth(Place place, (int Width, int Height) size) =>
         Error(
             1065,
             place,
-            Invariant(
-                $"the artwork begins beyond the cloth, which is {Mm(size.Width)} x {Mm(size.Height)} mm; correct 'artwork-at' or 'size'"
-            )
+            Invariant($"the artwork begins beyond the cloth, which is {Mm(size.Width)} x ")
+                + Invariant($"{Mm(size.Height)} mm; correct 'artwork-at' or 'size'")
         );
 
     internal static Diagnostic FoldOffCloth(Place place, string fold, string extent, int side) =>
         Error(
             1066,
             place,
-            Invariant(
-                $"the {fold} fold does not lie on the cloth, which is {Mm(side)} mm {extent}; bring it closer to its edge"
-            )
+            Invariant($"the {fold} fold does not lie on the cloth, which is {Mm(side)} mm {extent}; bring ")
+                + "it closer to its edge"
         );
 
     internal static Diagnostic ClearanceTooLarge(Place place, int clearance, Hoop hoop, int most) =>
         Error(
             1067,
             place,
-            Invariant(
-                $"a clearance of {Mm(clearance)} mm leaves no room in hoop '{hoop.Name}' ({Mm(hoop.Width)} x {Mm(hoop.Height)} mm); write at most {Mm(most)} mm"
-            )
+            Invariant($"a clearance of {Mm(clearance)} mm leaves no room in hoop '{hoop.Name}' ")
+                + Invariant($"({Mm(hoop.Width)} x {Mm(hoop.Height)} mm); write at most {Mm(most)} mm")
         );
 
     internal static Diagnostic UnknownHoop(Place place, string name, ImmutableArray<string> known) =>
@@ -88,7 +88,8 @@ internal static class RecipeProblems
         Error(
             1069,
             place,
-            "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size: auto' to 'cloth', or its 'size' and 'artwork-at'"
+            "how much cloth lies in the throat is known only of a cloth whose size is known; add 'size: auto' "
+                + "to 'cloth', or its 'size' and 'artwork-at'"
         );
 
     internal static Diagnostic AngleAndGuide(Place place) =>

@@ -7,8 +7,8 @@ using static System.FormattableString;
 namespace Splitter.Diagnostics;
 
 /// <summary>
-/// What planning has to say of ground that the recipe forbids: SPL3011 and SPL3014 to SPL3017. Lengths in the messages are
-/// millimetres.
+/// What planning has to say of ground that the recipe forbids: SPL3011 and SPL3014 to SPL3017. Lengths in the messages
+/// are millimetres.
 /// </summary>
 internal static class ZoneProblems
 {
@@ -16,13 +16,16 @@ internal static class ZoneProblems
         Diagnostic.Error(
             3011,
             place,
-            Invariant(
-                $"hoop {fields[0].Hoop.Name}: the field at x {Mm(fields[0].Centre.X)}, y {Mm(fields[0].Centre.Y)} lies over {Zone(zone)}{(fields.Count > 1 ? Invariant($", and {fields.Count - 1} more do") : "")}; {(grid ? "list the fields by hand" : "move the field")}, or make the zone smaller"
-            )
+            Invariant($"hoop {fields[0].Hoop.Name}: the field at x {Mm(fields[0].Centre.X)}, y ")
+                + Invariant($"{Mm(fields[0].Centre.Y)} lies over ")
+                + Invariant($"{Zone(zone)}{(fields.Count > 1 ? Invariant($", and {fields.Count - 1} more do") : "")}; ")
+                + Invariant($"{(grid ? "list the fields by hand" : "move the field")}, or make the zone smaller")
         );
 
     /// <param name="zones">One, or all.</param>
-    /// <param name="free">How far from a hoop's edge its stitches stay: so far from a zone nothing can be drawn.</param>
+    /// <param name="free">
+    /// How far from a hoop's edge its stitches stay: so far from a zone nothing can be drawn.
+    /// </param>
     /// <param name="ground">The box around what is not covered.</param>
     internal static Diagnostic ZoneKeepsGround(
         Place place,
@@ -35,9 +38,11 @@ internal static class ZoneProblems
         Diagnostic.Error(
             3014,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape '{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x {Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to {Mm(ground.Bottom)} mm; {Move(zones)}, or take out or move what is drawn there: {Clear(zones, free)}"
-            )
+            Invariant($"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} can sew shape ")
+                + Invariant($"'{shapes[0].Id}' ({shapes[0].Place}){And(shapes.Count - 1)} at x ")
+                + Invariant($"{Mm(ground.Left)} to {Mm(ground.Right)}, y {Mm(ground.Top)} to ")
+                + Invariant($"{Mm(ground.Bottom)} mm; {Move(zones)}, or take out or move what is drawn there: ")
+                + Clear(zones, free)
         );
 
     internal static Diagnostic NoFieldAnywhere(Place place, IReadOnlyList<Box> zones, Hoop hoop) =>
@@ -53,16 +58,19 @@ internal static class ZoneProblems
         Diagnostic.Error(
             3016,
             place,
-            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork and share ground by which one is set after the other; make a zone smaller or move it, so that a field passes its end, or write a recipe for each side"
+            $"hoop {hoop.Name}: no fields were found that keep clear of the forbidden zones, cover the artwork "
+                + "and share ground by which one is set after the other; make a zone smaller or move it, so that a "
+                + "field passes its end, or write a recipe for each side"
         );
 
     internal static Diagnostic ZoneKeepsFirst(Place place, IReadOnlyList<Box> zones, Box held, Hoop hoop) =>
         Diagnostic.Error(
             3017,
             place,
-            Invariant(
-                $"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} holds what the first field must hold, 'fields.first' or the crossing of the folds (x {Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on the drawing); {Move(zones)}, or move the point or the folds"
-            )
+            Invariant($"hoop {hoop.Name}: no field that keeps clear of {Zones(zones)} holds what the ")
+                + "first field must hold, 'fields.first' or the crossing of the folds (x "
+                + Invariant($"{Mm(held.Left)} to {Mm(held.Right)}, y {Mm(held.Top)} to {Mm(held.Bottom)} mm on ")
+                + Invariant($"the drawing); {Move(zones)}, or move the point or the folds")
         );
 
     private static string Zone(Box zone) =>
@@ -76,9 +84,9 @@ internal static class ZoneProblems
     /// <summary>Where artwork may not be, or what it has to have beside it.</summary>
     private static string Clear(IReadOnlyList<Box> zones, int free) =>
         zones is [var zone]
-            ? Invariant(
-                $"hoops stitch no nearer to the zone than {Up(free)} mm, so leave x {Mm(zone.Left - free)} to {Mm(zone.Right + free)}, y {Mm(zone.Top - free)} to {Mm(zone.Bottom + free)} mm free, and shapes that are kept whole on one side of it"
-            )
+            ? Invariant($"hoops stitch no nearer to the zone than {Up(free)} mm, so leave x ")
+                + Invariant($"{Mm(zone.Left - free)} to {Mm(zone.Right + free)}, y {Mm(zone.Top - free)} to ")
+                + Invariant($"{Mm(zone.Bottom + free)} mm free, and shapes that are kept whole on one side of it")
             : "between zones only what lies in a gap that a whole hoop has room in can be sewn";
 
     private static string Move(IReadOnlyList<Box> zones) =>

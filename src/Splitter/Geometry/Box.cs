@@ -1,6 +1,8 @@
 namespace Splitter.Geometry;
 
-/// <summary>An axis-parallel box in design space, micrometres, edges included. Empty when right is left of left.</summary>
+/// <summary>
+/// An axis-parallel box in design space, micrometres, edges included. Empty when right is left of left.
+/// </summary>
 internal readonly record struct Box(int Left, int Top, int Right, int Bottom)
 {
     /// <summary>A box that holds nothing; joining it to another gives the other.</summary>

@@ -1,20 +1,20 @@
 namespace Splitter.Geometry;
 
 /// <summary>
-/// A line that the rows of fills follow, on both sides of it and beyond its ends, where it goes on straight: u is counted
-/// along the line from its start, v square off it, to its right. Rows keep their distance everywhere; inside a bend they
-/// are shorter than the line, outside longer.
+/// A line that the rows of fills follow, on both sides of it and beyond its ends, where it goes on straight: u is
+/// counted along the line from its start, v square off it, to its right. Rows keep their distance everywhere; inside a
+/// bend they are shorter than the line, outside longer.
 /// </summary>
 /// <remarks>
-/// Between two vertices the line and the ribs that stand square on it are interpolated. Vertices lie on straight lines and
-/// on arcs, where the ribs meet in the centre: which rib a point lies on is then linear in its distances from both, so
-/// that the way back from the drawing is as exact as the way to it.
+/// Between two vertices the line and the ribs that stand square on it are interpolated. Vertices lie on straight lines
+/// and on arcs, where the ribs meet in the centre: which rib a point lies on is then linear in its distances from both,
+/// so that the way back from the drawing is as exact as the way to it.
 /// </remarks>
 internal sealed class Guide : Frame
 {
     /// <summary>
-    /// How far a straight line of the drawing may bend away from the places that stand for it, µm: parts of one shape, whose
-    /// outlines are divided in other places, must agree on where a row ends.
+    /// How far a straight line of the drawing may bend away from the places that stand for it, µm: parts of one shape,
+    /// whose outlines are divided in other places, must agree on where a row ends.
     /// </summary>
     private const double Straying = 0.5;
 

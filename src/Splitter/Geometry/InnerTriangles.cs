@@ -46,7 +46,9 @@ internal sealed class InnerTriangles
     /// <summary>Three points a triangle, clockwise as seen with y down.</summary>
     internal ImmutableArray<int> Corners { get; }
 
-    /// <summary>For each triangle's side (from its corner k to k + 1) the side on its other face; -1 on the outline.</summary>
+    /// <summary>
+    /// For each triangle's side (from its corner k to k + 1) the side on its other face; -1 on the outline.
+    /// </summary>
     internal ImmutableArray<int> Across { get; }
 
     internal int Count => Corners.Length / 3;
@@ -133,7 +135,9 @@ internal sealed class InnerTriangles
         return points.Count > count;
     }
 
-    /// <summary>All triangles of the points' convex hull, clockwise with y down, from the smallest corner, sorted.</summary>
+    /// <summary>
+    /// All triangles of the points' convex hull, clockwise with y down, from the smallest corner, sorted.
+    /// </summary>
     private static ImmutableArray<(int A, int B, int C)> Triangulated(List<Point> points)
     {
         var index = new Dictionary<Point, int>(points.Count);

@@ -3,12 +3,18 @@ namespace Splitter.Geometry;
 /// <summary>The pointed outer corners of a stroke whose bends are bevelled.</summary>
 internal static class Mitres
 {
-    /// <summary>Tips that reach less than this past their bevel, µm, are left away: a flattened curve is full of them.</summary>
+    /// <summary>
+    /// Tips that reach less than this past their bevel, µm, are left away: a flattened curve is full of them.
+    /// </summary>
     private const double LeastTip = 2;
 
     /// <param name="half">Half the stroke's width, µm.</param>
-    /// <param name="limit">SVG's <c>stroke-miterlimit</c>: the longest mitre, in widths; a longer one stays a bevel.</param>
-    /// <returns>For each bend that gets one: from the bend to one end of its bevel, the tip, and the other end.</returns>
+    /// <param name="limit">
+    /// SVG's <c>stroke-miterlimit</c>: the longest mitre, in widths; a longer one stays a bevel.
+    /// </param>
+    /// <returns>
+    /// For each bend that gets one: from the bend to one end of its bevel, the tip, and the other end.
+    /// </returns>
     internal static IEnumerable<Ring> Tips(Polyline path, double half, double limit)
     {
         var points = path.Points.Where((p, i) => i == 0 || p != path.Points[i - 1]).ToList();

@@ -10,7 +10,9 @@ namespace Splitter.Geometry;
 /// </summary>
 internal sealed class PathClipping
 {
-    /// <summary>Below this many squared µm the cross product of two directions counts as parallel: no crossing.</summary>
+    /// <summary>
+    /// Below this many squared µm the cross product of two directions counts as parallel: no crossing.
+    /// </summary>
     private const double Parallel = 1e-9;
 
     private readonly Region region;

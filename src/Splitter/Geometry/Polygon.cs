@@ -43,7 +43,9 @@ internal sealed record Polygon(Ring Outer, ImmutableArray<Ring> Holes)
     public IEnumerable<Ring> Rings => Holes.Prepend(Outer);
 }
 
-/// <summary>A piece of ground: any number of polygons that do not overlap, as <see cref="Polygons"/> makes them.</summary>
+/// <summary>
+/// A piece of ground: any number of polygons that do not overlap, as <see cref="Polygons"/> makes them.
+/// </summary>
 internal sealed record Region(ImmutableArray<Polygon> Polygons)
 {
     /// <summary>No ground at all.</summary>
@@ -62,8 +64,8 @@ internal sealed record Region(ImmutableArray<Polygon> Polygons)
     public IEnumerable<Ring> Rings => Polygons.SelectMany(p => p.Rings);
 
     /// <summary>
-    /// The same ground within a box, and perhaps other ground beyond it: without polygons and holes that lie elsewhere, so
-    /// that ground with thousands of holes is not gone through for each little thing on it.
+    /// The same ground within a box, and perhaps other ground beyond it: without polygons and holes that lie elsewhere,
+    /// so that ground with thousands of holes is not gone through for each little thing on it.
     /// </summary>
     internal Region Near(Box box) =>
         Polygons.All(p => p.Outer.Bounds.Meets(box) && p.Holes.All(h => h.Bounds.Meets(box)))

@@ -11,37 +11,14 @@ using NetTopologySuite.Operation.OverlayNG;
 using NetTopologySuite.Operation.Polygonize;
 using NetTopologySuite.Precision;
 using NetTopologySuite.Simplify;
+using static Splitter.Geometry.EngineForm;
 using Nts = NetTopologySuite.Geometries;
 
 namespace Splitter.Geometry;
 
-/// <summary>Which loops of a self-crossing outline are inside, as SVG's <c>fill-rule</c> defines them.</summary>
-internal enum FillRule
-{
-    NonZero,
-    EvenOdd,
-}
-
-/// <summary>How an offset outline turns an outer corner, or a stroke its bends.</summary>
-internal enum Join
-{
-    Round,
-    Mitre,
-    Bevel,
-}
-
-/// <summary>How a stroke ends.</summary>
-internal enum Cap
-{
-    Butt,
-    Round,
-    Square,
-}
-
 /// <summary>
-/// Every polygon operation of the library, on the micrometre grid. This file owns the engine: NetTopologySuite's
-/// OverlayNG with a fixed precision model. Results are normalised (outer rings clockwise with y down, every ring from
-/// its smallest point, polygons sorted), so that they do not depend on the order of the arguments.
+/// Every polygon operation of the library, on the micrometre grid: NetTopologySuite's OverlayNG with a fixed precision
+/// model. Results are normalised (<see cref="EngineForm"/>), so that they do not depend on the order of the arguments.
 /// </summary>
 internal static class Polygons
 {
@@ -52,8 +29,8 @@ internal static class Polygons
     internal const double ArcTolerance = 10;
 
     /// <summary>
-    /// Vertices closer than this to the outline are dropped before an offset, µm. Offsetting a finely wavy outline takes
-    /// minutes otherwise; well below the tape's 100 µm step.
+    /// Vertices closer than this to the outline are dropped before an offset, µm. Offsetting a finely wavy outline
+    /// takes minutes otherwise; well below the tape's 100 µm step.
     /// </summary>
     private const double OffsetSimplification = 10;
 
@@ -61,28 +38,10 @@ internal static class Polygons
     private const double MitreLimit = 4;
 
     /// <summary>
-    /// Up to so many polygons are united in one go. Of more, those that lie apart from all others are not shown to the engine:
-    /// motifs on a large ground are thousands.
+    /// Up to so many polygons are united in one go. Of more, those that lie apart from all others are not shown to the
+    /// engine: motifs on a large ground are thousands.
     /// </summary>
     private const int MostAtOnce = 500;
-
-    private static readonly PrecisionModel Grid = new(1);
-
-    private static readonly GeometryFactory Factory = new NtsGeometryServices(
-        CoordinateArraySequenceFactory.Instance,
-        Grid,
-        0,
-        GeometryOverlay.NG,
-        new CoordinateEqualityComparer()
-    ).CreateGeometryFactory();
-
-    private static readonly GeometryFactory Floating = new NtsGeometryServices(
-        CoordinateArraySequenceFactory.Instance,
-        new PrecisionModel(),
-        0,
-        GeometryOverlay.NG,
-        new CoordinateEqualityComparer()
-    ).CreateGeometryFactory();
 
     /// <summary>The ground inside closed rings that may cross themselves and each other.</summary>
     internal static Region FromRings(IEnumerable<Ring> rings, FillRule rule)
@@ -153,12 +112,14 @@ internal static class Polygons
                 : JoinStyle.Round,
             MitreLimit = MitreLimit,
         };
-        // In floating point: given whole micrometres, the engine rounds crossings of the offset lines before it has sorted
-        // them, and now and then returns polygons that overlap, or none.
+        // In floating point: given whole micrometres, the engine rounds crossings of the offset lines before it has
+        // sorted them, and now and then returns polygons that overlap, or none.
         return ToRegion(Snapped(BufferOp.Buffer(Floating.CreateGeometry(Simplified(ToNts(region))), by, style)));
     }
 
-    /// <summary>The ground that a pen of the given width covers along a path; a closed path has joins all round.</summary>
+    /// <summary>
+    /// The ground that a pen of the given width covers along a path; a closed path has joins all round.
+    /// </summary>
     /// <param name="width">Full width, micrometres.</param>
     /// <param name="mitreLimit">SVG's <c>stroke-miterlimit</c>: a longer mitre becomes a bevel.</param>
     internal static Region Stroke(Polyline path, double width, Cap cap, Join join, double mitreLimit = MitreLimit)
@@ -191,7 +152,9 @@ internal static class Polygons
         return ToRegion(tips.Count == 0 ? ground : UnaryUnionNG.Union(Factory.BuildGeometry([ground, .. tips]), Grid));
     }
 
-    /// <summary>Drops vertices that lie within a tolerance (µm) of the outline without them; topology is kept.</summary>
+    /// <summary>
+    /// Drops vertices that lie within a tolerance (µm) of the outline without them; topology is kept.
+    /// </summary>
     internal static Region Simplify(Region region, double tolerance) =>
         region.IsEmpty ? region : ToRegion(Snapped(TopologyPreservingSimplifier.Simplify(ToNts(region), tolerance)));
 
@@ -217,28 +180,6 @@ internal static class Polygons
     internal static double Distance(Point a, Point b, Point c, Point d) =>
         DistanceComputer.SegmentToSegment(ToCoordinate(a), ToCoordinate(b), ToCoordinate(c), ToCoordinate(d));
 
-    /// <summary>The region in the engine's own form, for algorithms of the engine that have one user only.</summary>
-    internal static Nts.Geometry ToNts(Region region) => Factory.CreateMultiPolygon([.. region.Polygons.Select(ToNts)]);
-
-    private static Nts.Polygon ToNts(Polygon p) =>
-        Factory.CreatePolygon(ToLinear(p.Outer), [.. p.Holes.Select(ToLinear)]);
-
-    /// <summary>The areas of a geometry of the engine, on the micrometre grid and normalised.</summary>
-    internal static Region ToRegion(Nts.Geometry geometry) =>
-        Sorted(
-            PolygonExtracter
-                .GetPolygons(geometry)
-                .Cast<Nts.Polygon>()
-                .Where(p => !p.IsEmpty)
-                .Select(p => new Polygon(
-                    ToRing(p.ExteriorRing, clockwise: true),
-                    [.. p.InteriorRings.Select(h => ToRing(h, clockwise: false)).OrderBy(r => r.Points[0])]
-                ))
-        );
-
-    private static Region Sorted(IEnumerable<Polygon> polygons) =>
-        new([.. polygons.OrderBy(p => p.Outer.Points[0]).ThenBy(p => p.Outer.Points[1])]);
-
     private static Region United(IEnumerable<Polygon> polygons) =>
         ToRegion(
             UnaryUnionNG.Union(Factory.BuildGeometry(polygons.Select(Nts.Geometry (p) => ToNts(p)).ToList()), Grid)
@@ -253,9 +194,6 @@ internal static class Polygons
 
     private static Nts.Geometry Simplified(Nts.Geometry geometry) =>
         TopologyPreservingSimplifier.Simplify(geometry, OffsetSimplification);
-
-    private static Nts.Geometry Snapped(Nts.Geometry geometry) =>
-        geometry.IsEmpty ? geometry : GeometryPrecisionReducer.Reduce(geometry, Grid);
 
     private static int QuadrantSegments(double radius) =>
         radius <= ArcTolerance
@@ -281,21 +219,4 @@ internal static class Polygons
         }
         return winding;
     }
-
-    private static LinearRing ToLinear(Ring ring) =>
-        Factory.CreateLinearRing([.. ring.Points.Select(ToCoordinate), ToCoordinate(ring.Points[0])]);
-
-    private static Ring ToRing(LineString ring, bool clockwise)
-    {
-        Point[] points = [.. ring.Coordinates.Take(ring.NumPoints - 1).Select(ToPoint)];
-        if (new Ring([.. points]).SignedArea > 0 != clockwise)
-            Array.Reverse(points);
-        var start = Array.IndexOf(points, points.Min());
-        return new Ring([.. points.Skip(start), .. points.Take(start)]);
-    }
-
-    private static Coordinate ToCoordinate(Point p) => new(p.X, p.Y);
-
-    private static Point ToPoint(Coordinate c) =>
-        new((int)Math.Round(c.X, MidpointRounding.AwayFromZero), (int)Math.Round(c.Y, MidpointRounding.AwayFromZero));
 }

@@ -3,16 +3,20 @@ using System.Collections.Immutable;
 namespace Splitter.Geometry;
 
 /// <summary>
-/// An open line with every corner rounded as far as its two sides allow: an arc from the middle of the shorter side to as
-/// far along the other, and over all of a side that is the line's first or last. A curve that was drawn as many short
-/// sides keeps its own radius; one that is given by a few points becomes as gentle as it can be.
+/// An open line with every corner rounded as far as its two sides allow: an arc from the middle of the shorter side to
+/// as far along the other, and over all of a side that is the line's first or last. A curve that was drawn as many
+/// short sides keeps its own radius; one that is given by a few points becomes as gentle as it can be.
 /// </summary>
 internal sealed class RoundedLine
 {
-    /// <summary>Places of the drawn line nearer to the one before are left out, µm: a tremor of the hand is no bend.</summary>
+    /// <summary>
+    /// Places of the drawn line nearer to the one before are left out, µm: a tremor of the hand is no bend.
+    /// </summary>
     private const double ShortestSide = Units.Millimetre;
 
-    /// <summary>Most that an arc turns from vertex to vertex, radians: 4 degrees, whose chord is short by 2 parts in 10,000.</summary>
+    /// <summary>
+    /// Most that an arc turns from vertex to vertex, radians: 4 degrees, whose chord is short by 2 parts in 10,000.
+    /// </summary>
     private const double ArcStep = Math.PI / 45;
 
     /// <summary>Vertices nearer than this are one, µm.</summary>
@@ -21,7 +25,9 @@ internal sealed class RoundedLine
     /// <summary>A corner that turns less than this is none, radians.</summary>
     private const double Straight = 1e-9;
 
-    /// <summary>Decimals that places (µm) and directions are snapped to, since platforms differ in trigonometry's last.</summary>
+    /// <summary>
+    /// Decimals that places (µm) and directions are snapped to, since platforms differ in trigonometry's last.
+    /// </summary>
     private const int PlaceDecimals = 3,
         DirectionDecimals = 9;
 

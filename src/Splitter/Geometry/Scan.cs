@@ -3,7 +3,9 @@ namespace Splitter.Geometry;
 /// <summary>Finds which points of a rectangular lattice lie in a region, row by row.</summary>
 internal static class Scan
 {
-    /// <summary>Visits, for each row of the lattice, the runs of columns whose points lie in the region, ends included.</summary>
+    /// <summary>
+    /// Visits, for each row of the lattice, the runs of columns whose points lie in the region, ends included.
+    /// </summary>
     /// <param name="xs">Where columns lie, rising, µm.</param>
     /// <param name="ys">Where rows lie, rising, µm.</param>
     internal static void Cover(Region region, double[] xs, double[] ys, Action<int, int, int> visit)

@@ -1,8 +1,8 @@
 namespace Splitter.Geometry;
 
 /// <summary>
-/// Which way a hoop lies, clockwise as seen on the drawing. Only right angles: a corner that two hoopings share then has
-/// whole tape steps in both, and meets itself at 0.0 mm.
+/// Which way a hoop lies, clockwise as seen on the drawing. Only right angles: a corner that two hoopings share then
+/// has whole tape steps in both, and meets itself at 0.0 mm.
 /// </summary>
 internal enum Turn
 {

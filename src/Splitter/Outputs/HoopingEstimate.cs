@@ -9,8 +9,8 @@ using Splitter.Stitching.Estimates;
 namespace Splitter.Outputs;
 
 /// <summary>
-/// About what a hooping amounts to, before it is stitched. Stops are those of the finished part, unless a piece turns out
-/// too small to sew.
+/// About what a hooping amounts to, before it is stitched. Stops are those of the finished part, unless a piece turns
+/// out too small to sew.
 /// </summary>
 internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops, double Minutes)
 {

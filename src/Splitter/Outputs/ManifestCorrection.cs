@@ -5,7 +5,9 @@ using static Splitter.Outputs.ManifestWriter;
 
 namespace Splitter.Outputs;
 
-/// <summary>What a corrected part was made of: the part as planned, the move, and what the move does to joins.</summary>
+/// <summary>
+/// What a corrected part was made of: the part as planned, the move, and what the move does to joins.
+/// </summary>
 internal static class ManifestCorrection
 {
     internal static void Write(Utf8JsonWriter json, Correction correction, string originalSum)

@@ -11,8 +11,8 @@ namespace Splitter.Parts;
 internal sealed class HiddenGround
 {
     /// <summary>
-    /// Side of a cell, µm: more than the 0.4 mm between rows, so that closed rows cross every cell and open ones do not; and
-    /// as far as thread must lie inside the edge of what hides it, not to show beside it.
+    /// Side of a cell, µm: more than the 0.4 mm between rows, so that closed rows cross every cell and open ones do
+    /// not; and as far as thread must lie inside the edge of what hides it, not to show beside it.
     /// </summary>
     internal const int Cell = 500;
 
@@ -61,7 +61,9 @@ internal sealed class HiddenGround
     internal Point MiddleOf(int cell) =>
         new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
 
-    /// <summary>The number of the first stitch of a block, by its place in the order; of the last one's end too.</summary>
+    /// <summary>
+    /// The number of the first stitch of a block, by its place in the order; of the last one's end too.
+    /// </summary>
     internal int FirstOf(int block) => firsts[block];
 
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>

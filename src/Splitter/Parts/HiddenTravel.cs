@@ -17,7 +17,8 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     private const double Detour = 10 * Units.Millimetre;
 
     /// <summary>
-    /// Two blocks in one go where the second begins in the hole in which the first ends, or where a hidden way saves a trim.
+    /// Two blocks in one go where the second begins in the hole in which the first ends, or where a hidden way saves a
+    /// trim.
     /// </summary>
     /// <param name="next">Number of the second one's first stitch.</param>
     internal (Block First, Block Second) Joined(Block first, Block second, int next)

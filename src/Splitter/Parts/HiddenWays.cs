@@ -15,13 +15,17 @@ internal sealed class HiddenWays
     /// </summary>
     private const double Longest = 100 * Units.Millimetre;
 
-    /// <summary>How far from the hidden ground a block may end or begin, µm: a rim reaches 0.8 mm below what hides it.</summary>
+    /// <summary>
+    /// How far from the hidden ground a block may end or begin, µm: a rim reaches 0.8 mm below what hides it.
+    /// </summary>
     private const double Reach = Units.Millimetre;
 
     /// <summary>The way stays this near to the box around both ends, µm: the effort is bounded.</summary>
     private const int Detour = 30 * Units.Millimetre;
 
-    /// <summary>How much longer a way may be for each layer that it then does not lie on, as a share of its length.</summary>
+    /// <summary>
+    /// How much longer a way may be for each layer that it then does not lie on, as a share of its length.
+    /// </summary>
     private const double WorthALayer = 1;
 
     /// <summary>Of a square that a way crosses, how much it covers, in layers.</summary>

@@ -5,14 +5,14 @@ using Splitter.Stitching;
 namespace Splitter.Parts;
 
 /// <summary>
-/// The order of the blocks that one thread sews without a stop, and where the needle comes to each, so that jumps are few
-/// and short: the nearest next, bettered by <see cref="JumpSearch"/>.
+/// The order of the blocks that one thread sews without a stop, and where the needle comes to each, so that jumps are
+/// few and short: the nearest next, bettered by <see cref="JumpSearch"/>.
 /// </summary>
 internal static class JumpOrder
 {
     /// <summary>
-    /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice, no
-    /// source.
+    /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice,
+    /// no source.
     /// </summary>
     private const int LongestUntrimmed = 2 * Units.Millimetre;
 
@@ -30,7 +30,9 @@ internal static class JumpOrder
 
     /// <summary>The blocks in sewing order, runs turned as it suits.</summary>
     /// <param name="pieces">The blocks of each piece; those of one piece may be sewn in any order.</param>
-    /// <param name="lieOver">Whether of two pieces, the earlier first, the later lies over the earlier and stays after it.</param>
+    /// <param name="lieOver">
+    /// Whether of two pieces, the earlier first, the later lies over the earlier and stays after it.
+    /// </param>
     /// <param name="needle">Where it comes from.</param>
     internal static ImmutableArray<Block> Of(
         ImmutableArray<ImmutableArray<Block>> pieces,

@@ -3,15 +3,17 @@ using Splitter.Geometry;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Betters an order by turning stretches of it round (2-opt: Croes 1958, from memory) and by moving short ones (Or-opt: Or
-/// 1976, from memory); when neither helps, two stretches change
-/// places at random and what comes of it stays if it is better.
-/// What lies over something stays after it throughout. Chance comes from a generator of its own: same blocks, same order.
+/// Betters an order by turning stretches of it round (2-opt: Croes 1958, from memory) and by moving short ones (Or-opt:
+/// Or 1976, from memory); when neither helps, two stretches change places at random and what comes of it stays if it is
+/// better. What lies over something stays after it throughout. Chance comes from a generator of its own: same blocks,
+/// same order.
 /// </summary>
 internal sealed class JumpSearch
 {
-    /// <summary>Changes that are looked at for each block: enough for small orders to come to
-    /// rest many times, and bounded for large ones.</summary>
+    /// <summary>
+    /// Changes that are looked at for each block: enough for small orders to come to rest many times, and bounded for
+    /// large ones.
+    /// </summary>
     private const long WorkPerBlock = 10_000;
 
     /// <summary>Longest stretch that is moved.</summary>
@@ -23,21 +25,8 @@ internal sealed class JumpSearch
     /// <summary>Gains that rounding of sums makes of nothing, µm.</summary>
     private const double Nothing = 1e-3;
 
-    private readonly List<int>[] below;
-    private readonly List<int>[] above;
-    private readonly Point? needle;
+    private readonly NotedOrder order;
     private readonly int count;
-
-    // Sums of jumps up to each place, as they are and as they would be if everything were turned round.
-    private readonly double[] there;
-    private readonly double[] back;
-    private readonly int[] firstOf;
-    private readonly int[] lastOf;
-
-    // For each place the last place of what its block lies over, and the first of what lies over it.
-    private readonly int[] lastBelow;
-    private readonly int[] firstAbove;
-    private Stay[] order;
     private long work;
     private ulong state = 1_618_033_988;
 
@@ -45,37 +34,26 @@ internal sealed class JumpSearch
     /// <param name="below">For each piece those that it lies over.</param>
     internal JumpSearch(Stay[] start, List<int>[] below, Point? needle)
     {
-        (order, this.below, this.needle, count) = (start, below, needle, start.Length);
-        (there, back) = (new double[count + 1], new double[count + 1]);
-        (firstOf, lastOf) = (new int[below.Length], new int[below.Length]);
-        (lastBelow, firstAbove) = (new int[count], new int[count]);
-        above = [.. below.Select(_ => new List<int>())];
-        for (var i = 0; i < below.Length; i++)
-            foreach (var j in below[i])
-                above[j].Add(i);
+        (order, count) = (new(start, below, needle), start.Length);
         work = WorkPerBlock * count;
     }
 
-    internal IReadOnlyList<Stay> Order => order;
+    internal IReadOnlyList<Stay> Order => order.Stays;
 
     internal void Better()
     {
         Descend();
         if (count < 2)
             return;
-        var best = (Order: order.ToArray(), Ways: order.Select(s => s.Way).ToArray(), Cost: Total());
+        var best = (Order: order.Kept(), Cost: order.Total());
         while (work > 0)
         {
             Shake();
             Descend();
-            if (Total() < best.Cost - Nothing)
-                best = ([.. order], [.. order.Select(s => s.Way)], Total());
+            if (order.Total() < best.Cost - Nothing)
+                best = (order.Kept(), order.Total());
             else
-            {
-                order = [.. best.Order];
-                for (var i = 0; i < count; i++)
-                    order[i].Way = best.Ways[i];
-            }
+                order.Restore(best.Order);
             work -= count;
         }
     }
@@ -84,6 +62,12 @@ internal sealed class JumpSearch
     {
         do Note();
         while (BetterOnce() || Begin());
+    }
+
+    private void Note()
+    {
+        work -= count;
+        order.Note();
     }
 
     /// <summary>One sweep of all changes.</summary>
@@ -104,13 +88,15 @@ internal sealed class JumpSearch
         for (var j = i; j < count; j++)
         {
             work--;
-            if (j > i && lastBelow[j] >= i)
+            if (j > i && order.LastBelow(j) >= i)
                 return false;
-            var gain = Jump(i - 1, i) + Jump(j, j + 1) + Stretch(i, j) - Turned(i, j);
-            gain -= Between(ExitAt(i - 1), EntryTurned(j)) + Between(ExitTurned(i), EntryAt(j + 1));
+            var gain = order.Jump(i - 1, i) + order.Jump(j, j + 1) + order.Stretch(i, j) - order.Turned(i, j);
+            gain -=
+                NotedOrder.Between(order.ExitAt(i - 1), order.EntryTurned(j))
+                + NotedOrder.Between(order.ExitTurned(i), order.EntryAt(j + 1));
             if (gain <= Nothing)
                 continue;
-            Turn(i, j);
+            order.Turn(i, j);
             return true;
         }
         return false;
@@ -124,13 +110,16 @@ internal sealed class JumpSearch
             var turns = true;
             for (var k = i; k <= j; k++)
             {
-                var (last, first) = (lastBelow[k], firstAbove[k]);
+                var (last, first) = (order.LastBelow(k), order.FirstAbove(k));
                 // What lies over something that is moved along may lie over more outside: it does not go that way.
                 earliest = Math.Max(earliest, Math.Min(i, last + 1));
                 latest = Math.Min(latest, Math.Max(j, first - 1));
                 turns &= last < i;
             }
-            var freed = Jump(i - 1, i) + Jump(j, j + 1) - Between(ExitAt(i - 1), EntryAt(j + 1));
+            var freed =
+                order.Jump(i - 1, i)
+                + order.Jump(j, j + 1)
+                - NotedOrder.Between(order.ExitAt(i - 1), order.EntryAt(j + 1));
             if (freed <= Nothing)
                 continue;
             for (var at = earliest; at <= latest + 1; at++)
@@ -139,18 +128,20 @@ internal sealed class JumpSearch
                     continue;
                 work--;
                 // Between what is at - 1 and at now.
-                var parted = freed + Jump(at - 1, at);
-                var kept = Between(ExitAt(at - 1), EntryAt(i)) + Between(ExitAt(j), EntryAt(at));
+                var parted = freed + order.Jump(at - 1, at);
+                var kept =
+                    NotedOrder.Between(order.ExitAt(at - 1), order.EntryAt(i))
+                    + NotedOrder.Between(order.ExitAt(j), order.EntryAt(at));
                 var turned =
-                    Between(ExitAt(at - 1), EntryTurned(j))
-                    + Between(ExitTurned(i), EntryAt(at))
-                    + Turned(i, j)
-                    - Stretch(i, j);
+                    NotedOrder.Between(order.ExitAt(at - 1), order.EntryTurned(j))
+                    + NotedOrder.Between(order.ExitTurned(i), order.EntryAt(at))
+                    + order.Turned(i, j)
+                    - order.Stretch(i, j);
                 if (parted - kept <= Nothing && !(turns && parted - turned > Nothing))
                     continue;
                 if (turns && turned < kept)
-                    Turn(i, j);
-                Swap(Math.Min(i, at), at < i ? i : j + 1, Math.Max(j + 1, at));
+                    order.Turn(i, j);
+                order.Swap(Math.Min(i, at), at < i ? i : j + 1, Math.Max(j + 1, at));
                 return true;
             }
         }
@@ -160,11 +151,11 @@ internal sealed class JumpSearch
     /// <summary>Every loop begins where both its jumps are least.</summary>
     private bool Begin()
     {
-        var before = Total();
+        var before = order.Total();
         for (var i = 0; i < count; i++)
             if (order[i].IsLoop)
-                order[i].BeginBetween(ExitAt(i - 1), EntryAt(i + 1));
-        return Total() < before - Nothing;
+                order[i].BeginBetween(order.ExitAt(i - 1), order.EntryAt(i + 1));
+        return order.Total() < before - Nothing;
     }
 
     /// <summary>Two stretches at random change places, and their loops begin anywhere.</summary>
@@ -173,83 +164,11 @@ internal sealed class JumpSearch
         var a = Below(count - 1);
         var b = a + 1 + Below(Math.Min(LongestSwapped, count - 1 - a));
         var c = b + 1 + Below(Math.Min(LongestSwapped, count - b));
-        if (Enumerable.Range(b, c - b).All(k => LastBelow(k, b) < a))
-            Swap(a, b, c);
+        if (Enumerable.Range(b, c - b).All(k => order.LastBelow(k, b) < a))
+            order.Swap(a, b, c);
         for (var i = a; i < c; i++)
             order[i].Way = (order[i].Way.Turned, Below(order[i].Holes));
     }
-
-    /// <summary>What is from one place up to the second changes places with what is from there up to the third.</summary>
-    private void Swap(int from, int middle, int to)
-    {
-        Stay[] swapped = [.. order[middle..to], .. order[from..middle]];
-        swapped.CopyTo(order, from);
-    }
-
-    private void Turn(int i, int j)
-    {
-        Array.Reverse(order, i, j - i + 1);
-        for (var k = i; k <= j; k++)
-            order[k].Turn();
-    }
-
-    private void Note()
-    {
-        work -= count;
-        Array.Fill(firstOf, count);
-        Array.Fill(lastOf, -1);
-        for (var i = 0; i < count; i++)
-        {
-            var piece = order[i].Piece;
-            (firstOf[piece], lastOf[piece]) = (Math.Min(firstOf[piece], i), i);
-            if (i == 0)
-                continue;
-            there[i] = there[i - 1] + Jump(i - 1, i);
-            back[i] = back[i - 1] + Between(ExitTurned(i), EntryTurned(i - 1));
-        }
-        for (var i = 0; i < count; i++)
-        {
-            (lastBelow[i], firstAbove[i]) = (-1, count);
-            foreach (var piece in below[order[i].Piece])
-                lastBelow[i] = Math.Max(lastBelow[i], lastOf[piece]);
-            foreach (var piece in above[order[i].Piece])
-                firstAbove[i] = Math.Min(firstAbove[i], firstOf[piece]);
-        }
-    }
-
-    /// <summary>The last place before another of what the block at a place lies over.</summary>
-    private int LastBelow(int at, int before)
-    {
-        var under = below[order[at].Piece];
-        for (var k = before - 1; k >= 0; k--)
-            if (under.Contains(order[k].Piece))
-                return k;
-        return -1;
-    }
-
-    private double Total()
-    {
-        var sum = 0.0;
-        for (var i = 0; i < count; i++)
-            sum += Jump(i - 1, i);
-        return sum;
-    }
-
-    private Point? EntryAt(int i) => i < count ? order[i].Entry : null;
-
-    private Point? ExitAt(int i) => i < 0 ? needle : order[i].Exit;
-
-    private Point? EntryTurned(int i) => order[i].Turns ? order[i].Exit : order[i].Entry;
-
-    private Point? ExitTurned(int i) => order[i].Turns ? order[i].Entry : order[i].Exit;
-
-    private double Jump(int from, int to) => Between(ExitAt(from), EntryAt(to));
-
-    private double Stretch(int i, int j) => there[j] - there[i];
-
-    private double Turned(int i, int j) => back[j] - back[i];
-
-    private static double Between(Point? from, Point? to) => from is { } a && to is { } b ? JumpOrder.Cost(a, b) : 0;
 
     /// <summary>A number below a bound (xorshift64*, Marsaglia 2003 and Vigna 2016, from memory).</summary>
     private int Below(int bound)

@@ -5,7 +5,9 @@ using Splitter.Stitching;
 
 namespace Splitter.Parts;
 
-/// <summary>Stitches of placement lines, corners and alignment crosses. They come out again, so they are not tied.</summary>
+/// <summary>
+/// Stitches of placement lines, corners and alignment crosses. They come out again, so they are not tied.
+/// </summary>
 internal static class MarkStitcher
 {
     /// <summary>Stitch of a placement line on bare stabilizer, µm. Common practice, no source: 2 to 3 mm.</summary>

@@ -41,7 +41,9 @@ internal enum StepKind
 /// <param name="Number">From 1 within its part.</param>
 /// <param name="Thread">Null for marks: any thread that contrasts.</param>
 /// <param name="Moves">In sewing order.</param>
-/// <param name="Actions">What the person does when the machine stops after it, in this order; empty after the last step.</param>
+/// <param name="Actions">
+/// What the person does when the machine stops after it, in this order; empty after the last step.
+/// </param>
 internal sealed record Step(
     int Number,
     StepKind Kind,

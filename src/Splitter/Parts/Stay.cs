@@ -4,7 +4,9 @@ using Splitter.Stitching;
 
 namespace Splitter.Parts;
 
-/// <summary>A block in an order that is being sought: the needle's stay between two jumps, one way or another.</summary>
+/// <summary>
+/// A block in an order that is being sought: the needle's stay between two jumps, one way or another.
+/// </summary>
 internal sealed class Stay(Block block, int piece)
 {
     private readonly ImmutableArray<Point> line = block.Line;

@@ -7,10 +7,14 @@ using Splitter.Texts;
 
 namespace Splitter.Parts;
 
-/// <summary>What the person does when the machine stops, one action after the other. Common practice, no source.</summary>
+/// <summary>
+/// What the person does when the machine stops, one action after the other. Common practice, no source.
+/// </summary>
 internal sealed class StopTexts(Cloth cloth, Phrasebook say)
 {
-    /// <summary>Less cloth than this lies flat in the throat, µm: it makes no roll. Common practice, no source.</summary>
+    /// <summary>
+    /// Less cloth than this lies flat in the throat, µm: it makes no roll. Common practice, no source.
+    /// </summary>
     private const int LeastRolled = 80 * Units.Millimetre;
 
     internal ImmutableArray<string> MountOnFolds(Hooping hooping) =>
@@ -43,7 +47,9 @@ internal sealed class StopTexts(Cloth cloth, Phrasebook say)
             say.Say("stop.go-on"),
         ];
 
-    /// <summary>Loose threads do not belong under stitches; any other corner may still be needed to set a part again.</summary>
+    /// <summary>
+    /// Loose threads do not belong under stitches; any other corner may still be needed to set a part again.
+    /// </summary>
     internal string TakeOut(IReadOnlyList<string> ids) =>
         ids.Count == 1
             ? say.Say("stop.take-out.one", ("corner", ids[0]))

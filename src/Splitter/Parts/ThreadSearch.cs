@@ -12,7 +12,9 @@ internal sealed class ThreadSearch
     /// <summary>Most states side by side.</summary>
     private const int Widest = 500;
 
-    /// <summary>Things and their order that are looked at for one more thread, so that few things are searched widely.</summary>
+    /// <summary>
+    /// Things and their order that are looked at for one more thread, so that few things are searched widely.
+    /// </summary>
     private const long LevelWork = 2_000_000;
 
     /// <summary>And in all; what is left then is sewn by the most promising thread, one after the other.</summary>
@@ -55,10 +57,8 @@ internal sealed class ThreadSearch
         while (states[0].Bound > 0)
         {
             var before = Work;
-            List<State> next =
-            [
-                .. states.SelectMany(Next).DistinctBy(s => s.Key).OrderBy(s => s.Bound), // A stable sort: of equals, the thread of the earlier thing.
-            ];
+            // A stable sort: of equals, the thread of the earlier thing.
+            List<State> next = [.. states.SelectMany(Next).DistinctBy(s => s.Key).OrderBy(s => s.Bound)];
             var each = Math.Max(1, (Work - before) / states.Count);
             states = next[..(int)Math.Clamp(Work > MostWork ? 1 : LevelWork / each, 1, Math.Min(Widest, next.Count))];
         }

@@ -26,7 +26,9 @@ internal static class Planner
         )
         select plan;
 
-    /// <summary>A width that serves all joins is the first advice for each of them: two widths would contradict each other.</summary>
+    /// <summary>
+    /// A width that serves all joins is the first advice for each of them: two widths would contradict each other.
+    /// </summary>
     private static IEnumerable<Diagnostic> Remedied(Redrafts redrafts)
     {
         var fits = WidthRemedy.Fitting(redrafts);

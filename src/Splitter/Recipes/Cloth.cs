@@ -7,11 +7,14 @@ namespace Splitter.Recipes;
 internal sealed record Cloth
 {
     /// <summary>
-    /// Around the artwork of a cloth that is cut to it, µm: to hold, to turn in, and for corners. Common practice, no source.
+    /// Around the artwork of a cloth that is cut to it, µm: to hold, to turn in, and for corners. Common practice, no
+    /// source.
     /// </summary>
     private const int Margin = 50 * Units.Millimetre;
 
-    /// <summary>Beside the longest hoop's field on a cloth that is cut to the artwork, µm: to hold on to. By eye, no source.</summary>
+    /// <summary>
+    /// Beside the longest hoop's field on a cloth that is cut to the artwork, µm: to hold on to. By eye, no source.
+    /// </summary>
     private const int Grip = 20 * Units.Millimetre;
 
     /// <summary>Cloth is cut to whole centimetres.</summary>
@@ -47,7 +50,9 @@ internal sealed record Cloth
     /// <summary>Thickness, for thread consumption.</summary>
     public int Thickness { get; init; } = 500;
 
-    /// <summary>Layers of thread that cloth and needle bear over any spot. Common practice, no source: about 3.</summary>
+    /// <summary>
+    /// Layers of thread that cloth and needle bear over any spot. Common practice, no source: about 3.
+    /// </summary>
     public int MostLayers { get; init; } = 3;
 
     /// <summary><c>#rrggbb</c>, lower case.</summary>
@@ -58,7 +63,9 @@ internal sealed record Cloth
 
     /// <summary>With what depends on the artwork worked out.</summary>
     /// <param name="width">The artwork's, as is the height.</param>
-    /// <param name="hoops">It is large enough for any of them, so that it does not depend on the one that is used.</param>
+    /// <param name="hoops">
+    /// It is large enough for any of them, so that it does not depend on the one that is used.
+    /// </param>
     internal Cloth Under(int width, int height, ImmutableArray<Hoop> hoops)
     {
         var least = hoops.Max(hoop => Math.Max(hoop.Width, hoop.Height)) + (2 * Grip);

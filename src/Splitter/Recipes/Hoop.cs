@@ -8,8 +8,8 @@ internal sealed record Hoop(string Name, int Width, int Height)
 }
 
 /// <summary>
-/// The space between the needle and the column of the machine's arm: cloth beyond the field's edge on that side is rolled
-/// up there.
+/// The space between the needle and the column of the machine's arm: cloth beyond the field's edge on that side is
+/// rolled up there.
 /// </summary>
 /// <param name="Side">Where it is, as the machine holds the hoop.</param>
 /// <param name="Room">How much cloth goes in, from the field's edge; null for any amount.</param>

@@ -1,6 +1,8 @@
 namespace Splitter.Recipes;
 
-/// <summary>How long things take at the machine and beside it, for estimates. Defaults: common practice, no source.</summary>
+/// <summary>
+/// How long things take at the machine and beside it, for estimates. Defaults: common practice, no source.
+/// </summary>
 internal sealed record Machine
 {
     /// <summary>Stitches a minute: 600 to 800 are usual.</summary>

@@ -21,7 +21,9 @@ internal sealed record Recipe
     /// <summary>What is sewn.</summary>
     public required ArtworkSource Artwork { get; init; }
 
-    /// <summary>Named threads; a colour of the artwork takes the thread of exactly its colour, else a name of its own.</summary>
+    /// <summary>
+    /// Named threads; a colour of the artwork takes the thread of exactly its colour, else a name of its own.
+    /// </summary>
     public ImmutableArray<NamedThread> Threads { get; init; } = [];
 
     /// <summary>What it is sewn on.</summary>
@@ -49,8 +51,8 @@ internal sealed record Recipe
     public required ImmutableDictionary<string, Place> Places { get; init; }
 
     /// <summary>
-    /// The place of a key path, or of the nearest key above it that the file has; else that of the next path. Artwork is
-    /// in every file, so an editor always has a line to go to.
+    /// The place of a key path, or of the nearest key above it that the file has; else that of the next path. Artwork
+    /// is in every file, so an editor always has a line to go to.
     /// </summary>
     internal Place PlaceOf(params ReadOnlySpan<string> paths)
     {

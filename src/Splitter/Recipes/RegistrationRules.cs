@@ -9,15 +9,19 @@ internal sealed record RegistrationRules
     public int Accuracy { get; init; } = 300;
 
     /// <summary>
-    /// How closely an offset is read at an alignment cross: one standard deviation per axis. To the nearest half millimetre of a
-    /// ruler it is 0.5 mm / sqrt 12.
+    /// How closely an offset is read at an alignment cross: one standard deviation per axis. To the nearest half
+    /// millimetre of a ruler it is 0.5 mm / sqrt 12.
     /// </summary>
     public int Reading { get; init; } = 150;
 
-    /// <summary>A part may be stretched by so much along and across the grain to follow cloth that has; 0 for not at all.</summary>
+    /// <summary>
+    /// A part may be stretched by so much along and across the grain to follow cloth that has; 0 for not at all.
+    /// </summary>
     public double FollowStretch { get; init; }
 
-    /// <summary>No recipe asks for more corners than this: each is a tack to set and to take out at every hooping.</summary>
+    /// <summary>
+    /// No recipe asks for more corners than this: each is a tack to set and to take out at every hooping.
+    /// </summary>
     internal const int MostCorners = 6;
 
     /// <summary>How many corners a hooping takes where there is room; at least two.</summary>

@@ -2,7 +2,8 @@ namespace Splitter.Recipes;
 
 /// <summary>
 /// By which share of a stitch the penetrations of a fill row are moved against those of the row before:
-/// <paramref name="Step"/> of <paramref name="Cycle"/> parts. After as many rows as there are parts they repeat at the latest.
+/// <paramref name="Step"/> of <paramref name="Cycle"/> parts. After as many rows as there are parts they repeat at the
+/// latest.
 /// </summary>
 internal readonly record struct Stagger(int Step, int Cycle)
 {

@@ -3,7 +3,9 @@ using System.Globalization;
 
 namespace Splitter.Starting;
 
-/// <summary>Plain names for colours, as one would ask for a spool: <c>dark blue</c>. Bounds between them: by eye, no source.</summary>
+/// <summary>
+/// Plain names for colours, as one would ask for a spool: <c>dark blue</c>. Bounds between them: by eye, no source.
+/// </summary>
 internal static class ColourNames
 {
     /// <summary>Least saturation of what is not called grey.</summary>

@@ -15,7 +15,9 @@ internal sealed record ProposedRule(ImmutableArray<string> Comment, string Match
 /// <summary>What carries a name, and what a rule for it matches.</summary>
 internal sealed record Named(string Name, string Match, ImmutableArray<Seen> Elements);
 
-/// <summary>Rules that suit what a drawing holds; the first that matches a shape wins, so special ones come first.</summary>
+/// <summary>
+/// Rules that suit what a drawing holds; the first that matches a shape wins, so special ones come first.
+/// </summary>
 internal static partial class SewProposals
 {
     /// <summary>
@@ -59,9 +61,10 @@ internal static partial class SewProposals
                             .. i == 0
                                 ? ["A join through a small thing would show, so that each lies in one hooping, whole."]
                                 : Array.Empty<string>(),
-                            FormattableString.Invariant(
-                                $"{Count(named.Elements.Length, "thing")}, the largest {Units.ToMillimetres(named.Elements.Max(e => e.Longest)):0} mm"
-                            ),
+                            FormattableString.Invariant($"{Count(named.Elements.Length, "thing")}, the largest ")
+                                + FormattableString.Invariant(
+                                    $"{Units.ToMillimetres(named.Elements.Max(e => e.Longest)):0} mm"
+                                ),
                         ],
                         named.Match,
                         ["keep-whole: true"]
@@ -87,7 +90,8 @@ internal static partial class SewProposals
         if (lines > 0)
             yield return new(
                 [
-                    $"{Count(lines, "line")} finer than a millimetre: one line of stitches each. 'passes: triple' makes them bold.",
+                    $"{Count(lines, "line")} finer than a millimetre: one line of stitches each. 'passes: "
+                        + "triple' makes them bold.",
                 ],
                 "{ stroke-width: \"< 1 mm\" }",
                 ["as: run", "stitch-length: 2.2 mm"]
@@ -111,7 +115,8 @@ internal static partial class SewProposals
                 i == 0
                     ?
                     [
-                        "Rows of neighbouring colours lean different ways, so that light tells them apart. The largest come first.",
+                        "Rows of neighbouring colours lean different ways, so that light tells them apart. The "
+                            + "largest come first.",
                         threads[survey.Colours.IndexOf(colour.Key)],
                     ]
                     : [threads[survey.Colours.IndexOf(colour.Key)]],
@@ -120,7 +125,9 @@ internal static partial class SewProposals
             );
     }
 
-    /// <summary>Classes and groups, each with what carries its name. A group has several elements; an element's own id is none.</summary>
+    /// <summary>
+    /// Classes and groups, each with what carries its name. A group has several elements; an element's own id is none.
+    /// </summary>
     private static IEnumerable<Named> Names(Survey survey)
     {
         var classes = survey.Elements.SelectMany(e => e.Element.Classes).Distinct(StringComparer.Ordinal);

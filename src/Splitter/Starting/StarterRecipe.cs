@@ -60,7 +60,7 @@ internal static class StarterRecipe
             Invariant(
                     $"""
                     # {name}: started from {artwork}, which has {Contents(survey)}.
-                    # It can be made as it is; look at the plan first, then change what does not suit your cloth and your hoops.
+                    # It can be made as it is; look at the plan first, then change what does not suit you.
                     #
                     #   splitter plan RECIPE    fields, joins and how well they will fit, before anything is stitched
                     #   splitter make RECIPE    machine files, pictures and the work sheet
@@ -149,7 +149,8 @@ internal static class StarterRecipe
     private static void Hoops(StringBuilder text, Survey survey)
     {
         text.Append(
-            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a set of parts;\n"
+            "\n# What the machine can sew in each hoop: measure, or look it up in its manual. Each hoop gets a "
+                + "set of parts;\n"
         );
         text.Append("# strike those that you do not have.\nhoops:\n");
         foreach (var (name, width, height) in UsualHoops)

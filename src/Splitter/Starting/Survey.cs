@@ -32,8 +32,8 @@ internal enum WidthSource
 
 /// <summary>What a drawing holds, as far as a recipe can be started from it.</summary>
 /// <param name="Colours">
-/// In the order in which they first appear, those of things too small to be sewn among them: they are not, once the work
-/// is wider.
+/// In the order in which they first appear, those of things too small to be sewn among them: they are not, once the
+/// work is wider.
 /// </param>
 internal sealed record Survey(
     int Width,

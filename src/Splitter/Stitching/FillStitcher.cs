@@ -7,8 +7,8 @@ using Splitter.Stitching.Fills;
 namespace Splitter.Stitching;
 
 /// <summary>
-/// Fills: rows on a lattice that the whole artwork shares, to and fro, in sections that hidden travel joins. Each polygon
-/// of the piece is one block, without a trim inside.
+/// Fills: rows on a lattice that the whole artwork shares, to and fro, in sections that hidden travel joins. Each
+/// polygon of the piece is one block, without a trim inside.
 /// </summary>
 internal static class FillStitcher
 {

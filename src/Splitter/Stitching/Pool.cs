@@ -3,8 +3,8 @@ using Splitter.Geometry;
 namespace Splitter.Stitching;
 
 /// <summary>
-/// Things with one or more places each, of which the one nearest to the needle is taken next. Places lie in square cells,
-/// about two to a cell, and cells are looked at ring by ring around the needle.
+/// Things with one or more places each, of which the one nearest to the needle is taken next. Places lie in square
+/// cells, about two to a cell, and cells are looked at ring by ring around the needle.
 /// </summary>
 internal sealed class Pool
 {
@@ -49,7 +49,9 @@ internal sealed class Pool
         Left--;
     }
 
-    /// <summary>Takes the thing with the nearest place, or the first when there is no needle yet; says which place.</summary>
+    /// <summary>
+    /// Takes the thing with the nearest place, or the first when there is no needle yet; says which place.
+    /// </summary>
     internal (int Thing, int Which) Take(Point? from)
     {
         while (taken[places[first].Of])

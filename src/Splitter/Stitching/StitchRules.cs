@@ -7,14 +7,15 @@ namespace Splitter.Stitching;
 internal static class StitchRules
 {
     /// <summary>
-    /// Longest stitch, µm. One record of the tape moves at most 121 steps of 0.1 mm each way; a longer move is no stitch
-    /// any more but jumps. Held to the length, not only to each axis, so that a turned field sews the same stitches.
+    /// Longest stitch, µm. One record of the tape moves at most 121 steps of 0.1 mm each way; a longer move is no
+    /// stitch any more but jumps. Held to the length, not only to each axis, so that a turned field sews the same
+    /// stitches.
     /// </summary>
     internal const int Longest = 121 * Units.TapeStep;
 
     /// <summary>
-    /// Shortest stitch, µm, ties aside. The needle goes in beside its last hole and frays thread and cloth when stitches
-    /// are shorter; outlines lose detail when the bound is larger. Common practice, no source: 0.3 to 0.5 mm.
+    /// Shortest stitch, µm, ties aside. The needle goes in beside its last hole and frays thread and cloth when
+    /// stitches are shorter; outlines lose detail when the bound is larger. Common practice, no source: 0.3 to 0.5 mm.
     /// </summary>
     internal const int Shortest = 300;
 
@@ -31,8 +32,8 @@ internal static class StitchRules
     internal const int NarrowestSatin = 2 * Shortest;
 
     /// <summary>
-    /// What two stitch ends lose or gain together by going to the tape's grid, µm: each moves up to 0.07 mm. Lengths that
-    /// are planned this much inside a bound keep to it on the grid.
+    /// What two stitch ends lose or gain together by going to the tape's grid, µm: each moves up to 0.07 mm. Lengths
+    /// that are planned this much inside a bound keep to it on the grid.
     /// </summary>
     internal const double GridSlack = 150;
 

@@ -1,8 +1,8 @@
 namespace Splitter.Tapes;
 
 /// <summary>
-/// The three bytes of a record. A move is a sum of balanced ternary digits 1, 3, 9, 27 and 81, each with a bit for plus and
-/// one for minus (the trade's tape; common practice, no source).
+/// The three bytes of a record. A move is a sum of balanced ternary digits 1, 3, 9, 27 and 81, each with a bit for plus
+/// and one for minus (the trade's tape; common practice, no source).
 /// </summary>
 internal static class RecordCode
 {

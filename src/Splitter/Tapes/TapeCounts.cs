@@ -22,7 +22,9 @@ internal sealed record TapeCounts
     /// <summary>Around all stitches; a point at the centre when there are none.</summary>
     internal required TapeBox Bounds { get; init; }
 
-    /// <summary>The longest sewn stitch, steps of 0.1 mm: from one penetration to the next without a jump between.</summary>
+    /// <summary>
+    /// The longest sewn stitch, steps of 0.1 mm: from one penetration to the next without a jump between.
+    /// </summary>
     internal required double Longest { get; init; }
 
     /// <summary>Stitches of each step.</summary>

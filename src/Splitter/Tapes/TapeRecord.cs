@@ -13,14 +13,17 @@ internal enum TapeCommand
     Stop,
 }
 
-/// <summary>One record of a tape: a move in steps of 0.1 mm, u right and v up, and what the machine does there.</summary>
+/// <summary>
+/// One record of a tape: a move in steps of 0.1 mm, u right and v up, and what the machine does there.
+/// </summary>
 internal readonly record struct TapeRecord(TapeCommand Command, int U, int V)
 {
     /// <summary>The longest move of one record each way, steps of 0.1 mm: 81 + 27 + 9 + 3 + 1.</summary>
     internal const int Longest = 121;
 
     /// <summary>
-    /// Jumps in a row that make the machine cut the thread. Common practice, no source: some machines count two or five.
+    /// Jumps in a row that make the machine cut the thread. Common practice, no source: some machines count two or
+    /// five.
     /// </summary>
     internal const int TrimJumps = 3;
 }

@@ -49,7 +49,9 @@ internal sealed class Phrasebook
         return said.ToString();
     }
 
-    /// <summary>All texts whose keys begin so, by the rest of the key; what they ask for is filled in elsewhere.</summary>
+    /// <summary>
+    /// All texts whose keys begin so, by the rest of the key; what they ask for is filled in elsewhere.
+    /// </summary>
     internal IEnumerable<(string Key, string Text)> Beginning(string prefix) =>
         texts
             .Where(t => t.Key.StartsWith(prefix, StringComparison.Ordinal))

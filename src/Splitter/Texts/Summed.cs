@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace Splitter.Texts;
 
 /// <summary>
-/// Amounts of a table in whole numbers that add up: their sum is rounded up and shared out by the largest remainders, as
-/// seats are (Hamilton's method, from memory).
+/// Amounts of a table in whole numbers that add up: their sum is rounded up and shared out by the largest remainders,
+/// as seats are (Hamilton's method, from memory).
 /// </summary>
 /// <param name="All">What the rows add up to.</param>
 internal sealed record Summed(ImmutableArray<string> Rows, string All)

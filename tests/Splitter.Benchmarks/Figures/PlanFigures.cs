@@ -27,6 +27,7 @@ internal static class PlanFigures
                 .. rows.Select(r => r.Line()),
                 "",
                 Summary("Seam cost against straight seams between the same fields", rows, r => r.Ratio),
+                Least(rows),
                 Summary("Seam cost against straight seams on the plain grid", rows, r => r.RatioToGrid),
             ]
         );
@@ -40,6 +41,7 @@ internal static class PlanFigures
         var request = new Request(name + ".yaml", Encoding.UTF8.GetBytes(subject.Recipe), subject.Read)
         {
             Hoop = subject.Hoop,
+            Jobs = Environment.ProcessorCount,
         };
         var planned = Pipeline.Plan(request);
         if (!planned.TryGet(out var outlook))
@@ -72,6 +74,17 @@ internal static class PlanFigures
         var ratios = rows.Select(ratio).OfType<double>().Order().ToList();
         return FormattableString.Invariant(
             $"{what}: median {Median(ratios):0.00}, worst {ratios[^1]:0.00}, {ratios.Count(r => r <= 0.5)} of {ratios.Count} at most half."
+        );
+    }
+
+    private static string Least(List<Row> rows)
+    {
+        var known = rows.Where(r => r.LeastRatio is not null && r.RatioToLeast is not null).ToList();
+        var least = Median([.. known.Select(r => r.LeastRatio!.Value).Order()]);
+        var ratio = Median([.. known.Select(r => r.Ratio!.Value).Order()]);
+        var times = Median([.. known.Select(r => r.RatioToLeast!.Value).Order()]);
+        return FormattableString.Invariant(
+            $"Least that any seams between the same fields cost against straight ones: median {least:0.00} where plans have {ratio:0.00} ({known.Count} of them); plans cost a median of {times:0.00} times the least."
         );
     }
 

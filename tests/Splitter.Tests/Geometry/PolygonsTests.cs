@@ -146,7 +146,7 @@ public sealed class PolygonsTests
     private static void AssertOffset(Region ground, int by)
     {
         var moved = Polygons.Offset(ground, by);
-        Assert.True(Polygons.ToNts(moved).IsValid, "its polygons overlap");
+        Assert.True(EngineForm.ToNts(moved).IsValid, "its polygons overlap");
         // Outlines are simplified by 10 µm and rounded.
         var slack = Length(ground) * 12;
         var swept = (Length(ground) * Math.Abs(by)) + (Math.PI * by * by * ground.Rings.Count()) + slack;

@@ -30,10 +30,8 @@ public sealed class SewnOverTests
                 .Select(c => c.Id)
                 .Where(gone.Add)
                 .ToList();
-            var stops = part
-                .Steps.Select(s => s.Stop ?? "")
-                .Where(s => s.Contains("take out ", StringComparison.Ordinal));
-            var named = stops.Where(s => s.Contains("Before you go on, take out ", StringComparison.Ordinal)).ToList();
+            var stops = part.Steps.Select(s => s.Stop ?? "");
+            var named = stops.Where(s => s.Contains("Machine off. Take out ", StringComparison.Ordinal)).ToList();
             if (expected.Count == 0)
             {
                 Assert.Empty(named);
@@ -42,7 +40,7 @@ public sealed class SewnOverTests
             var list =
                 expected.Count == 1 ? expected[0] : $"{string.Join(", ", expected.SkipLast(1))} and {expected[^1]}";
             Assert.Contains(
-                $"take out {list} on the cloth: this part sews over",
+                $"Take out {list} on the cloth: this part sews over",
                 Assert.Single(named),
                 StringComparison.Ordinal
             );

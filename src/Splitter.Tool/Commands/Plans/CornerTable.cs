@@ -10,8 +10,10 @@ internal static class CornerTable
     private const double Hardly = 5;
 
     private const string Explanation =
-        "apart = the two corners of a part that lie farthest from each other, off line = how far another lies from the line\n"
-        + "through them, both in mm; last gives = how much less the last corner makes the worst error of the part's seams, in %.\n";
+        "apart = the two corners of a part that lie farthest from each other, off line = how far another lies "
+        + "from the line\n"
+        + "through them, both in mm; last gives = how much less the last corner makes the worst error of the "
+        + "part's seams, in %.\n";
 
     /// <summary>The table with its explanation; nothing where no part is set by corners.</summary>
     internal static string Of(IReadOnlyList<PlannedPart> parts)

@@ -3,8 +3,8 @@ using static System.FormattableString;
 namespace Splitter.Tool.Commands.Plans;
 
 /// <summary>
-/// A join's error as a bar of plain characters, all joins on one scale. The mark stands where the overlap ends; what runs
-/// on past it is not covered.
+/// A join's error as a bar of plain characters, all joins on one scale. The mark stands where the overlap ends; what
+/// runs on past it is not covered.
 /// </summary>
 /// <param name="FullMm">What the whole width stands for.</param>
 internal sealed record ErrorBar(double FullMm)
@@ -20,9 +20,12 @@ internal sealed record ErrorBar(double FullMm)
     internal const string Junction = "*";
 
     private const string Explanation =
-        "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = cloth that gives;\n"
-        + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar of '='.\n"
-        + "* = where three parts or more meet, which asks for more than the seam does: the circle in which they come out.\n"
+        "Errors in mm: set = corners set over tacks, grid = rounding to the tape's grid, warp, weft, bias = "
+        + "cloth that gives;\n"
+        + "all = root mean square of them. 95 % = the two sides miss each other by less 19 times in 20: the bar "
+        + "of '='.\n"
+        + "* = where three parts or more meet, which asks for more than the seam does: the circle in which they "
+        + "come out.\n"
         + "covers = how far they lie over each other: up to '|'. '!' is error that is not covered.\n"
         + "overlap = how far each side is sewn past the seam at most.\n";
 

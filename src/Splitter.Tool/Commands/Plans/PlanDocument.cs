@@ -71,12 +71,14 @@ internal sealed record HoopPlan(
 
 /// <summary>What hoops are compared by.</summary>
 /// <param name="LowerBound">No plan with the same fixed fields has fewer parts.</param>
-/// <param name="Proven">There are no more parts than that; null where fields are placed by hand, and nothing is claimed.</param>
+/// <param name="Proven">
+/// There are no more parts than that; null where fields are placed by hand, and nothing is claimed.
+/// </param>
 /// <param name="Fixed">How many of them the recipe fixes.</param>
 /// <param name="Turned">Parts whose hoop does not lie upright.</param>
 /// <param name="WorstErrorMm">
-/// The largest misfit of any join, along its seam or where others meet it, that is not exceeded 19 times in 20; null without
-/// joins.
+/// The largest misfit of any join, along its seam or where others meet it, that is not exceeded 19 times in 20; null
+/// without joins.
 /// </param>
 /// <param name="JoinsNotCovered">Joins whose sides do not lie over each other that far.</param>
 internal sealed record HoopTotals(

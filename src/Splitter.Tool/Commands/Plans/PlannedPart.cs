@@ -7,10 +7,16 @@ namespace Splitter.Tool.Commands.Plans;
 /// <summary>One part of a plan. Stitches and minutes are estimates: nothing is stitched yet.</summary>
 /// <param name="InThroatMm">Cloth in the machine's throat; null where nothing is known of it.</param>
 /// <param name="SetBy">Letters of the parts whose corners it takes.</param>
-/// <param name="CornersApartMm">How far two of them are apart at most; null for the first part, as what follows.</param>
+/// <param name="CornersApartMm">
+/// How far two of them are apart at most; null for the first part, as what follows.
+/// </param>
 /// <param name="CornersOffLineMm">How far another lies from the line through those two at most; 0 for two.</param>
-/// <param name="LastCornerGivesPercent">How much less the last of them makes the worst error of the part's seams; null for two.</param>
-/// <param name="OneMoreCornerGivesPercent">The same for one more, too little to sew it; null where none was tried or has room.</param>
+/// <param name="LastCornerGivesPercent">
+/// How much less the last of them makes the worst error of the part's seams; null for two.
+/// </param>
+/// <param name="OneMoreCornerGivesPercent">
+/// The same for one more, too little to sew it; null where none was tried or has room.
+/// </param>
 /// <param name="CornersOnStrip">The shared ground is too narrow for a corner off that line.</param>
 internal sealed record PlannedPart(
     string Letter,

@@ -3,7 +3,9 @@ namespace Splitter.Tool.Commands.Watching;
 /// <summary>Work that is done again whenever a file that it looked at is written, until Ctrl+C.</summary>
 internal static class Watch
 {
-    /// <summary>Editors write a file in several goes: what is written is looked at when it has been quiet this long.</summary>
+    /// <summary>
+    /// Editors write a file in several goes: what is written is looked at when it has been quiet this long.
+    /// </summary>
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(200);
 
     /// <summary>Events after which it is done again in any case: a saved file makes a handful.</summary>
@@ -52,7 +54,9 @@ internal static class Watch
         }
     }
 
-    /// <summary>Null where no more folders can be watched, or it has gone: files are looked at now and then all the same.</summary>
+    /// <summary>
+    /// Null where no more folders can be watched, or it has gone: files are looked at now and then all the same.
+    /// </summary>
     private static FileSystemWatcher? TryOver(string folder, SemaphoreSlim told)
     {
         try

@@ -2,7 +2,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Columns;
 
-/// <summary>Two outline points (by index) that face each other across the ground, as one walks along the centre line.</summary>
+/// <summary>
+/// Two outline points (by index) that face each other across the ground, as one walks along the centre line.
+/// </summary>
 internal readonly record struct Facing(int Left, int Right)
 {
     internal Facing Turned => new(Right, Left);
@@ -14,7 +16,10 @@ internal sealed class Branch(InnerTriangles ground, List<Facing> steps)
     /// <summary>Marks an end that meets no joint: it lies at the outline's own end.</summary>
     internal const int Free = -1;
 
-    /// <summary>How far back from an end its direction is measured, in widths of the end: less is noise, more is the bend before it.</summary>
+    /// <summary>
+    /// How far back from an end its direction is measured, in widths of the end: less is noise, more is the bend before
+    /// it.
+    /// </summary>
     private const double DirectionReach = 0.75;
 
     internal List<Facing> Steps { get; } = steps;

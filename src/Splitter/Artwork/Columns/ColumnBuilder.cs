@@ -3,7 +3,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Columns;
 
-/// <summary>Builds columns from runs of branches: first what is theirs alone, then their ends, the longest column first.</summary>
+/// <summary>
+/// Builds columns from runs of branches: first what is theirs alone, then their ends, the longest column first.
+/// </summary>
 internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
 {
     /// <summary>At how many places a rung is looked at to see whether other columns cover it.</summary>

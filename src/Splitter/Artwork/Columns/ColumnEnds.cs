@@ -8,7 +8,9 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// <summary>The turn from which on an end has a corner, radians (35 degrees).</summary>
     private const double Corner = 35 * Math.PI / 180;
 
-    /// <summary>An end whose corners' chord is no shorter than this share of the outline between them is cut straight.</summary>
+    /// <summary>
+    /// An end whose corners' chord is no shorter than this share of the outline between them is cut straight.
+    /// </summary>
     private const double StraightEnd = 0.97;
 
     /// <summary>An end is cut straight when it lies no further off square than this, radians (60 degrees).</summary>
@@ -17,7 +19,10 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// <summary>The outline round an end is no longer than this, in widths of its last rung.</summary>
     private const double LongestCap = 8;
 
-    /// <summary>How far columns run over each other at a joint, µm: about one row spacing more than cloth gives way. Common practice, no source.</summary>
+    /// <summary>
+    /// How far columns run over each other at a joint, µm: about one row spacing more than cloth gives way. Common
+    /// practice, no source.
+    /// </summary>
     private const double Overlap = 500;
 
     /// <summary>The same beside a column, µm: stitches reach past their edge by the pull as well.</summary>
@@ -26,7 +31,9 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// <summary>Columns run no further into a joint than this, in widths: beyond lies another branch.</summary>
     private const double LongestReach = 3;
 
-    /// <summary>Ground left bare behind a joint gets a column from this share of a square of the ending column's width.</summary>
+    /// <summary>
+    /// Ground left bare behind a joint gets a column from this share of a square of the ending column's width.
+    /// </summary>
     private const double WorthGoingOn = 0.1;
 
     /// <summary>To where the outline ends.</summary>
@@ -53,8 +60,8 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     }
 
     /// <summary>
-    /// Into a joint, until other columns have covered its rungs for the length of an overlap. Where they cover part of a
-    /// rung, it is shortened to the rest and an overlap.
+    /// Into a joint, until other columns have covered its rungs for the length of an overlap. Where they cover part of
+    /// a rung, it is shortened to the rest and an overlap.
     /// </summary>
     /// <param name="bare">What others leave of a rung, as shares of it from its left end; null for nothing.</param>
     internal void IntoJoint(Track track, Vector heading, Func<Rung, (double From, double To)?> bare)

@@ -14,7 +14,9 @@ internal sealed class CrossLines(Region region)
         ),
     ];
 
-    /// <summary>The stretches inside the region of the line through a point, as distances from it in the unit direction.</summary>
+    /// <summary>
+    /// The stretches inside the region of the line through a point, as distances from it in the unit direction.
+    /// </summary>
     internal List<(double Low, double High)> Spans(Point through, Vector direction)
     {
         var crossings = new List<double>();

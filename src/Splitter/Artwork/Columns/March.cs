@@ -2,7 +2,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Columns;
 
-/// <summary>Rungs square to a heading, one after the other from a first one on, as far as the ground goes on from it.</summary>
+/// <summary>
+/// Rungs square to a heading, one after the other from a first one on, as far as the ground goes on from it.
+/// </summary>
 internal sealed class March
 {
     /// <summary>Rungs are this share of the first one's width apart, but not outside the two bounds, µm.</summary>
@@ -11,7 +13,9 @@ internal sealed class March
     private const double LeastStep = 50;
     private const double LargestStep = 250;
 
-    /// <summary>A rung this share longer than the column still reaches out to the outline: no sliver is left beside it.</summary>
+    /// <summary>
+    /// A rung this share longer than the column still reaches out to the outline: no sliver is left beside it.
+    /// </summary>
     private const double Stretch = 0.12;
 
     /// <summary>Halvings of the last step, down to a micrometre.</summary>

@@ -38,7 +38,8 @@ internal static class OutlineColumns
     {
         var outline = Polygons.Simplify(ground, Detail);
         var perimeter = outline.Rings.Sum(r => r.ToPolyline().Length);
-        // No disc of a diameter fits only where the outline is everywhere within its radius: a quick no for large fills.
+        // No disc of a diameter fits only where the outline is everywhere within its radius: a quick no for large
+        // fills.
         if (outline.IsEmpty || outline.Area > perimeter * widest / 2)
             return [];
         var columns = ImmutableArray.CreateBuilder<Column>();

@@ -5,7 +5,10 @@ namespace Splitter.Artwork.Columns;
 /// <summary>Corners of an outline that a person would see, however finely they are drawn.</summary>
 internal sealed class OutlineCorners(InnerTriangles ground)
 {
-    /// <summary>How far the outline turns at a point, looked at from a distance (µm) on both sides; positive where the ground is convex.</summary>
+    /// <summary>
+    /// How far the outline turns at a point, looked at from a distance (µm) on both sides; positive where the ground is
+    /// convex.
+    /// </summary>
     internal double Turn(int point, double reach)
     {
         var before = Vector.Between(Away(point, ground.Previous, reach), ground.Points[point]);
@@ -13,7 +16,9 @@ internal sealed class OutlineCorners(InnerTriangles ground)
         return Math.Atan2(Vector.Cross(before, after), Vector.Dot(before, after));
     }
 
-    /// <summary>The points of a chain where the outline turns outwards by more than a bound, the sharpest of each cluster.</summary>
+    /// <summary>
+    /// The points of a chain where the outline turns outwards by more than a bound, the sharpest of each cluster.
+    /// </summary>
     internal List<int> Along(List<int> chain, double reach, double bound)
     {
         var corners = new List<int>();
@@ -27,7 +32,9 @@ internal sealed class OutlineCorners(InnerTriangles ground)
         return corners;
     }
 
-    /// <summary>The outline's points from one to another with the ground on the right; null when longer than a bound (µm).</summary>
+    /// <summary>
+    /// The outline's points from one to another with the ground on the right; null when longer than a bound (µm).
+    /// </summary>
     internal List<int>? Chain(int from, int to, double longest)
     {
         var (chain, length) = (new List<int> { from }, 0.0);

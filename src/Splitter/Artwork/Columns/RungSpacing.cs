@@ -4,15 +4,17 @@ namespace Splitter.Artwork.Columns;
 
 /// <summary>
 /// Lays a track's rungs out evenly. Progress is counted as the way of both edges together, so that each edge's own way
-/// never runs backwards; a moving mean of it takes out the jitter of the outline's points and spreads a bend's turn over
-/// its neighbourhood, and cannot make rungs cross, since a mean of rising values rises.
+/// never runs backwards; a moving mean of it takes out the jitter of the outline's points and spreads a bend's turn
+/// over its neighbourhood, and cannot make rungs cross, since a mean of rising values rises.
 /// </summary>
 internal sealed class RungSpacing
 {
     /// <summary>Half the length over which the mean is taken, in mean widths of the column.</summary>
     private const double MeanReach = 0.5;
 
-    /// <summary>Distance of rungs before thinning: this share of the mean width, but not outside the two bounds, µm.</summary>
+    /// <summary>
+    /// Distance of rungs before thinning: this share of the mean width, but not outside the two bounds, µm.
+    /// </summary>
     private const double SpacingShare = 0.15;
 
     private const double LeastSpacing = 100;
@@ -21,16 +23,24 @@ internal sealed class RungSpacing
     /// <summary>Outline vertices with a sharper turn than this get a rung of their own, radians (15 degrees).</summary>
     private const double OwnRung = 15 * Math.PI / 180;
 
-    /// <summary>Rungs whose both ends lie this near to where their neighbours would put them are dropped, µm: a tenth of a tape step.</summary>
+    /// <summary>
+    /// Rungs whose both ends lie this near to where their neighbours would put them are dropped, µm: a tenth of a tape
+    /// step.
+    /// </summary>
     private const double Thinning = 10;
 
     /// <summary>How far to both sides an edge's direction is measured, in mean widths.</summary>
     private const double TangentReach = 0.2;
 
-    /// <summary>The furthest that a rung's ends move to stand square, in mean widths: about the distance of the outline's points.</summary>
+    /// <summary>
+    /// The furthest that a rung's ends move to stand square, in mean widths: about the distance of the outline's
+    /// points.
+    /// </summary>
     private const double SquaringReach = 0.1;
 
-    /// <summary>The squared sum of two unit directions below which they point apart: there is no square between them.</summary>
+    /// <summary>
+    /// The squared sum of two unit directions below which they point apart: there is no square between them.
+    /// </summary>
     private const double LeastTangents = 1;
 
     private readonly Track track;

@@ -10,13 +10,19 @@ namespace Splitter.Artwork.Columns;
 /// </summary>
 internal sealed class Sectors
 {
-    /// <summary>From this many arms on a joint is a star's; of fewer, one column runs through and the others end on it.</summary>
+    /// <summary>
+    /// From this many arms on a joint is a star's; of fewer, one column runs through and the others end on it.
+    /// </summary>
     internal const int FewestArms = 5;
 
-    /// <summary>How far each column reaches over a bisector, µm: half an overlap, since its neighbour does the same.</summary>
+    /// <summary>
+    /// How far each column reaches over a bisector, µm: half an overlap, since its neighbour does the same.
+    /// </summary>
     private const double Overlap = ColumnEnds.SideOverlap / 2;
 
-    /// <summary>Arms end where they would be narrower than this in the mean, µm: they would be little but overlap.</summary>
+    /// <summary>
+    /// Arms end where they would be narrower than this in the mean, µm: they would be little but overlap.
+    /// </summary>
     private const double Narrowest = 4 * Overlap;
 
     private readonly Point centre;

@@ -9,18 +9,22 @@ namespace Splitter.Artwork.Columns;
 internal sealed class SharpBends(InnerTriangles ground)
 {
     /// <summary>
-    /// From this turn on a corner is cut, radians (60 degrees). Below it a column mitres: the rung from corner to corner
-    /// is then at most 1.16 times the width.
+    /// From this turn on a corner is cut, radians (60 degrees). Below it a column mitres: the rung from corner to
+    /// corner is then at most 1.16 times the width.
     /// </summary>
     private const double Sharp = 60 * Math.PI / 180;
 
-    /// <summary>The turn of the outline's outer side below which it is round, radians (35 degrees): a column follows it.</summary>
+    /// <summary>
+    /// The turn of the outline's outer side below which it is round, radians (35 degrees): a column follows it.
+    /// </summary>
     private const double OuterCorner = 35 * Math.PI / 180;
 
     /// <summary>How far the inner side advances, in widths of the column, while the corner is passed.</summary>
     private const double InnerAdvance = 0.2;
 
-    /// <summary>The outer side of a bend is no longer than this, in widths; a longer way leads round the other end of the ring.</summary>
+    /// <summary>
+    /// The outer side of a bend is no longer than this, in widths; a longer way leads round the other end of the ring.
+    /// </summary>
     private const double OuterReach = 5;
 
     /// <summary>How far from its vertex an outline's turn is looked at, in widths.</summary>

@@ -9,7 +9,9 @@ namespace Splitter.Artwork.Columns;
 /// </summary>
 internal sealed class Skeleton
 {
-    /// <summary>Spurs that reach no further than this many radii of the disc at their root are sampling noise.</summary>
+    /// <summary>
+    /// Spurs that reach no further than this many radii of the disc at their root are sampling noise.
+    /// </summary>
     private const double NoiseReach = 1.15;
 
     /// <summary>
@@ -31,13 +33,17 @@ internal sealed class Skeleton
         Array.Fill(alive, true);
     }
 
-    /// <summary>A stretch between two triangles that are forks or ends; the way leads from the first over the sides.</summary>
+    /// <summary>
+    /// A stretch between two triangles that are forks or ends; the way leads from the first over the sides.
+    /// </summary>
     internal sealed record Stretch(int From, int To, List<int> Sides)
     {
         internal int FirstSide => Sides[0];
     }
 
-    /// <summary>Takes off spurs that a disc at their root nearly covers, such as those into the corners of a square end.</summary>
+    /// <summary>
+    /// Takes off spurs that a disc at their root nearly covers, such as those into the corners of a square end.
+    /// </summary>
     /// <param name="reach">In radii of that disc, from its centre. A right-angled corner has 1.41.</param>
     internal void Prune(double reach)
     {
@@ -99,11 +105,14 @@ internal sealed class Skeleton
     internal List<Facing> Steps(Stretch stretch) =>
         stretch.Sides.ConvertAll(side =>
         {
-            // The triangle that is left lies on the right of its side, so one walks out with the side's start on the left.
+            // The triangle that is left lies on the right of its side, so one walks out with the side's start on the
+            // left.
             return new Facing(ground.Corners[side], ground.Corners[InnerTriangles.NextSide(side)]);
         });
 
-    /// <summary>Length over a stretch from the centre of its first triangle to that of its last, or to its tip.</summary>
+    /// <summary>
+    /// Length over a stretch from the centre of its first triangle to that of its last, or to its tip.
+    /// </summary>
     internal double Length(Stretch stretch)
     {
         var at = Disc(stretch.From).Centre;
@@ -151,8 +160,8 @@ internal sealed class Skeleton
         new(stretch.To, stretch.From, [.. stretch.Sides.AsEnumerable().Reverse().Select(s => ground.Across[s])]);
 
     /// <summary>
-    /// A spur's reach is the furthest that it gets from its root, not its length: into a round end, whose points all lie
-    /// on one circle, it may wander.
+    /// A spur's reach is the furthest that it gets from its root, not its length: into a round end, whose points all
+    /// lie on one circle, it may wander.
     /// </summary>
     private Spur Measure(Stretch stretch)
     {

@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Columns;
 
 /// <summary>
-/// Satin columns along a stroke's centre line. Each leg of the line becomes a rectangle, each bend a fan; a point of the
-/// stroke lies on the rung through the nearest point of the line, so rungs that reach no further in than the line's
+/// Satin columns along a stroke's centre line. Each leg of the line becomes a rectangle, each bend a fan; a point of
+/// the stroke lies on the rung through the nearest point of the line, so rungs that reach no further in than the line's
 /// centre of curvature still cover all of it and do not cross each other.
 /// </summary>
 internal static class StrokeColumns
@@ -14,10 +14,15 @@ internal static class StrokeColumns
     /// would turn shorter legs by degrees, and merging longer ones would make one corner of a tight bend.</summary>
     private const double LeastLeg = 10;
 
-    /// <summary>A leg shorter than this between two that can have corners is a slip of the pen, µm: one tape step. It would make one corner two.</summary>
+    /// <summary>
+    /// A leg shorter than this between two that can have corners is a slip of the pen, µm: one tape step. It would make
+    /// one corner two.
+    /// </summary>
     private const double Slip = Units.TapeStep;
 
-    /// <summary>Where the last rung of a round end lies, degrees of the quarter circle: at 90 it would have no length.</summary>
+    /// <summary>
+    /// Where the last rung of a round end lies, degrees of the quarter circle: at 90 it would have no length.
+    /// </summary>
     private const double LastRungOfCap = 86;
 
     /// <summary>Rungs of a round end. The quarter circle's chords then cover 98 % of it and more.</summary>

@@ -5,16 +5,21 @@ namespace Splitter.Artwork.Columns;
 /// <summary>The legs of a centre line and the rungs along them, caps aside.</summary>
 internal sealed class StrokeLegs
 {
-    /// <summary>Two chords of a round join meet at this turn, radians (15 degrees): within 1 % of the half width.</summary>
+    /// <summary>
+    /// Two chords of a round join meet at this turn, radians (15 degrees): within 1 % of the half width.
+    /// </summary>
     private const double ArcStep = Math.PI / 12;
 
     /// <summary>
-    /// Flattened curves turn this sharply only on legs shorter than this, µm: at 0.02 mm tolerance a leg of 0.3 mm turns
-    /// 31 degrees at most. A curve has no corners to join, so such bends are round whatever the stroke's joins are.
+    /// Flattened curves turn this sharply only on legs shorter than this, µm: at 0.02 mm tolerance a leg of 0.3 mm
+    /// turns 31 degrees at most. A curve has no corners to join, so such bends are round whatever the stroke's joins
+    /// are.
     /// </summary>
     internal const double LegOfACorner = 300;
 
-    /// <summary>A leg has room for rungs of its own when it is this many times as long as its bends lean over it.</summary>
+    /// <summary>
+    /// A leg has room for rungs of its own when it is this many times as long as its bends lean over it.
+    /// </summary>
     private const double RoomForOwnRungs = 2;
 
     /// <summary>Reaches of neighbouring legs that differ less than this, µm, share a rung: one tape step.</summary>
@@ -60,7 +65,9 @@ internal sealed class StrokeLegs
 
     private double Lean(int i) => vertices[i].Bend == Bend.Pivot ? 0 : vertices[i].Lean;
 
-    /// <summary>Bends whose inner corner finds no room on both legs pivot; gentle ones between long legs get rungs of their own.</summary>
+    /// <summary>
+    /// Bends whose inner corner finds no room on both legs pivot; gentle ones between long legs get rungs of their own.
+    /// </summary>
     private void Settle()
     {
         // Each pass only takes inner corners away, so the order does not matter once none is left to take.

@@ -30,7 +30,9 @@ internal enum Bend
 /// <param name="After">Unit direction of the leg that begins here; the other leg's at an end.</param>
 internal sealed record StrokeVertex(Point At, Vector Before, Vector After)
 {
-    /// <summary>Up to here a curve that was flattened finely enough looks smooth under thread: cosine of 25 degrees.</summary>
+    /// <summary>
+    /// Up to here a curve that was flattened finely enough looks smooth under thread: cosine of 25 degrees.
+    /// </summary>
     private const double GentleCosine = 0.9063;
 
     /// <summary>
@@ -45,7 +47,10 @@ internal sealed record StrokeVertex(Point At, Vector Before, Vector After)
     /// </summary>
     private const double SharpCosine = -0.1736;
 
-    /// <summary>From here on a pointed corner is mitred, so that its rungs do not fan about the inner corner: cosine of 60 degrees.</summary>
+    /// <summary>
+    /// From here on a pointed corner is mitred, so that its rungs do not fan about the inner corner: cosine of 60
+    /// degrees.
+    /// </summary>
     private const double MitredCosine = 0.5;
 
     private double Cosine => Vector.Dot(Before, After);
@@ -60,13 +65,17 @@ internal sealed record StrokeVertex(Point At, Vector Before, Vector After)
 
     internal bool TurnsRight => Vector.Cross(Before, After) > 0;
 
-    /// <summary>Tangent of half the turn, positive to the right: how far a bisector leans along a leg, per half width.</summary>
+    /// <summary>
+    /// Tangent of half the turn, positive to the right: how far a bisector leans along a leg, per half width.
+    /// </summary>
     internal double Lean => Vector.Cross(Before, After) / (1 + Cosine);
 
     /// <summary>From the centre line to the left edge at the bisector, for a half width of 1.</summary>
     internal Vector Bisector => (Before.Left + After.Left) * (1 / (1 + Cosine));
 
-    /// <summary>Mitre length over stroke width, as SVG's <c>stroke-miterlimit</c> bounds it: 1 / sin of half the angle.</summary>
+    /// <summary>
+    /// Mitre length over stroke width, as SVG's <c>stroke-miterlimit</c> bounds it: 1 / sin of half the angle.
+    /// </summary>
     internal double MitreRatio => Math.Sqrt(2 / Math.Max(1 + Cosine, 1e-12));
 
     /// <summary>The turn, radians, not negative.</summary>

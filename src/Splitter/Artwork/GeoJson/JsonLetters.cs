@@ -4,8 +4,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Artwork.GeoJson;
 
 /// <summary>
-/// A parsed document has looked at the form of its texts, not at their letters: bytes that are not UTF-8, and halves of a
-/// surrogate pair (<c>\ud800</c>), are found only when a text is asked for, and then without a place.
+/// A parsed document has looked at the form of its texts, not at their letters: bytes that are not UTF-8, and halves of
+/// a surrogate pair (<c>\ud800</c>), are found only when a text is asked for, and then without a place.
 /// </summary>
 internal static class JsonLetters
 {

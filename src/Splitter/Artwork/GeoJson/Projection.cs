@@ -6,8 +6,8 @@ namespace Splitter.Artwork.GeoJson;
 
 /// <summary>
 /// Degrees to the drawing: equirectangular with the standard parallel in the middle of the artwork (Snyder 1987, Map
-/// Projections: A Working Manual, USGS Professional Paper 1395, chapter 12; from memory). True to scale there along both
-/// axes, which suits a coast that is sewn.
+/// Projections: A Working Manual, USGS Professional Paper 1395, chapter 12; from memory). True to scale there along
+/// both axes, which suits a coast that is sewn.
 /// </summary>
 internal sealed class Projection
 {

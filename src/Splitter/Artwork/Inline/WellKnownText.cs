@@ -28,7 +28,9 @@ internal static class WellKnownText
         }
     }
 
-    /// <summary>The parser's own words may hold a line break and its own type names; its first line says what is wrong.</summary>
+    /// <summary>
+    /// The parser's own words may hold a line break and its own type names; its first line says what is wrong.
+    /// </summary>
     private static string InPlainWords(string complaint) =>
         complaint.Contains("closed linestring", StringComparison.Ordinal)
             ? "a ring is open: its last point must be its first once more"

@@ -14,18 +14,20 @@ internal sealed class Guides
     /// <summary>A shorter guide is a point rather than a direction, µm: hardly longer than one stitch.</summary>
     private const int Shortest = 5 * Units.Millimetre;
 
-    /// <summary>Rows bend no tighter along the guide than with this radius, µm: less than a short stitch turns by itself.</summary>
+    /// <summary>
+    /// Rows bend no tighter along the guide than with this radius, µm: less than a short stitch turns by itself.
+    /// </summary>
     private const int Tightest = Units.Millimetre;
 
     /// <summary>
-    /// Stitches inside a bend come as close to each other as this share of their distance on the guide: nearer, holes tear
-    /// the cloth, and soon rows cross.
+    /// Stitches inside a bend come as close to each other as this share of their distance on the guide: nearer, holes
+    /// tear the cloth, and soon rows cross.
     /// </summary>
     private const double Closest = 0.5;
 
     /// <summary>
-    /// Two places of the outline, in the frame, lie no further apart than this much of their distance on the drawing; where
-    /// they do, rows from two sides of a bend meet between them. What <see cref="Closest"/> allows, and a margin.
+    /// Two places of the outline, in the frame, lie no further apart than this much of their distance on the drawing;
+    /// where they do, rows from two sides of a bend meet between them. What <see cref="Closest"/> allows, and a margin.
     /// </summary>
     private const double Torn = 1.25 / Closest;
 
@@ -47,7 +49,9 @@ internal sealed class Guides
                 guides.Add(rule.Path, guide);
     }
 
-    /// <summary>The guide of a fill's rows; null when they are straight. Says where the ground lies too far inside a bend.</summary>
+    /// <summary>
+    /// The guide of a fill's rows; null when they are straight. Says where the ground lies too far inside a bend.
+    /// </summary>
     internal Guide? For(SewRule? rule, string shape, Region ground)
     {
         if (rule is null || !guides.TryGetValue(rule.Path, out var guide))
@@ -129,7 +133,9 @@ internal sealed class Guides
         return null;
     }
 
-    /// <summary>The point that two crossing stretches share; of those that lie on each other the end of the first.</summary>
+    /// <summary>
+    /// The point that two crossing stretches share; of those that lie on each other the end of the first.
+    /// </summary>
     private static Vector Meeting(Vector a, Vector b, Vector c, Vector d)
     {
         var turn = Vector.Cross(b - a, d - c);
@@ -137,8 +143,8 @@ internal sealed class Guides
     }
 
     /// <summary>
-    /// The place of the outline where rows lie closest, if that is too close, or where they meet from two sides. Along a
-    /// rib rows are closest at its ends, and the outline goes through both.
+    /// The place of the outline where rows lie closest, if that is too close, or where they meet from two sides. Along
+    /// a rib rows are closest at its ends, and the outline goes through both.
     /// </summary>
     private static Point? Crowded(Guide guide, Region ground)
     {

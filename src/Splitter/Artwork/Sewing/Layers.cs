@@ -16,7 +16,9 @@ internal sealed class Layers
     /// </summary>
     private const int NarrowestFounded = 1200;
 
-    /// <summary>The share of a column that may lie beside such thread without underlay: a headland of a long coast.</summary>
+    /// <summary>
+    /// The share of a column that may lie beside such thread without underlay: a headland of a long coast.
+    /// </summary>
     private const double Unfounded = 0.1;
 
     private readonly ImmutableArray<Shape> drawn;
@@ -36,8 +38,8 @@ internal sealed class Layers
     }
 
     /// <summary>
-    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left out
-    /// with a warning.
+    /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left
+    /// out with a warning.
     /// </summary>
     internal static Result<ImmutableArray<Shape>> CutAway(Sheet sheet, ImmutableArray<Shape> shapes)
     {
@@ -64,8 +66,8 @@ internal sealed class Layers
     }
 
     /// <summary>
-    /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands of
-    /// holes elsewhere.
+    /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands
+    /// of holes elsewhere.
     /// </summary>
     /// <param name="which">Of these, by number.</param>
     /// <param name="ground">What of each.</param>
@@ -108,7 +110,9 @@ internal sealed class Layers
         }
     }
 
-    /// <summary>The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.</summary>
+    /// <summary>
+    /// The shape with underlay only where it does not lie on thread of earlier ones, which holds the cloth already.
+    /// </summary>
     private Shape Founded(Shape shape, int index)
     {
         var laid = Near(index, k => k < index, k => hidden[k]);

@@ -4,7 +4,9 @@ using Splitter.Recipes.Yaml;
 
 namespace Splitter.Artwork.Sewing;
 
-/// <summary>The rule by which a recipe leaves one thing of the artwork unsewn, for whoever is told that it is left out.</summary>
+/// <summary>
+/// The rule by which a recipe leaves one thing of the artwork unsewn, for whoever is told that it is left out.
+/// </summary>
 internal static class LeaveRule
 {
     /// <summary>What to write, and what to draw for it; null where no rule means this thing and nothing else.</summary>

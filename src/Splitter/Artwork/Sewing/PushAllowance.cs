@@ -57,7 +57,9 @@ internal static class PushAllowance
         return (Polygons.Intersect(ground, guide.Rolled(held)), guide.Rolled(narrow));
     }
 
-    /// <summary>What is left of ground that is held back by a move and by its opposite, and what is too narrow for both.</summary>
+    /// <summary>
+    /// What is left of ground that is held back by a move and by its opposite, and what is too narrow for both.
+    /// </summary>
     private static (Region Held, Region Narrow) Across(Region ground, Point by)
     {
         var held = Polygons.Intersect(

@@ -11,8 +11,8 @@ internal static class SewDefaults
     internal const int NarrowestSatin = 1000;
 
     /// <summary>
-    /// An area no wider than this anywhere is sewn as satin without being asked, µm: wider satin stitches catch on things
-    /// in use. Satin is sewn from 1 to 8 mm.
+    /// An area no wider than this anywhere is sewn as satin without being asked, µm: wider satin stitches catch on
+    /// things in use. Satin is sewn from 1 to 8 mm.
     /// </summary>
     internal const int WidestOwnSatin = 6000;
 
@@ -25,15 +25,19 @@ internal static class SewDefaults
     /// <summary>Columns narrower than this on average hold without underlay, µm.</summary>
     private const double NoUnderlayBelow = 1000;
 
-    /// <summary>Columns wider than this on average are held at both edges, narrower ones by one run in the middle; µm.</summary>
+    /// <summary>
+    /// Columns wider than this on average are held at both edges, narrower ones by one run in the middle; µm.
+    /// </summary>
     private const double EdgeUnderlayFrom = 2500;
 
-    /// <summary>Columns wider than this on average get an open zigzag as well, µm: it keeps long stitches from sinking in.</summary>
+    /// <summary>
+    /// Columns wider than this on average get an open zigzag as well, µm: it keeps long stitches from sinking in.
+    /// </summary>
     private const double CrossUnderlayFrom = 5000;
 
     /// <summary>
-    /// Fills that are this wide somewhere get open rows across below the visible ones as well, µm: wide rows sink in, while
-    /// narrow ones are held by the runs along their edges.
+    /// Fills that are this wide somewhere get open rows across below the visible ones as well, µm: wide rows sink in,
+    /// while narrow ones are held by the runs along their edges.
     /// </summary>
     private const int WideFill = 10_000;
 

@@ -3,9 +3,9 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Sewing;
 
 /// <summary>
-/// What is sewn of the ground that a shape is drawn on, where later shapes hide some of it: what shows, a rim that reaches
-/// under the hiding shape where the two meet, and hidden ground that is too narrow to be left out. Nowhere two hidden layers
-/// lie over each other: where a later shape reaches under another one already, nothing more is sewn.
+/// What is sewn of the ground that a shape is drawn on, where later shapes hide some of it: what shows, a rim that
+/// reaches under the hiding shape where the two meet, and hidden ground that is too narrow to be left out. Nowhere two
+/// hidden layers lie over each other: where a later shape reaches under another one already, nothing more is sewn.
 /// </summary>
 /// <param name="Left">Ground that is left out.</param>
 /// <param name="Sewn">All that is sewn.</param>
@@ -15,8 +15,8 @@ namespace Splitter.Artwork.Sewing;
 internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Region Rims, Region Deep)
 {
     /// <summary>
-    /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more only
-    /// thickens the edge. Common practice, no source.
+    /// How far the lower shape reaches under the upper one, µm: less, and a gap shows where the cloth draws in; more
+    /// only thickens the edge. Common practice, no source.
     /// </summary>
     internal const int Trap = 800;
 

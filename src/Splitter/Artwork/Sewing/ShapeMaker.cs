@@ -12,7 +12,9 @@ internal sealed class ShapeMaker
     /// <summary>Ground that is nowhere this wide holds no stitch, µm: the shortest stitch of the trade.</summary>
     private const int NarrowestGround = 300;
 
-    /// <summary>A stroke wider than this is filled with rows unless a rule says satin, µm. Common practice, no source.</summary>
+    /// <summary>
+    /// A stroke wider than this is filled with rows unless a rule says satin, µm. Common practice, no source.
+    /// </summary>
     private const int WidestStrokeSatin = 8000;
 
     private readonly Sheet sheet;
@@ -31,7 +33,9 @@ internal sealed class ShapeMaker
         names = new(sheet);
     }
 
-    /// <summary>Shapes in drawing order, nothing cut away yet. What cannot be sewn as it is asked is a warning.</summary>
+    /// <summary>
+    /// Shapes in drawing order, nothing cut away yet. What cannot be sewn as it is asked is a warning.
+    /// </summary>
     internal static Result<ImmutableArray<Shape>> Make(Recipe recipe, Sheet sheet)
     {
         var maker = new ShapeMaker(recipe, sheet);
@@ -60,7 +64,9 @@ internal sealed class ShapeMaker
         return shapes;
     }
 
-    /// <summary>What a rule keeps whole is one shape; else every connected area is one, so that each may find one field.</summary>
+    /// <summary>
+    /// What a rule keeps whole is one shape; else every connected area is one, so that each may find one field.
+    /// </summary>
     private IEnumerable<Shape> Areas(DrawnArea area, SewRule? rule)
     {
         ImmutableArray<Region> grounds =

@@ -35,7 +35,9 @@ internal static class ThreadNames
                 );
     }
 
-    /// <summary>The colours of the artwork in the order in which they first appear: a shape's thread is an index here.</summary>
+    /// <summary>
+    /// The colours of the artwork in the order in which they first appear: a shape's thread is an index here.
+    /// </summary>
     internal static ImmutableArray<string> Colours(Sheet sheet) =>
         [.. sheet.Elements.Select(e => e.Color).Distinct(StringComparer.Ordinal)];
 }

@@ -3,7 +3,9 @@ using System.Xml.Linq;
 
 namespace Splitter.Artwork.Svg;
 
-/// <summary>Conditional processing (SVG 1.1, 5.8), as a reader of English without scripts, motion and extensions.</summary>
+/// <summary>
+/// Conditional processing (SVG 1.1, 5.8), as a reader of English without scripts, motion and extensions.
+/// </summary>
 internal static class Conditions
 {
     /// <summary>Parts of SVG 1.1's feature names that a drawing at rest has no use for.</summary>

@@ -1,6 +1,8 @@
 namespace Splitter.Artwork.Svg;
 
-/// <summary>Lengths with CSS units, in user units (CSS pixels): 1 in = 96 px = 72 pt = 6 pc = 2.54 cm (CSS Values).</summary>
+/// <summary>
+/// Lengths with CSS units, in user units (CSS pixels): 1 in = 96 px = 72 pt = 6 pc = 2.54 cm (CSS Values).
+/// </summary>
 internal static class Lengths
 {
     /// <summary>Micrometres in a CSS pixel, 1/96 in.</summary>

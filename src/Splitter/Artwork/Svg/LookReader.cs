@@ -6,7 +6,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Svg;
 
-/// <summary>An element's own values over what it inherits (SVG 1.1, appendix N: initial values and inheritance).</summary>
+/// <summary>
+/// An element's own values over what it inherits (SVG 1.1, appendix N: initial values and inheritance).
+/// </summary>
 internal sealed class LookReader(Remarks remarks)
 {
     /// <summary>What thread cannot show, by property: the shape is drawn without.</summary>

@@ -43,7 +43,9 @@ internal readonly record struct Matrix(double A, double B, double C, double D, d
 
     internal static Matrix Scale(double x, double y) => new(x, 0, 0, y, 0, 0);
 
-    /// <summary>Right angles come out exact: the sine and cosine of a multiple of 90 degrees would miss them by a hair.</summary>
+    /// <summary>
+    /// Right angles come out exact: the sine and cosine of a multiple of 90 degrees would miss them by a hair.
+    /// </summary>
     internal static Matrix Rotate(double degrees)
     {
         var (sin, cos) = (degrees % 360) switch

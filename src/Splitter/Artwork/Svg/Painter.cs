@@ -6,7 +6,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Artwork.Svg;
 
-/// <summary>Shapes to drawn elements: the fill as an area, the stroke as a line, or as an area where it is uneven.</summary>
+/// <summary>
+/// Shapes to drawn elements: the fill as an area, the stroke as a line, or as an area where it is uneven.
+/// </summary>
 internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Remarks remarks) : IReceiver
 {
     /// <summary>

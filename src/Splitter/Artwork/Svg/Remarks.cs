@@ -4,7 +4,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Artwork.Svg;
 
 /// <summary>
-/// What there is to say about the drawing, and the bounds that stop a hostile one. Once a bound is broken the walk ends.
+/// What there is to say about the drawing, and the bounds that stop a hostile one. Once a bound is broken the walk
+/// ends.
 /// </summary>
 internal sealed class Remarks(SvgDocument document)
 {

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Splitter.Artwork.Svg;
 
-/// <summary>Reads numbers, flags and words off a text as SVG's grammars have them: separators only where needed.</summary>
+/// <summary>
+/// Reads numbers, flags and words off a text as SVG's grammars have them: separators only where needed.
+/// </summary>
 internal sealed class Scanner(string text)
 {
     internal int Position { get; private set; }

@@ -12,7 +12,9 @@ internal static class Snapping
     /// </summary>
     internal const double Reach = 1e8;
 
-    /// <summary>A dot is a line this long, µm: enough to have a direction, too short to see beside a 0.4 mm thread.</summary>
+    /// <summary>
+    /// A dot is a line this long, µm: enough to have a direction, too short to see beside a 0.4 mm thread.
+    /// </summary>
     private const double DotLength = 20;
 
     internal static bool Reaches(List<FlatPath> paths) =>

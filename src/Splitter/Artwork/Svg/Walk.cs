@@ -8,8 +8,8 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Svg;
 
 /// <summary>
-/// Goes through the drawing in its order and hands each shape to a receiver with all that applies to it: groups, copies,
-/// nested viewports, transforms, clip paths, styles.
+/// Goes through the drawing in its order and hands each shape to a receiver with all that applies to it: groups,
+/// copies, nested viewports, transforms, clip paths, styles.
 /// </summary>
 internal sealed class Walk
 {

@@ -17,8 +17,9 @@ internal sealed record LayerClass(double From, double? UpTo, Colour Colour)
 }
 
 /// <summary>
-/// Layers of thread as colours, from half a layer to half a layer, so that a plain fill has one colour: from pale yellow over green to a blue that is nearly black, each clearly darker than the
-/// one before, so that they are told apart in print without colour, and by eyes that do not tell red from green.
+/// Layers of thread as colours, from half a layer to half a layer, so that a plain fill has one colour: from pale
+/// yellow over green to a blue that is nearly black, each clearly darker than the one before, so that they are told
+/// apart in print without colour, and by eyes that do not tell red from green.
 /// </summary>
 internal static class LayerScale
 {

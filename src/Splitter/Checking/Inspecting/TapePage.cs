@@ -5,7 +5,8 @@ using Splitter.Outputs.Pictures;
 namespace Splitter.Checking.Inspecting;
 
 /// <summary>
-/// The page around a picture of a tape: a heading, a frame with the work in true scale, a scale bar, and a key of signs.
+/// The page around a picture of a tape: a heading, a frame with the work in true scale, a scale bar, and a key of
+/// signs.
 /// </summary>
 internal sealed class TapePage
 {

@@ -45,7 +45,8 @@ internal static class TapePicture
         return Draw(
             page,
             report,
-            $"{Size(report)}; {Figures.Many(report.Counts.Trims, "trim", "trims")}, {Figures.Many(report.Counts.Stops, "stop", "stops")}",
+            $"{Size(report)}; {Figures.Many(report.Counts.Trims, "trim", "trims")}, "
+                + $"{Figures.Many(report.Counts.Stops, "stop", "stops")}",
             TapePage.Cloth,
             () => picture.Draw(report.Trace),
             [
@@ -96,7 +97,9 @@ internal static class TapePicture
         );
 
     private static string Size(TapeReport report) =>
-        $"{Figures.Many(report.Counts.Stitches, "stitch", "stitches")}, {Figures.Millimetres(report.Trace.Bounds.Width)} x {Figures.Millimetres(report.Trace.Bounds.Height)} mm";
+        $"{Figures.Many(report.Counts.Stitches, "stitch", "stitches")}, "
+        + $"{Figures.Millimetres(report.Trace.Bounds.Width)} x {Figures.Millimetres(report.Trace.Bounds.Height)} "
+        + "mm";
 
     private static IEnumerable<(Action<Point>, string)> Steps(
         TapePage page,

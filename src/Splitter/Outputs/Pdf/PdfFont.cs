@@ -11,7 +11,9 @@ namespace Splitter.Outputs.Pdf;
 /// </summary>
 internal static class PdfFont
 {
-    /// <summary>Codes are Latin 1, which begins as Unicode does, and that is what programs that read the text get (9.10.3).</summary>
+    /// <summary>
+    /// Codes are Latin 1, which begins as Unicode does, and that is what programs that read the text get (9.10.3).
+    /// </summary>
     private const string ToUnicode = """
         /CIDInit /ProcSet findresource begin 12 dict begin begincmap
         /CIDSystemInfo <</Registry(Adobe)/Ordering(UCS)/Supplement 0>> def
@@ -45,7 +47,8 @@ internal static class PdfFont
         var widths = string.Join(' ', codes.Select(c => used.Contains(c) ? StrokeFont.OnGrid(c).Advance : 0));
         const int Grid = StrokeFont.Grid;
         return objects.Add(
-            $"<</Type/Font/Subtype/Type3/FontBBox[-{Grid} -{Grid} {2 * Grid} {2 * Grid}]/FontMatrix[{Unit} 0 0 {Unit} 0 0]"
+            $"<</Type/Font/Subtype/Type3/FontBBox[-{Grid} -{Grid} {2 * Grid} {2 * Grid}]/FontMatrix[{Unit} 0 0 "
+                + $"{Unit} 0 0]"
                 + $"/FirstChar {(int)used[0]}/LastChar {(int)used[^1]}/Widths[{widths}]/Resources<<>>"
                 + $"/Encoding<</Type/Encoding/Differences[{names}]>>/CharProcs<<{letters}>>/ToUnicode {unicode} 0 R>>"
         );

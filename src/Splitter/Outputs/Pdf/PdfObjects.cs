@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Splitter.Outputs.Pdf;
 
-/// <summary>The numbered objects of a PDF file (ISO 32000-1, 7.3.10) and the table that says where each one begins.</summary>
+/// <summary>
+/// The numbered objects of a PDF file (ISO 32000-1, 7.3.10) and the table that says where each one begins.
+/// </summary>
 internal sealed class PdfObjects
 {
     private readonly List<byte[]> bodies = [];

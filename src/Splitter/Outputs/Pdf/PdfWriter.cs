@@ -7,8 +7,8 @@ using Splitter.Outputs.Pictures;
 namespace Splitter.Outputs.Pdf;
 
 /// <summary>
-/// Pages to PDF 1.7 (ISO 32000-1) in true scale: paths in compressed streams, and nothing that a machine, a font or a clock
-/// could change.
+/// Pages to PDF 1.7 (ISO 32000-1) in true scale: paths in compressed streams, and nothing that a machine, a font or a
+/// clock could change.
 /// </summary>
 internal static class PdfWriter
 {
@@ -59,7 +59,8 @@ internal static class PdfWriter
         foreach (var layer in pages.SelectMany(p => p.Windows).Select(w => w.Layer).Where(l => !numbers.ContainsKey(l)))
         {
             var box =
-                $"{Hundredths(layer.Bounds.Left)} {Hundredths(layer.Bounds.Top)} {Hundredths(layer.Bounds.Right)} {Hundredths(layer.Bounds.Bottom)}";
+                $"{Hundredths(layer.Bounds.Left)} {Hundredths(layer.Bounds.Top)} "
+                + $"{Hundredths(layer.Bounds.Right)} {Hundredths(layer.Bounds.Bottom)}";
             numbers[layer] = objects.Add(
                 $"/Type/XObject/Subtype/Form/BBox[{box}]/Resources<<{looks}>>",
                 new PdfContent().Add(layer.Items).ToArray()
@@ -87,11 +88,14 @@ internal static class PdfWriter
         var stream = objects.Add("", content.Add(page.Picture.Items).ToArray());
         var shown = string.Concat(page.Windows.Select((w, i) => $"/L{i} {layers[w.Layer]} 0 R"));
         return objects.Add(
-            $"<</Type/Page/Parent {parent} 0 R/MediaBox[0 0 {width} {height}]/Contents {stream} 0 R/Resources<<{looks}/XObject<<{shown}>>>>>>"
+            $"<</Type/Page/Parent {parent} 0 R/MediaBox[0 0 {width} {height}]/Contents {stream} 0 "
+                + $"R/Resources<<{looks}/XObject<<{shown}>>>>>>"
         );
     }
 
-    /// <summary>From the drawing to a hoop on it, as <see cref="Planning.Field.ToField"/> has it, v upside down.</summary>
+    /// <summary>
+    /// From the drawing to a hoop on it, as <see cref="Planning.Field.ToField"/> has it, v upside down.
+    /// </summary>
     private static string Turned(Turn turn) =>
         turn switch
         {

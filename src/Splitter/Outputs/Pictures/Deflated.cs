@@ -3,8 +3,8 @@ using ICSharpCode.SharpZipLib.Zip.Compression;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// Bytes compressed (RFC 1950). The compressor is managed code that a system cannot exchange: .NET's own gives other bytes
-/// with another zlib.
+/// Bytes compressed (RFC 1950). The compressor is managed code that a system cannot exchange: .NET's own gives other
+/// bytes with another zlib.
 /// </summary>
 internal static class Deflated
 {

@@ -3,7 +3,9 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>A part's letter on a map, an arrow to the hoop's upper edge, and what else there is to say of the field.</summary>
+/// <summary>
+/// A part's letter on a map, an arrow to the hoop's upper edge, and what else there is to say of the field.
+/// </summary>
 /// <param name="upper">What the hoop's upper edge is called.</param>
 /// <param name="note">A word below the letter, or none.</param>
 internal sealed class FieldSign(Canvas canvas, int letters, Hooping hooping, string upper, string? note)

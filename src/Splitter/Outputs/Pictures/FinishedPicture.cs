@@ -8,8 +8,8 @@ using Splitter.Texts;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// The finished piece in true scale: the thread of all parts on its cloth, in the order in which it is sewn, and nothing
-/// else. Marks are not in it: they come out, or lie below the work.
+/// The finished piece in true scale: the thread of all parts on its cloth, in the order in which it is sewn, and
+/// nothing else. Marks are not in it: they come out, or lie below the work.
 /// </summary>
 internal static class FinishedPicture
 {

@@ -3,9 +3,9 @@ using System.Collections.Frozen;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// Our own letters, drawn with a pen: strokes through points x,y on a grid where the baseline is 0, small letters reach 8
-/// and capitals 12. A stroke after <c>~</c> is rounded between its ends, one after <c>@</c> is a rounded loop; a point
-/// given twice keeps its corner.
+/// Our own letters, drawn with a pen: strokes through points x,y on a grid where the baseline is 0, small letters reach
+/// 8 and capitals 12. A stroke after <c>~</c> is rounded between its ends, one after <c>@</c> is a rounded loop; a
+/// point given twice keeps its corner.
 /// </summary>
 internal static class Glyphs
 {

@@ -30,6 +30,12 @@ internal sealed class LabelRoom(Box page, int letters)
     /// <summary>Places that are looked at along each side of an area: even, so that one is the middle.</summary>
     private const int Places = 16;
 
+    /// <summary>What it costs to stand beside a line and not on it, in heights of a letter.</summary>
+    private const double BesideLine = 3;
+
+    /// <summary>Of <see cref="Distances"/> those at which one still sees what line is meant.</summary>
+    private const int Beyond = 5;
+
     private readonly List<Box> taken = [];
     private readonly List<Box> lines = [];
 
@@ -45,6 +51,14 @@ internal sealed class LabelRoom(Box page, int letters)
             for (var k = 0; k < count; k++)
                 lines.Add(Box.Around([line[i - 1].Towards(line[i], (k + 0.5) / count)]).Grown(letters / 4));
         }
+    }
+
+    /// <summary>Better not hide its sides.</summary>
+    internal void Cross(Box box)
+    {
+        var (topRight, bottomLeft) = (new Point(box.Right, box.Top), new Point(box.Left, box.Bottom));
+        var (topLeft, bottomRight) = (new Point(box.Left, box.Top), new Point(box.Right, box.Bottom));
+        Cross([topLeft, topRight, bottomRight, bottomLeft, topLeft]);
     }
 
     /// <summary>What a box would hide, in heights of a letter.</summary>
@@ -119,6 +133,31 @@ internal sealed class LabelRoom(Box page, int letters)
             select box
         ).First();
         Take(best);
+        return best;
+    }
+
+    /// <summary>
+    /// What a line is called: on it near its middle if that is clear, else beside it; the place on the line, and that of the
+    /// words, which is taken from now on.
+    /// </summary>
+    internal (Point On, Box Words) OnLine(Point start, Point end, int width, int height)
+    {
+        var length = Math.Max(1, start.DistanceTo(end));
+        var (x, y) = ((end.Y - start.Y) / length, (start.X - end.X) / length);
+        var best = (
+            from step in Enumerable.Range(1, Places - 1)
+            let anchor = start.Towards(end, (double)step / Places)
+            from place in Distances
+                .Take(Beyond)
+                .SelectMany(off => new[] { (Off: off, X: x, Y: y), (Off: off, X: -x, Y: -y) })
+                .Prepend((Off: 0, X: 0, Y: 0))
+            let words = Aside(anchor, (place.X, place.Y), place.Off * letters / 10, width, height)
+            let off = place.Off == 0 ? 0 : BesideLine + (place.Off / 10.0) + LineCost(anchor, words)
+            let cost = Cost(words) + (Math.Abs(step - (Places / 2)) / 2.0) + off
+            orderby cost
+            select (anchor, words)
+        ).First();
+        Take(best.words);
         return best;
     }
 

@@ -1,6 +1,8 @@
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>Colours of what is drawn over the artwork: none that thread often has, each apart from the others.</summary>
+/// <summary>
+/// Colours of what is drawn over the artwork: none that thread often has, each apart from the others.
+/// </summary>
 internal static class MarkInk
 {
     internal static readonly Colour Corner = Colour.Of("#c2185b");

@@ -15,6 +15,9 @@ internal sealed record MarkName(string Id, Point At, Box Box, int Letters)
 
     private Colour Ink { get; init; } = MarkInk.Corner;
 
+    /// <summary>How far the mark itself reaches from its middle.</summary>
+    private int Reach { get; init; }
+
     /// <summary>Between the arms if that is clear.</summary>
     internal static MarkName Of(string id, Point at, Point armX, Point armY, LabelRoom room, int letters) =>
         new MarkName(id, at, default, letters).Placed(
@@ -23,8 +26,9 @@ internal sealed record MarkName(string Id, Point At, Box Box, int Letters)
         );
 
     /// <summary>Beside an alignment cross.</summary>
-    internal static MarkName OfCross(string number, Point at, LabelRoom room, int letters) =>
-        (new MarkName(number, at, default, letters) { Ink = MarkInk.Alignment }).Placed(room, default);
+    /// <param name="reach">Of its ring, if it has one.</param>
+    internal static MarkName OfCross(string number, Point at, LabelRoom room, int letters, int reach = 0) =>
+        (new MarkName(number, at, default, letters) { Ink = MarkInk.Alignment, Reach = reach }).Placed(room, default);
 
     private MarkName Placed(LabelRoom room, (int, int) towards) =>
         this with
@@ -35,10 +39,11 @@ internal sealed record MarkName(string Id, Point At, Box Box, int Letters)
     internal void DrawLine(Canvas canvas)
     {
         var near = LabelRoom.Nearest(At, Box);
-        if (At.DistanceTo(near) * 10 <= Near * Letters)
+        var away = At.DistanceTo(near);
+        if ((away - Reach) * 10 <= Near * Letters)
             return;
         // Not up to the point itself: that is for the tack.
-        var from = At.Towards(near, Letters * 4 / 10 / At.DistanceTo(near));
+        var from = At.Towards(near, Math.Max(Reach, Letters * 4 / 10) / away);
         canvas.Line(Letters * 3 / 10, Colour.White, 100, from, near);
         canvas.Line(Letters / 10, Ink, 100, from, near);
     }

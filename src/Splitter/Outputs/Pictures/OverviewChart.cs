@@ -5,7 +5,9 @@ using Splitter.Texts;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>For each join a bar as long as its parts may miss each other, on a pale one as long as they overlap.</summary>
+/// <summary>
+/// For each join a bar as long as its parts may miss each other, on a pale one as long as they overlap.
+/// </summary>
 internal sealed class OverviewChart(Canvas canvas, Phrasebook say, int letters, Plan plan) : IPanel
 {
     /// <summary>Joins below each other; more stand in a second column.</summary>

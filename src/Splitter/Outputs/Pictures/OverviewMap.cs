@@ -9,8 +9,8 @@ using Splitter.Texts;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// The work in true scale, pale, and on it in strong colours what a plan adds: fields, seams by what they cross, corners
-/// with their names, and at each join how far its parts may miss each other.
+/// The work in true scale, pale, and on it in strong colours what a plan adds: fields, seams by what they cross,
+/// corners with their names, and at each join how far its parts may miss each other.
 /// </summary>
 internal sealed class OverviewMap
 {
@@ -165,7 +165,9 @@ internal sealed class OverviewMap
         }
     }
 
-    /// <summary>What words must keep clear of: each corner, most of all the point that a tack goes through, and each dot.</summary>
+    /// <summary>
+    /// What words must keep clear of: each corner, most of all the point that a tack goes through, and each dot.
+    /// </summary>
     private void Marks()
     {
         foreach (var corner in plan.Corners)

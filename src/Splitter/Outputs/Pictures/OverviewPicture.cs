@@ -9,13 +9,15 @@ using Splitter.Texts;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// The whole work in true scale with every field on it, to be pinned to the wall: which part is where, which way its hoop
-/// lies, where parts meet and how well, and which corners they are set by. Its sides are near those of a sheet of paper.
+/// The whole work in true scale with every field on it, to be pinned to the wall: which part is where, which way its
+/// hoop lies, where parts meet and how well, and which corners they are set by. Its sides are near those of a sheet of
+/// paper.
 /// </summary>
 internal sealed class OverviewPicture
 {
     /// <summary>
-    /// Most heights of a letter along the longer side of what is shown, and fewest: larger letters would crowd the work.
+    /// Most heights of a letter along the longer side of what is shown, and fewest: larger letters would crowd the
+    /// work.
     /// </summary>
     private const int LettersToASide = 90,
         FewestToASide = 66;
@@ -45,7 +47,9 @@ internal sealed class OverviewPicture
 
     private readonly Box cloth;
 
-    /// <summary>Height of a capital of the tables; everything else is a multiple of it, so that a small work gets a small page.</summary>
+    /// <summary>
+    /// Height of a capital of the tables; everything else is a multiple of it, so that a small work gets a small page.
+    /// </summary>
     private readonly int letters;
 
     private readonly Point shift;
@@ -88,7 +92,9 @@ internal sealed class OverviewPicture
         return canvas.ToPicture(width, height, title);
     }
 
-    /// <summary>The smallest letters that can be read when the page is printed on one sheet, or else what comes nearest.</summary>
+    /// <summary>
+    /// The smallest letters that can be read when the page is printed on one sheet, or else what comes nearest.
+    /// </summary>
     private int Readable()
     {
         var side = Math.Max(stage.Width, stage.Height);

@@ -46,7 +46,9 @@ internal sealed class OverviewThreads(
         }
     }
 
-    /// <summary>With what marks take, which has no row here: the very figures of the work sheet, which add up.</summary>
+    /// <summary>
+    /// With what marks take, which has no row here: the very figures of the work sheet, which add up.
+    /// </summary>
     private ImmutableArray<string> Lengths()
     {
         var used = parts.SelectMany(p => p.Figures.Threads).ToLookup(t => t.Thread, t => t.Metres);

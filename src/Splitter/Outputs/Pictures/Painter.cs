@@ -19,7 +19,9 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Of a pixel that is covered wholly.</summary>
     private const int Full = Fraction * LinesPerRow;
 
-    /// <summary>Where an outline crosses a scan line: one more turn around what lies to the right, or one less.</summary>
+    /// <summary>
+    /// Where an outline crosses a scan line: one more turn around what lies to the right, or one less.
+    /// </summary>
     private readonly record struct Crossing(int Line, int X, int Turn) : IComparable<Crossing>
     {
         public int CompareTo(Crossing other) => Line != other.Line ? Line.CompareTo(other.Line) : X.CompareTo(other.X);

@@ -11,7 +11,9 @@ internal sealed record PanelLayout(ImmutableArray<Point> Places, int Width, int 
     /// <summary>The longer side of a sheet over the shorter one: A sizes of ISO 216, and near enough Letter.</summary>
     private const double Sheet = 1.4142;
 
-    /// <summary>A screen shows a page with its panels beside the map larger: a sheet may show it this much smaller.</summary>
+    /// <summary>
+    /// A screen shows a page with its panels beside the map larger: a sheet may show it this much smaller.
+    /// </summary>
     private const double BesideBonus = 1.08;
 
     /// <summary>Beside the map or below it, whichever a sheet of paper shows larger.</summary>

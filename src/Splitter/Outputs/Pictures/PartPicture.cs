@@ -64,7 +64,7 @@ internal sealed class PartPicture
         foreach (var step in part.Steps.OrderBy(s => s.Kind != StepKind.Body))
             Stitches(step);
         Frame();
-        Marks();
+        new PartMarks(plan, part, Lay, field, Margin).Draw(canvas);
         ScaleBar.Draw(canvas, new(Margin, below), pageWidth - (2 * Margin) - (20 * Units.Millimetre), Letters);
         Steps(below + (3 * RowHeight), rows, figures);
         var title = say.Say("picture.title", ("title", recipe.Title), ("hoop", plan.Hoop.Name), ("part", part.Letter));
@@ -146,52 +146,6 @@ internal sealed class PartPicture
         // Beside the tick of that edge, so that both are seen.
         var beside = new Point(Math.Abs(up.Y) * 8 * Units.Millimetre, Math.Abs(up.X) * 8 * Units.Millimetre);
         Arrow.Draw(canvas, away + beside, up, 8 * Units.Millimetre, Colour.Ink);
-    }
-
-    private void Marks()
-    {
-        foreach (var corner in part.Hooping.Takes)
-            Corner(plan.Corners[corner], first: true);
-        foreach (var corner in part.Hooping.Gives)
-            Corner(plan.Corners[corner], first: false);
-        foreach (var (i, cross) in part.Hooping.Alignments.Index())
-        {
-            var at = Lay(cross.At);
-            canvas.Ring(at, AlignmentStitch.Arm * 3 / 2, 250, MarkInk.Alignment);
-            canvas.Label(
-                $"{i + 1}",
-                at with
-                {
-                    Y = at.Y + (3 * AlignmentStitch.Arm),
-                },
-                2200,
-                MarkInk.Alignment,
-                Side.Middle
-            );
-        }
-    }
-
-    /// <summary>Its name stands between the arms; a whole ring for a corner that is sewn first.</summary>
-    private void Corner(Corner corner, bool first)
-    {
-        var (at, x, y) = (Lay(corner.At), Lay(corner.ArmX), Lay(corner.ArmY));
-        var (right, down) = (Math.Sign(x.X + y.X - (2 * at.X)), Math.Sign(x.Y + y.Y - (2 * at.Y)));
-        if (first)
-            canvas.Ring(at, 1800, 300, MarkInk.Corner);
-        else
-            canvas.Lines(
-                300,
-                MarkInk.Corner,
-                100,
-                Dashed.Cut([.. Circle.Around(at, 1800), Circle.Around(at, 1800)[0]], 900, 900)
-            );
-        canvas.Label(
-            corner.Id,
-            new(at.X + (right * 2200), at.Y + (down * 2200) + (down > 0 ? 3000 : 0)),
-            3000,
-            MarkInk.Corner,
-            right > 0 ? Side.Left : Side.Right
-        );
     }
 
     private string NameOf(Step step) =>

@@ -4,7 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// A page and what is painted on it, bottom first. SVG and PNG are made from the same picture, so that they show the same.
+/// A page and what is painted on it, bottom first. SVG and PNG are made from the same picture, so that they show the
+/// same.
 /// </summary>
 /// <param name="Width">Micrometres, as are all lengths of a picture; true scale where it shows work.</param>
 /// <param name="Title">What is shown, for those who do not see it.</param>

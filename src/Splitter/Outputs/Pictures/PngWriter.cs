@@ -16,8 +16,8 @@ internal static class PngWriter
     private const byte PerMetre = 1;
 
     /// <summary>
-    /// Rows as they are. Flat colours repeat whole stretches, which the compressor finds best unfiltered: an overview of
-    /// ours takes 0.70 MB so, and 0.86 to 0.90 MB with the filters.
+    /// Rows as they are. Flat colours repeat whole stretches, which the compressor finds best unfiltered: an overview
+    /// of ours takes 0.70 MB so, and 0.86 to 0.90 MB with the filters.
     /// </summary>
     private const byte Unfiltered = 0;
 

@@ -5,7 +5,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>Text as lines, with letters of our own, so that a picture needs no font and looks the same everywhere.</summary>
+/// <summary>
+/// Text as lines, with letters of our own, so that a picture needs no font and looks the same everywhere.
+/// </summary>
 internal static class StrokeFont
 {
     /// <summary>Height of a capital on the letters' grid.</summary>
@@ -14,7 +16,9 @@ internal static class StrokeFont
     /// <summary>Between two letters, on the letters' grid.</summary>
     private const double Gap = 2.8;
 
-    /// <summary>Times that corners are cut off; three more points a corner each time, and a smooth line after three.</summary>
+    /// <summary>
+    /// Times that corners are cut off; three more points a corner each time, and a smooth line after three.
+    /// </summary>
     private const int Roundings = 3;
 
     private sealed record Letter(double Width, ImmutableArray<ImmutableArray<(double X, double Y)>> Strokes);
@@ -54,7 +58,8 @@ internal static class StrokeFont
     }
 
     /// <summary>
-    /// One letter on a grid where capitals are <see cref="Grid"/> high, y down, and how far the next one stands from it.
+    /// One letter on a grid where capitals are <see cref="Grid"/> high, y down, and how far the next one stands from
+    /// it.
     /// </summary>
     internal static (ImmutableArray<ImmutableArray<Point>> Lines, int Advance) OnGrid(char c)
     {

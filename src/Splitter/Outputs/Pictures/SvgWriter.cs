@@ -7,8 +7,8 @@ using Splitter.Outputs.Pictures.Strands;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// Pictures to SVG in true scale: the page and its viewBox in millimetres, paths inside in tenths of them (which stitches
-/// need no decimals for), relative, so that a picture of ten thousand stitches stays small.
+/// Pictures to SVG in true scale: the page and its viewBox in millimetres, paths inside in tenths of them (which
+/// stitches need no decimals for), relative, so that a picture of ten thousand stitches stays small.
 /// </summary>
 internal static class SvgWriter
 {

@@ -7,7 +7,9 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>Lines that hint at how a shape is sewn: along the rows of a fill, across a satin column.</summary>
 internal static class Texture
 {
-    /// <summary>Whole units of a direction: trigonometry is rounded at once, so that every machine draws the same.</summary>
+    /// <summary>
+    /// Whole units of a direction: trigonometry is rounded at once, so that every machine draws the same.
+    /// </summary>
     private const double Fine = 1_000_000;
 
     internal static ImmutableArray<ImmutableArray<Point>> Of(Shape shape, int spacing) =>
@@ -19,7 +21,9 @@ internal static class Texture
             _ => [],
         };
 
-    /// <summary>Every line keeps its distance from the drawing's origin, so that shapes of one angle share their lines.</summary>
+    /// <summary>
+    /// Every line keeps its distance from the drawing's origin, so that shapes of one angle share their lines.
+    /// </summary>
     private static ImmutableArray<ImmutableArray<Point>> Rows(FillShape fill, int spacing)
     {
         var box = fill.Footprint.Bounds;

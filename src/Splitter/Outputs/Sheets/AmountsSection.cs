@@ -23,16 +23,20 @@ internal static class AmountsSection
                     ("bobbin", sheet.Numbers.Thread(work.BobbinMetres))
                 )
             ),
-            Times(sheet),
             Html.Classed(
-                "p",
-                "note",
-                say.Say(
-                    "amounts.time-note",
-                    ("speed", Texts.Numbers.Count(machine.Speed)),
-                    ("stop", Seconds(machine.Stop)),
-                    ("trim", Seconds(machine.Trim)),
-                    ("hooping", Texts.Numbers.Time(machine.Hooping / 60.0))
+                "div",
+                "times",
+                Times(sheet),
+                Html.Classed(
+                    "p",
+                    "note",
+                    say.Say(
+                        "amounts.time-note",
+                        ("speed", Texts.Numbers.Count(machine.Speed)),
+                        ("stop", Seconds(machine.Stop)),
+                        ("trim", Seconds(machine.Trim)),
+                        ("hooping", Texts.Numbers.Time(machine.Hooping / 60.0))
+                    )
                 )
             )
         );

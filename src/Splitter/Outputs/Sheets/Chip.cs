@@ -6,9 +6,10 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>A thread as one finds it among others: its number, its colour, its name.</summary>
 internal static class Chip
 {
-    internal static object[] Of(SheetContent sheet, SewThread? thread) =>
+    /// <param name="marking">What the thread of marks is called; said in full if left out.</param>
+    internal static object[] Of(SheetContent sheet, SewThread? thread, string? marking = null) =>
         thread is null
-            ? [Html.Classed("span", "chip marking", "+"), " ", sheet.NameOf(null)]
+            ? [Html.Classed("span", "chip marking", "+"), " ", marking ?? sheet.NameOf(null)]
             :
             [
                 Html.Classed(

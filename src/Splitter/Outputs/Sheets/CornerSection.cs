@@ -7,37 +7,41 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>The corners that a part is set by: what each looks like, and how far they are from each other.</summary>
 internal sealed class CornerSection(SheetContent sheet, Part part)
 {
-    /// <summary>Null for a part that is set by none.</summary>
-    internal XElement? Write()
+    /// <summary>What each looks like; null for a part that is set by none.</summary>
+    internal XElement? Signs() =>
+        part.Hooping.Takes.IsEmpty
+            ? null
+            : Html.Element(
+                "section",
+                Html.Element("h3", sheet.Say.Say("corners.title")),
+                Html.Classed(
+                    "ul",
+                    "corners",
+                    part.Hooping.Takes.Select(i => Html.Element("li", Of(sheet.Plan.Corners[i])))
+                )
+            );
+
+    /// <summary>How far they are from each other; null as above.</summary>
+    internal XElement? Distances()
     {
         if (part.Hooping.Takes.IsEmpty)
             return null;
         var say = sheet.Say;
         return Html.Element(
-            "section",
-            Html.Element("h3", say.Say("corners.title")),
-            Html.Classed(
-                "div",
-                "pictures",
-                Html.Classed(
-                    "ul",
-                    "corners",
-                    part.Hooping.Takes.Select(i => Html.Element("li", Of(sheet.Plan.Corners[i])))
-                ),
-                Html.Table(
-                    say.Say("corners.distances"),
-                    [say.Say("column.between"), say.Say("column.distance"), say.Say("column.on-cloth")],
-                    CornerPairs
-                        .Of(sheet.Plan, part.Hooping)
-                        .Select(pair =>
-                            new object?[]
-                            {
-                                $"{pair.One.Id}–{pair.Other.Id}",
-                                sheet.Numbers.Length(pair.Length),
-                                Html.Blank(),
-                            }
-                        )
-                )
+            "div",
+            Html.Table(
+                say.Say("corners.distances"),
+                [say.Say("column.between"), say.Say("column.distance"), say.Say("column.on-cloth")],
+                CornerPairs
+                    .Of(sheet.Plan, part.Hooping)
+                    .Select(pair =>
+                        new object?[]
+                        {
+                            $"{pair.One.Id}–{pair.Other.Id}",
+                            sheet.Numbers.Length(pair.Length),
+                            Html.Blank(),
+                        }
+                    )
             ),
             Html.Element(
                 "p",

@@ -6,7 +6,9 @@ using static System.FormattableString;
 
 namespace Splitter.Outputs.Sheets;
 
-/// <summary>The page of a part that was moved in the hoop: how, what comes before it is sewn, its steps, and how it will fit.</summary>
+/// <summary>
+/// The page of a part that was moved in the hoop: how, what comes before it is sewn, its steps, and how it will fit.
+/// </summary>
 internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
 {
     private readonly Texts.Phrasebook say = sheet.Say;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Xml.Linq;
+using Splitter.Artwork;
 
 namespace Splitter.Outputs.Sheets;
 
@@ -46,6 +47,17 @@ internal static class FinishingPage
             "section",
             Html.Element("h3", say.Say("cover-joins.title")),
             Html.Element("p", joins.IsEmpty ? say.Say("cover-joins.none") : say.Say("cover-joins.some")),
+            Html.Element(
+                "p",
+                say.Say(
+                    "cover-joins.which",
+                    ("lines", numbers.Fine(JoinToCover.NoticedInLines)),
+                    ("fills", numbers.Fine(JoinToCover.NoticedInFills)),
+                    ("most", Texts.Numbers.Count(JoinToCover.Most))
+                ),
+                " ",
+                Worst(sheet, joins)
+            ),
             sheet.Recipe.Cloth.Stretch.IsNone ? Html.Element("p", say.Say("cover-joins.stiff")) : null,
             Html.Element("p", say.Say("cover-joins.how")),
             joins.IsEmpty
@@ -62,6 +74,7 @@ internal static class FinishingPage
                             say.Say("column.left"),
                             say.Say("column.top"),
                             say.Say("column.misfit"),
+                            say.Say("column.over"),
                             say.Say("column.motif"),
                         ],
                         joins.Select(
@@ -69,10 +82,11 @@ internal static class FinishingPage
                                 new object?[]
                                 {
                                     $"{i + 1}",
-                                    Parts(sheet, join),
+                                    Parts(sheet, join.Parts),
                                     numbers.Rough(join.Motif.Centre.X),
                                     numbers.Rough(join.Motif.Centre.Y),
-                                    $"{numbers.Misfit(join.Misfit)}{Texts.Numbers.Space}{numbers.Unit}",
+                                    Misfit(sheet, join.Misfit),
+                                    Over(sheet, join.Over),
                                     numbers.RoughSize(join.Motif.Width, join.Motif.Height),
                                 }
                         )
@@ -81,6 +95,39 @@ internal static class FinishingPage
         );
     }
 
-    private static string Parts(SheetContent sheet, JoinToCover join) =>
-        $"{sheet.Plan.Hoopings[join.Earlier].Letter}–{sheet.Plan.Hoopings[join.Later].Letter}";
+    /// <summary>Where the largest figure of the overview is found in this list, or that it does not show.</summary>
+    private static string Worst(SheetContent sheet, ImmutableArray<JoinToCover> joins)
+    {
+        var worst = JoinToCover.Worst(sheet.Plan)!;
+        var parts = ("parts", Parts(sheet, [worst.Earlier, worst.Later]));
+        var misfit = ("misfit", Misfit(sheet, worst.Within95));
+        foreach (var (i, join) in joins.Index())
+            if (join.Hides(worst))
+                return sheet.Say.Say("cover-joins.worst", parts, misfit, ("number", $"{i + 1}"));
+        return sheet.Say.Say(
+            "cover-joins.worst-hidden",
+            parts,
+            misfit,
+            ("left", sheet.Numbers.Rough(worst.Weakest.X)),
+            ("top", sheet.Numbers.Rough(worst.Weakest.Y))
+        );
+    }
+
+    private static string Misfit(SheetContent sheet, int misfit) =>
+        $"{sheet.Numbers.Misfit(misfit)}{Texts.Numbers.Space}{sheet.Numbers.Unit}";
+
+    /// <summary>What is divided, in words that a person has.</summary>
+    private static string Over(SheetContent sheet, Shape shape) =>
+        sheet.Say.Say(
+            shape switch
+            {
+                FillShape => "join.fill",
+                SatinShape => "join.satin",
+                _ => "join.run",
+            },
+            ("thread", sheet.Drawing.Threads[shape.Thread].Name)
+        );
+
+    private static string Parts(SheetContent sheet, ImmutableArray<int> parts) =>
+        string.Join('–', parts.Select(i => sheet.Plan.Hoopings[i].Letter));
 }

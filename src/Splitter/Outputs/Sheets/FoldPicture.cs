@@ -11,7 +11,10 @@ namespace Splitter.Outputs.Sheets;
 /// </summary>
 internal sealed class FoldPicture(SheetContent sheet, Hooping first)
 {
-    private readonly HoopFrame frame = new(first.Field);
+    /// <summary>Half an arrow over a fold and its rim, in heights of a letter: so far it may reach past the hoop.</summary>
+    private const int Around = 7;
+
+    private readonly HoopFrame frame = new(first.Field, around: Around);
     private readonly Canvas canvas = new();
 
     internal XElement Draw(string label)

@@ -10,21 +10,27 @@ namespace Splitter.Outputs.Sheets;
 internal sealed class HoopFrame
 {
     /// <summary>Heights of a letter along the longer side of the field.</summary>
-    private const int LettersToASide = 48;
+    private const int LettersToASide = 54;
 
     private readonly Field field;
 
     /// <param name="beside">Further room on the machine's side, in heights of a letter, if that is left or right.</param>
     /// <param name="above">The same if it is the top or the bottom.</param>
-    internal HoopFrame(Field field, int beside = 0, int above = 0)
+    /// <param name="around">Room on every side; one more above, for words.</param>
+    internal HoopFrame(Field field, int beside = 0, int above = 0, int around = 2)
     {
         this.field = field;
         var hoop = field.Hoop;
         Letters = Math.Max(hoop.Width, hoop.Height) / LettersToASide;
-        var left = MarginOn(HoopSide.Left, 2);
-        var top = MarginOn(HoopSide.Top, 3);
+        var left = MarginOn(HoopSide.Left, around);
+        var top = MarginOn(HoopSide.Top, around + 1);
         Inside = new(left, top, left + hoop.Width, top + hoop.Height);
-        Page = new(0, 0, Inside.Right + MarginOn(HoopSide.Right, 2), Inside.Bottom + MarginOn(HoopSide.Bottom, 2));
+        Page = new(
+            0,
+            0,
+            Inside.Right + MarginOn(HoopSide.Right, around),
+            Inside.Bottom + MarginOn(HoopSide.Bottom, around)
+        );
 
         int MarginOn(HoopSide side, int usual) =>
             (

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Xml.Linq;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
+using Splitter.Parts;
 using Splitter.Planning;
 
 namespace Splitter.Outputs.Sheets;
@@ -12,16 +13,12 @@ namespace Splitter.Outputs.Sheets;
 /// </summary>
 internal sealed class HoopView
 {
-    /// <summary>
-    /// Between more corners than this, lines would hide what they measure: the list beside has them all.
-    /// </summary>
-    private const int MostMeasured = 3;
-
     /// <summary>Room for the sign of the throat beside the hoop, and above or below it, in heights of a letter.</summary>
     private const int ThroatBeside = 9,
         ThroatAbove = 3;
 
     private readonly SheetContent sheet;
+    private readonly Part part;
     private readonly Hooping hooping;
     private readonly Canvas canvas = new();
     private readonly HoopFrame frame;
@@ -32,9 +29,9 @@ internal sealed class HoopView
     /// <summary>What of the hoop the cloth fills.</summary>
     private readonly Box cloth;
 
-    internal HoopView(SheetContent sheet, Hooping hooping)
+    internal HoopView(SheetContent sheet, Part part)
     {
-        (this.sheet, this.hooping) = (sheet, hooping);
+        (this.sheet, this.part, hooping) = (sheet, part, part.Hooping);
         frame = new(hooping.Field, ThroatBeside, ThroatAbove);
         (letters, field) = (frame.Letters, frame.Inside);
         room = new(frame.Page, letters);
@@ -43,15 +40,7 @@ internal sealed class HoopView
 
     internal XElement Draw(string label)
     {
-        canvas.Outline(field, letters / 4, Colour.Ink);
-        Edge();
-        Throat();
-        Folds();
-        Marks();
-        CornersToSet();
-        ClothTop();
-        Corners(hooping.Gives, letters / 5, letters * 10 / 9);
-        Crosses();
+        Paint();
         var clip = $"hoop-{hooping.Letter}";
         return InlineSvg.Of(
             frame.Page.Width,
@@ -69,6 +58,19 @@ internal sealed class HoopView
             ),
             InlineSvg.Items(canvas)
         );
+    }
+
+    /// <summary>All that lies over cloth and artwork.</summary>
+    internal ImmutableArray<Item> Paint()
+    {
+        canvas.Outline(field, letters / 4, Colour.Ink);
+        room.Cross(field);
+        Edge();
+        Throat();
+        Folds();
+        new HoopMarks(sheet, hooping, part.TakenOut, frame, room).Draw(canvas);
+        ClothTop();
+        return canvas.ToItems();
     }
 
     /// <summary>Stabilizer without cloth on it shows through wherever the cloth does not reach.</summary>
@@ -103,7 +105,7 @@ internal sealed class HoopView
     /// <summary>The column of the machine's arm, beside the hoop.</summary>
     private void Throat()
     {
-        canvas.Text(sheet.Say.Say("hoop.top"), new(field.Left, field.Top - letters), letters, Colour.Ink);
+        Word(sheet.Say.Say("hoop.top"), new(field.Left, field.Top - letters));
         if (hooping.Field.Hoop.Throat is not { } throat)
             return;
         var side = HoopFrame.Towards(throat.Side);
@@ -112,19 +114,25 @@ internal sealed class HoopView
             field.Centre.Y + (side.Y * ((field.Height / 2) + letters))
         );
         var (wide, high) = (Math.Abs(side.Y) * field.Width / 7, Math.Abs(side.X) * field.Height / 3);
-        canvas.Line(
-            letters,
-            Colour.Ink,
-            100,
-            new(middle.X - wide, middle.Y - high),
-            new(middle.X + wide, middle.Y + high)
-        );
+        Point[] bar = [new(middle.X - wide, middle.Y - high), new(middle.X + wide, middle.Y + high)];
+        canvas.Line(letters, Colour.Ink, 100, bar);
+        room.Take(Box.Around(bar).Grown(letters / 2));
         var name = sheet.Say.Say("hoop.throat");
-        var at = new Point(
-            middle.X + (side.X * ((StrokeFont.WidthOf(name, letters) / 2) + (letters * 3 / 2))),
-            middle.Y + (side.Y * 2 * letters) + (letters / 2)
+        var half = StrokeFont.WidthOf(name, letters) / 2;
+        Word(
+            name,
+            new(
+                middle.X + (side.X * (half + (letters * 3 / 2))) - half,
+                middle.Y + (side.Y * 2 * letters) + (letters / 2)
+            )
         );
-        canvas.Text(name, at, letters, Colour.Ink, Side.Middle);
+    }
+
+    /// <summary>Beside the hoop, its baseline beginning at a point; no name of a mark comes there.</summary>
+    private void Word(string text, Point at)
+    {
+        canvas.Text(text, at, letters, Colour.Ink);
+        room.Take(Box.Around([at, new(at.X + StrokeFont.WidthOf(text, letters), at.Y - letters)]));
     }
 
     /// <summary>The lines that the first part sews for the folds.</summary>
@@ -136,43 +144,7 @@ internal sealed class HoopView
         {
             canvas.Line(letters / 2, Colour.White, 80, frame.Lay(line.From), frame.Lay(line.To));
             canvas.Dashes(letters / 4, letters, MarkInk.Placement, frame.Lay(line.From), frame.Lay(line.To));
-        }
-    }
-
-    /// <summary>What no word may hide, before any finds its place.</summary>
-    private void Marks()
-    {
-        foreach (var corner in hooping.Takes.Concat(hooping.Gives).Select(i => sheet.Plan.Corners[i]))
-        {
-            var (_, at, x, y) = Laid(corner);
-            room.Take(Box.Around([at, x]).Grown(letters / 3));
-            room.Take(Box.Around([at, y]).Grown(letters / 3));
-        }
-        foreach (var cross in hooping.Alignments)
-            room.Take(Box.Around([frame.Lay(cross.At)]).Grown(AlignmentStitch.Arm));
-    }
-
-    /// <summary>Distances run below the corners and stand above them.</summary>
-    private void CornersToSet()
-    {
-        var pairs = hooping.Takes.Length > MostMeasured ? [] : CornerPairs.Of(sheet.Plan, hooping);
-        foreach (var (one, other, _) in pairs)
-        {
-            canvas.Line(letters / 2, Colour.White, 80, frame.Lay(one.At), frame.Lay(other.At));
-            canvas.Dashes(letters / 8, letters / 2, MarkInk.Corner, frame.Lay(one.At), frame.Lay(other.At));
-        }
-        Corners(hooping.Takes, letters / 2, letters * 16 / 9);
-        foreach (var corner in hooping.Takes)
-            canvas.Disc(frame.Lay(sheet.Plan.Corners[corner].At), letters * 2 / 5, Colour.Ink);
-        foreach (var (one, other, length) in pairs)
-        {
-            var text = sheet.Numbers.Length(length);
-            var width = StrokeFont.WidthOf(text, letters);
-            // Between corners that lie near each other it would hide their names: the table beside has it.
-            if (length < 2 * width)
-                continue;
-            var box = room.Along(frame.Lay(one.At), frame.Lay(other.At), width, letters);
-            canvas.Label(text, new(box.Left, box.Bottom), letters, Colour.Ink);
+            room.Cross([frame.Lay(line.From), frame.Lay(line.To)]);
         }
     }
 
@@ -189,34 +161,4 @@ internal sealed class HoopView
         Arrow.Draw(canvas, middle, up, 4 * letters, letters, Colour.White);
         Arrow.Draw(canvas, middle, up, 4 * letters, letters / 3, Colour.Ink);
     }
-
-    private void Corners(ImmutableArray<int> indexes, int pen, int height)
-    {
-        var corners = indexes.Select(i => Laid(sheet.Plan.Corners[i])).ToList();
-        var names = corners.ConvertAll(c => MarkName.Of(c.Id, c.At, c.X, c.Y, room, height));
-        foreach (var name in names)
-            name.DrawLine(canvas);
-        foreach (var (_, at, x, y) in corners)
-        {
-            canvas.Line(pen + (letters * 4 / 10), Colour.White, 100, x, at, y);
-            canvas.Line(pen, MarkInk.Corner, 100, x, at, y);
-        }
-        foreach (var name in names)
-            name.Draw(canvas);
-    }
-
-    private void Crosses()
-    {
-        var crosses = hooping.Alignments.Select(cross => frame.Lay(cross.At)).ToList();
-        var names = crosses.Select((at, i) => MarkName.OfCross($"{i + 1}", at, room, letters * 4 / 3)).ToList();
-        foreach (var name in names)
-            name.DrawLine(canvas);
-        foreach (var at in crosses)
-            AlignmentSign.Draw(canvas, at, letters * 5 / 3);
-        foreach (var name in names)
-            name.Draw(canvas);
-    }
-
-    private (string Id, Point At, Point X, Point Y) Laid(Corner corner) =>
-        (corner.Id, frame.Lay(corner.At), frame.Lay(corner.ArmX), frame.Lay(corner.ArmY));
 }

@@ -9,15 +9,17 @@ using Splitter.Recipes;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>A place where a join may show, and the ground of a motif that hides it.</summary>
+/// <param name="Parts">Indexes of the hoopings that meet there, in order.</param>
+/// <param name="Over">The shape that is divided there.</param>
 /// <param name="Misfit">By how much the parts may miss each other there, µm, 19 times in 20.</param>
 /// <param name="Shows">That misfit as a multiple of what people notice there.</param>
-internal sealed record JoinToCover(int Earlier, int Later, Box Motif, int Misfit, double Shows)
+internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Motif, int Misfit, double Shows)
 {
     /// <summary>
     /// A misfit that people notice, µm: in satin and lines, and between fills that stand out from the cloth. Common
     /// practice, no source.
     /// </summary>
-    private const double NoticedInLines = 500,
+    internal const int NoticedInLines = 500,
         NoticedInFills = 1000;
 
     /// <summary>
@@ -32,19 +34,23 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, int Misfit
     private const int Largest = 40 * Units.Millimetre;
 
     /// <summary>More places than this nobody covers.</summary>
-    private const int Most = 8;
+    internal const int Most = 8;
 
     /// <summary>
-    /// Where people are likely to notice a misfit, the worst first; those that one motif hides are one place.
+    /// Where people are likely to notice a misfit, along seams and where several meet, the worst first; those that one
+    /// motif hides are one place. The plan's worst place is among them, if it shows.
     /// </summary>
     internal static ImmutableArray<JoinToCover> Of(Recipe recipe, Drawing drawing, Plan plan)
     {
         var fit = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners);
-        var places = new List<JoinToCover>();
-        var found = SeamStretches
+        var stretches = SeamStretches
             .Of(drawing, plan)
             .Where(stretch => stretch.Ground is SeamGround.Fill or SeamGround.LineWork)
+            .ToList();
+        var places = new List<JoinToCover>();
+        var found = stretches
             .SelectMany(stretch => Places(recipe, drawing, plan, fit, stretch))
+            .Concat(AtJunctions(recipe, drawing, plan, stretches))
             .Where(place => place.Shows >= 1)
             .OrderByDescending(place => place.Shows)
             .ThenBy(place => place.Motif.Centre);
@@ -52,18 +58,35 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, int Misfit
         {
             var i = places.FindIndex(p => p.Takes(place));
             if (i >= 0)
-                places[i] = places[i] with { Motif = places[i].Motif.Joined(place.Motif) };
+                places[i] = places[i].With(place);
             else
                 places.Add(place);
         }
-        return [.. places.Take(Most)];
+        var worst = Worst(plan) is { } join ? places.FindIndex(p => p.Hides(join)) : -1;
+        return worst < Most ? [.. places.Take(Most)] : [.. places.Take(Most - 1), places[worst]];
     }
+
+    /// <summary>The join with the largest figure of the overview; null without joins.</summary>
+    internal static PartJoin? Worst(Plan plan) => plan.Joins.MaxBy(join => join.Within95);
+
+    /// <summary>The weakest place of a join is here.</summary>
+    internal bool Hides(PartJoin join) =>
+        Parts.Contains(join.Earlier) && Parts.Contains(join.Later) && Motif.Contains(join.Weakest);
 
     private bool Takes(JoinToCover other)
     {
         var both = Motif.Joined(other.Motif);
-        return (Earlier, Later) == (other.Earlier, other.Later) && Math.Max(both.Width, both.Height) <= Largest;
+        return (Parts.All(other.Parts.Contains) || other.Parts.All(Parts.Contains))
+            && Math.Max(both.Width, both.Height) <= Largest;
     }
+
+    private JoinToCover With(JoinToCover other) =>
+        this with
+        {
+            Parts = other.Parts.Length > Parts.Length ? other.Parts : Parts,
+            Motif = Motif.Joined(other.Motif),
+            Misfit = Math.Max(Misfit, other.Misfit),
+        };
 
     /// <summary>A long stretch shows all along: it is looked at from vertex to vertex.</summary>
     private static IEnumerable<JoinToCover> Places(
@@ -80,18 +103,47 @@ internal sealed record JoinToCover(int Earlier, int Later, Box Motif, int Misfit
         for (var i = 1; i < points.Length; i++)
         {
             var misfit = Told(fit, join, points[i - 1], points[i]);
-            var around = misfit + join.Overlap + Margin;
             yield return new(
-                earlier,
-                later,
-                Box.Around([points[i - 1], points[i]]).Grown(around),
+                [earlier, later],
+                stretch.Over!,
+                Box.Around([points[i - 1], points[i]]).Grown(misfit + join.Overlap + Margin),
                 misfit,
-                stretch.Ground == SeamGround.LineWork
-                    ? misfit / NoticedInLines
-                    : misfit / NoticedInFills * Share(recipe, drawing, stretch.Over!)
+                ShowsIn(recipe, drawing, stretch, misfit)
             );
         }
     }
+
+    /// <summary>
+    /// Where three parts or more meet, the hole between them may be wider than any two of them miss each other: on the
+    /// ground of those seams that shows it most.
+    /// </summary>
+    private static IEnumerable<JoinToCover> AtJunctions(
+        Recipe recipe,
+        Drawing drawing,
+        Plan plan,
+        List<SeamStretch> stretches
+    ) =>
+        from joins in plan.Joins.Where(j => j.Junction is not null).GroupBy(j => j.Junction!.At)
+        let junction = joins.First().Junction!
+        let overlap = joins.Max(j => j.Overlap)
+        from stretch in stretches
+        where EndsAt(stretch.Line, junction.At)
+        select new JoinToCover(
+            junction.Parts,
+            stretch.Over!,
+            Box.Around([junction.At]).Grown(junction.Misfit + overlap + Margin),
+            junction.Misfit,
+            ShowsIn(recipe, drawing, stretch, junction.Misfit)
+        );
+
+    /// <summary>A stretch is clipped to whole micrometres: ends are the same within a step of the tape.</summary>
+    private static bool EndsAt(Polyline line, Point at) =>
+        Math.Min(line.Points[0].DistanceTo(at), line.Points[^1].DistanceTo(at)) < Units.TapeStep;
+
+    private static double ShowsIn(Recipe recipe, Drawing drawing, SeamStretch stretch, int misfit) =>
+        stretch.Ground == SeamGround.LineWork
+            ? misfit / (double)NoticedInLines
+            : misfit / (double)NoticedInFills * Share(recipe, drawing, stretch.Over!);
 
     /// <summary>As the plan tells it of the whole join, whose worst place it is not worse than.</summary>
     private static int Told(PredictedFit fit, PartJoin join, Point from, Point to) =>

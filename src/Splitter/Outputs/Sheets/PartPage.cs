@@ -25,12 +25,9 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
                 " ",
                 Html.Element("small", Summary())
             ),
-            Pictures(),
-            Before(),
-            new CornerSection(sheet, Part).Write(),
-            new StepSection(sheet, listed).Write(),
-            WatchSection.Of(sheet, Part),
-            After()
+            Setup(),
+            Threads(),
+            new StepSection(sheet, listed).Write(WatchSection.Of(sheet, Part), After())
         );
 
     private string Summary() =>
@@ -43,10 +40,15 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             ("time", sheet.PartTimes.Rows[index])
         );
 
-    private XElement Pictures() =>
-        Html.Classed(
-            "div",
-            "pictures",
+    /// <summary>What one looks at before and while the cloth is set: on one page, beside each other where there is room.</summary>
+    private XElement Setup()
+    {
+        var corners = new CornerSection(sheet, Part);
+        return Html.Classed("div", "setup", Pictures(), corners.Signs(), Before(), corners.Distances());
+    }
+
+    private XElement[] Pictures() =>
+        [
             Html.Element(
                 "figure",
                 map.Part(index, sheet.Say.Say("part.map", ("part", Part.Letter))),
@@ -54,10 +56,10 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             ),
             Html.Element(
                 "figure",
-                new HoopView(sheet, Part.Hooping).Draw(sheet.Say.Say("part.hoop-view", ("part", Part.Letter))),
+                new HoopView(sheet, Part).Draw(sheet.Say.Say("part.hoop-view", ("part", Part.Letter))),
                 Html.Element("figcaption", InHoop())
-            )
-        );
+            ),
+        ];
 
     /// <summary>Which way the hoop lies on the work.</summary>
     private string Lies() =>
@@ -85,23 +87,24 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             steps.Add(say.Say("before.mount", ("top", Texts.ClothTop.In(say, Part.Field.Turn))));
         steps.Add(say.Say("before.load", ("file", PartFiles.Tape(Part.Letter))));
         steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Part.Steps[0].Thread))));
-        return Html.Element(
-            "section",
-            Html.Element("h3", say.Say("before.title")),
-            Html.Ticks(steps),
-            Html.Element("p", say.Say("before.threads")),
-            Html.Classed("ul", "threads", Threads())
-        );
+        return Html.Element("section", Html.Element("h3", say.Say("before.title")), Html.Ticks(steps));
     }
 
     /// <summary>In the order in which they are first sewn, with what this part takes of each.</summary>
-    private IEnumerable<XElement> Threads() =>
+    private XElement Threads() =>
+        Html.Element(
+            "div",
+            Html.Element("p", sheet.Say.Say("before.threads")),
+            Html.Classed("ul", "threads", Spools())
+        );
+
+    private IEnumerable<XElement> Spools() =>
         Part
             .Steps.GroupBy(step => step.Thread)
             .Select(steps =>
                 Html.Element(
                     "li",
-                    Chip.Of(sheet, steps.Key),
+                    Chip.Of(sheet, steps.Key, sheet.Say.Say("thread.marks")),
                     " ",
                     Html.Element("small", sheet.Numbers.Thread(steps.Sum(s => listed.Figures.StepMetres[s.Number - 1])))
                 )

@@ -32,8 +32,7 @@ internal static class PreparationSection
             "preparation",
             Html.Element("h2", say.Say("prepare.title")),
             Html.Classed("ol", "ticks", steps.Select(step => Html.Element("li", Html.Tick(step)))),
-            Pictures(sheet, map),
-            TemplateSection.Of(sheet)
+            Pictures(sheet, map)
         );
     }
 

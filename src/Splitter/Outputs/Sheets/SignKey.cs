@@ -28,6 +28,8 @@ internal static class SignKey
             signs.Add((say.Say("sign.corner"), canvas => Corner(canvas, Pen, hole: true)));
             signs.Add((say.Say("sign.later"), canvas => Corner(canvas, Fine, hole: false)));
         }
+        if (sheet.Parts.Any(listed => !listed.Part.TakenOut.IsEmpty))
+            signs.Add((say.Say("sign.out"), Out));
         if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
             signs.Add((say.Say("sign.cross"), canvas => AlignmentSign.Draw(canvas, Middle, Side / 2)));
         if (plan.Hoopings.Any(h => !ClothEdge.Of(sheet.Recipe.Cloth, h.Field).IsEmpty))
@@ -59,6 +61,12 @@ internal static class SignKey
         canvas.Line(pen, MarkInk.Corner, 100, at with { X = Near + Arm }, at, at with { Y = Side - Near - Arm });
         if (hole)
             canvas.Disc(at, Pen, Colour.Ink);
+    }
+
+    private static void Out(Canvas canvas)
+    {
+        Corner(canvas, Fine, hole: false);
+        HoopMarks.CrossOut(canvas, new(Near, Side - Near), Pen, Fine);
     }
 
     private static void Bare(Canvas canvas, Colour cloth)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Xml.Linq;
 using Splitter.Parts;
 
@@ -8,19 +9,37 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
 {
     private readonly Texts.Phrasebook say = sheet.Say;
 
+    /// <summary>Steps that stay together with what comes after them: on paper no few lines stand alone on a page.</summary>
+    private const int Last = 6;
+
+    /// <summary>Setting and judging take most of a page: they do not belong to the last ones.</summary>
+    private const int First = 2;
+
     private Part Part => listed.Part;
 
-    internal XElement Write() =>
+    private int Split => Math.Max(Math.Min(First, Part.Steps.Length), Part.Steps.Length - Last);
+
+    /// <param name="after">What comes after the last step.</param>
+    internal XElement Write(params object?[] after) =>
         Html.Element(
             "section",
             Html.Element("h3", say.Say("steps.title")),
             Html.Classed("p", "note", say.Say("steps.safety")),
-            Html.Classed(
+            Listed(Part.Steps[..Split]),
+            Html.Classed("div", "last", Listed(Part.Steps[Split..]), after)
+        );
+
+    /// <summary>Numbers go on where the list before ended.</summary>
+    private XElement? Listed(ImmutableArray<Step> steps) =>
+        steps.IsEmpty
+            ? null
+            : Html.Classed(
                 "ol",
                 "steps",
-                Part.Steps.Select(step => Html.Classed("li", ClassOf(step), Sewn(step), Stop(step)))
-            )
-        );
+                new XAttribute("start", $"{steps[0].Number}"),
+                new XAttribute("style", $"counter-reset: step {steps[0].Number - 1}"),
+                steps.Select(step => Html.Classed("li", ClassOf(step), Sewn(step), Stop(step)))
+            );
 
     /// <summary>Most stops only change the thread: such a step takes one line.</summary>
     private bool IsBrief(Step step) =>

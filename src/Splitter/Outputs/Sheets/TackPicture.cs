@@ -4,7 +4,9 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Sheets;
 
-/// <summary>How the cloth is set by its corners, as one would see it cut through: tacks from below, the cloth over them.</summary>
+/// <summary>
+/// How the cloth is set by its corners, as one would see it cut through: tacks from below, the cloth over them.
+/// </summary>
 internal static class TackPicture
 {
     private const int Height = 38 * Units.Millimetre,

@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 using Splitter.Outputs.Templates;
 using Splitter.Recipes;
 
@@ -6,15 +7,15 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>What the paper template is for, and how it is checked and laid; nothing where the recipe asks for none.</summary>
 internal static class TemplateSection
 {
-    internal static object?[] Of(SheetContent sheet)
+    internal static XElement? Of(SheetContent sheet)
     {
         var output = sheet.Recipe.Output;
         if (!output.Files.Contains(OutputKind.Template))
-            return [];
+            return null;
         var say = sheet.Say;
-        return
-        [
-            Html.Element("h3", say.Say("paper.title")),
+        return Html.Element(
+            "section",
+            Html.Element("h2", say.Say("paper.title")),
             Html.List([
                 say.Say(
                     "paper.print",
@@ -24,7 +25,7 @@ internal static class TemplateSection
                 say.Say("paper.design"),
                 .. sheet.IsSplit ? new[] { say.Say("paper.part") } : [],
                 say.Say("paper.limits"),
-            ]),
-        ];
+            ])
+        );
     }
 }

@@ -24,6 +24,7 @@ internal static class WorkSheet
             CoverPage.Of(sheet, map),
             NeedsSection.Of(sheet),
             AmountsSection.Of(sheet),
+            TemplateSection.Of(sheet),
             PreparationSection.Of(sheet, map),
             EveryHoopingPage.Of(sheet),
             sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),

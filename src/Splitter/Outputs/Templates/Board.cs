@@ -4,11 +4,15 @@ using Splitter.Outputs.Pdf;
 
 namespace Splitter.Outputs.Templates;
 
-/// <summary>What is shown in true scale on one sheet, or on several that are put together. Its own coordinates.</summary>
+/// <summary>
+/// What is shown in true scale on one sheet, or on several that are put together. Its own coordinates.
+/// </summary>
 /// <param name="Title">What it is, as a sheet's head says it.</param>
 /// <param name="Ground">All of it.</param>
 /// <param name="HasWork">Whether there is anything on some ground that a person wants on paper.</param>
-/// <param name="Hides">What a mark on some ground would hide of signs and names, as <see cref="Pictures.LabelRoom"/> counts.</param>
+/// <param name="Hides">
+/// What a mark on some ground would hide of signs and names, as <see cref="Pictures.LabelRoom"/> counts.
+/// </param>
 internal sealed record Board(
     string Title,
     Box Ground,

@@ -4,7 +4,9 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Templates;
 
-/// <summary>Where the cloth ends: long dashes and dots, so that it is told from everything that is sewn or folded.</summary>
+/// <summary>
+/// Where the cloth ends: long dashes and dots, so that it is told from everything that is sewn or folded.
+/// </summary>
 internal static class ClothEdge
 {
     private const int Long = 6 * Units.Millimetre,

@@ -3,7 +3,9 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Templates;
 
-/// <summary>100 mm and 4 in from one start, to be measured before anything else is: a print that was scaled shows.</summary>
+/// <summary>
+/// 100 mm and 4 in from one start, to be measured before anything else is: a print that was scaled shows.
+/// </summary>
 internal static class ControlRule
 {
     private const int Centimetre = 10 * Units.Millimetre;

@@ -92,7 +92,9 @@ internal static class DesignBoard
         signs.Centre(hooping.Letter, top, hooping.Field.Centre, TurnText.HoopUp(hooping.Field.Turn), colour);
     }
 
-    /// <summary>Artwork, a corner, a centre or a line to fold along; a piece of a field's outline alone is not worth paper.</summary>
+    /// <summary>
+    /// Artwork, a corner, a centre or a line to fold along; a piece of a field's outline alone is not worth paper.
+    /// </summary>
     private static bool HasWork(Drawing drawing, Plan plan, Box own)
     {
         var ground = Region.Of(own);

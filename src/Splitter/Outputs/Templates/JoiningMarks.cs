@@ -14,8 +14,8 @@ internal sealed record JoiningMark(string Name, int First, int Second, Point At,
 internal static class JoiningMarks
 {
     /// <summary>
-    /// Where marks may stand along what two sheets share, percent, the best places first: far apart, so that no sheet can
-    /// turn.
+    /// Where marks may stand along what two sheets share, percent, the best places first: far apart, so that no sheet
+    /// can turn.
     /// </summary>
     private static readonly ImmutableArray<ImmutableArray<int>> Places =
     [
@@ -23,7 +23,9 @@ internal static class JoiningMarks
         [85, 87, 83, 89, 81, 79, 76, 73, 70, 67, 64],
     ];
 
-    /// <summary>From a mark to the ends of what it and its names on both sheets take: across and along a line.</summary>
+    /// <summary>
+    /// From a mark to the ends of what it and its names on both sheets take: across and along a line.
+    /// </summary>
     private static readonly Point SideBySide = new(26 * Units.Millimetre, 4 * Units.Millimetre),
         OneAboveTheOther = new(12 * Units.Millimetre, 8 * Units.Millimetre);
 

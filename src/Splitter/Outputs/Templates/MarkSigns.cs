@@ -4,7 +4,9 @@ using Splitter.Planning;
 
 namespace Splitter.Outputs.Templates;
 
-/// <summary>What a person measures from, in true place: corners, alignment crosses, crosses at centres, and their names.</summary>
+/// <summary>
+/// What a person measures from, in true place: corners, alignment crosses, crosses at centres, and their names.
+/// </summary>
 internal sealed class MarkSigns(Canvas canvas, Box ground)
 {
     private const int CentreArm = 8 * Units.Millimetre;

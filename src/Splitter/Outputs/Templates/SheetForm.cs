@@ -6,7 +6,9 @@ namespace Splitter.Outputs.Templates;
 /// <summary>A sheet of paper and where things stand on it, micrometres.</summary>
 internal sealed record SheetForm(int Width, int Height)
 {
-    /// <summary>Printers for home and office leave 3 to 6 mm of a sheet's edge white (common practice, no source).</summary>
+    /// <summary>
+    /// Printers for home and office leave 3 to 6 mm of a sheet's edge white (common practice, no source).
+    /// </summary>
     internal const int Margin = 7 * Units.Millimetre;
 
     /// <summary>Above the window: what the sheet is.</summary>

@@ -4,7 +4,9 @@ using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Templates;
 
-/// <summary>One sheet as it is printed: a window on its board, what joins it to its neighbours, and the control rules.</summary>
+/// <summary>
+/// One sheet as it is printed: a window on its board, what joins it to its neighbours, and the control rules.
+/// </summary>
 internal sealed class SheetPage
 {
     private const int HeadLetters = 3400;
@@ -68,7 +70,9 @@ internal sealed class SheetPage
 
     private Box Laid(Box b) => Box.Around([Laid(new Point(b.Left, b.Top)), Laid(new Point(b.Right, b.Bottom))]);
 
-    /// <summary>Dashed where this sheet is cut and lies over its neighbour, pale where a neighbour lies over it.</summary>
+    /// <summary>
+    /// Dashed where this sheet is cut and lies over its neighbour, pale where a neighbour lies over it.
+    /// </summary>
     private void Edge(Point side)
     {
         var own = Laid(sheet.Own);

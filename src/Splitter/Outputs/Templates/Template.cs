@@ -7,8 +7,8 @@ using Splitter.Recipes;
 namespace Splitter.Outputs.Templates;
 
 /// <summary>
-/// The design and every part's field in true scale on paper: a page that explains, the whole design over as many sheets as
-/// it takes, then each field.
+/// The design and every part's field in true scale on paper: a page that explains, the whole design over as many sheets
+/// as it takes, then each field.
 /// </summary>
 internal static class Template
 {

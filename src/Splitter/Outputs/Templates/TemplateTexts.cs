@@ -9,7 +9,9 @@ namespace Splitter.Outputs.Templates;
 /// <summary>Every word on a template, in the recipe's language.</summary>
 internal sealed class TemplateTexts(Recipe recipe, Hoop hoop)
 {
-    /// <summary>A misfit people notice in line work starts at about half a millimetre (common practice, no source).</summary>
+    /// <summary>
+    /// A misfit people notice in line work starts at about half a millimetre (common practice, no source).
+    /// </summary>
     internal const int RuleTolerance = 500;
 
     private readonly Phrasebook say = new(recipe.Output);

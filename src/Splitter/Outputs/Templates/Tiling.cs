@@ -4,7 +4,9 @@ using Splitter.Geometry;
 namespace Splitter.Outputs.Templates;
 
 /// <summary>One sheet of a board.</summary>
-/// <param name="Number">From 1 over the whole template; 0 for a sheet that is left out because it would be empty.</param>
+/// <param name="Number">
+/// From 1 over the whole template; 0 for a sheet that is left out because it would be empty.
+/// </param>
 /// <param name="Shown">Of the board, all that the sheet shows.</param>
 /// <param name="Own">What remains of that when sheets are put together; sheets' own ground lies edge to edge.</param>
 internal sealed record Sheet(int Number, int Row, int Column, Box Shown, Box Own);

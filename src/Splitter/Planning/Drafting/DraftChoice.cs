@@ -5,8 +5,8 @@ using Splitter.Diagnostics;
 namespace Splitter.Planning.Drafting;
 
 /// <summary>
-/// Chooses among drafts with as many fields: first by what their seams show, then by how many hoopings are hardly worth it, and
-/// then by how well parts meet.
+/// Chooses among drafts with as many fields: first by what their seams show, then by how many hoopings are hardly worth
+/// it, and then by how well parts meet.
 /// </summary>
 internal static class DraftChoice
 {
@@ -17,8 +17,8 @@ internal static class DraftChoice
     private const double AsGood = 0.02;
 
     /// <summary>
-    /// Layouts that are drafted at most, all together within one <see cref="DraftBudget"/>. Of layouts that promise as much,
-    /// one may show a fifth less than the next.
+    /// Layouts that are drafted at most, all together within one <see cref="DraftBudget"/>. Of layouts that promise as
+    /// much, one may show a fifth less than the next.
     /// </summary>
     private const int MostTried = 8;
 

@@ -19,7 +19,8 @@ namespace Splitter.Planning.Drafting;
 internal static class Drafter
 {
     /// <summary>The draft of the layout whose seams show least.</summary>
-    internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop) =>
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, int jobs) =>
         from layouts in FieldPlacer.Place(recipe, drawing, hoop)
         from draft in Busy(
             recipe,
@@ -33,8 +34,10 @@ internal static class Drafter
                         .Tried(drawing, layouts)
                         .AsParallel()
                         .AsOrdered()
+                        .WithDegreeOfParallelism(jobs)
                         .Select(layout => Draft(recipe, drawing, hoop, layout)),
-                ]
+                ],
+                jobs
             )
         )
         select draft;
@@ -57,20 +60,21 @@ internal static class Drafter
     private static Result<PlanDraft> Refined(
         Recipe recipe,
         Drawing drawing,
-        ImmutableArray<Result<PlanDraft>> drafts
+        ImmutableArray<Result<PlanDraft>> drafts,
+        int jobs
     ) =>
         DraftChoice.Best(
             drawing,
             [
                 DraftChoice.Best(drawing, drafts),
-                .. DraftChoice.Least(drafts).Select(draft => Refined(recipe, drawing, draft)),
+                .. DraftChoice.Least(drafts).Select(draft => Refined(recipe, drawing, draft, jobs)),
             ]
         );
 
     /// <summary>
     /// The draft with its fields moved a little, now that it is known how seams run, if that makes it better.
     /// </summary>
-    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
+    private static Result<PlanDraft> Refined(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted, int jobs)
     {
         if (
             !drafted.TryGet(out var draft)
@@ -80,7 +84,7 @@ internal static class Drafter
             || !DraftChoice.CanDraftMore(drawing, draft.Layout)
         )
             return drafted;
-        var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown);
+        var layout = FieldPlacer.Refined(recipe, drawing, draft.Layout, new SeamTrial(drawing).Shown, jobs);
         if (layout.Fields.SequenceEqual(draft.Layout.Fields))
             return drafted;
         // Another order may suit the moved fields better, but it was in this one that they were moved.
@@ -89,7 +93,10 @@ internal static class Drafter
             () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
             () => Draft(recipe, drawing, draft.Hoop, layout),
         ];
-        return DraftChoice.Best(drawing, [drafted, .. ways.AsParallel().AsOrdered().Select(way => way())]);
+        return DraftChoice.Best(
+            drawing,
+            [drafted, .. ways.AsParallel().AsOrdered().WithDegreeOfParallelism(jobs).Select(way => way())]
+        );
     }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>

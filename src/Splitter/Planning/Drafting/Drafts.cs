@@ -8,7 +8,8 @@ namespace Splitter.Planning.Drafting;
 /// The drafts of one recipe, each hoop's made when it is first asked for and then kept: a hoop is both planned for
 /// itself and looked at as a remedy for smaller ones.
 /// </summary>
-internal sealed class Drafts(Recipe recipe, Drawing drawing)
+/// <param name="jobs">How many threads may work.</param>
+internal sealed class Drafts(Recipe recipe, Drawing drawing, int jobs = 1)
 {
     private readonly Dictionary<Hoop, Result<PlanDraft>> made = [];
 
@@ -17,5 +18,8 @@ internal sealed class Drafts(Recipe recipe, Drawing drawing)
     internal Drawing Drawing { get; } = drawing;
 
     internal Result<PlanDraft> Of(Hoop hoop) =>
-        made.TryGetValue(hoop, out var draft) ? draft : made[hoop] = Drafter.Draft(Recipe, Drawing, hoop);
+        made.TryGetValue(hoop, out var draft) ? draft : made[hoop] = Of(Recipe, hoop);
+
+    /// <summary>The draft of a changed recipe, which is not kept.</summary>
+    internal Result<PlanDraft> Of(Recipe changed, Hoop hoop) => Drafter.Draft(changed, Drawing, hoop, jobs);
 }

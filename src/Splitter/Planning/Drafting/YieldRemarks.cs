@@ -101,14 +101,14 @@ internal static class YieldRemarks
         if (hooping == 0 && Folds.Crossing(recipe.Cloth) is not null)
             return (
                 recipe.PlaceOf("cloth.folds"),
-                "let the folds cross where more is drawn, or lay the cloth by marks of your own and leave out 'cloth.folds'"
+                "let the folds cross where more is drawn, or lay the cloth by marks of your own and leave out "
+                    + "'cloth.folds'"
             );
         if (fields.Place is GridFields grid)
             return (
                 recipe.PlaceOf("fields.place"),
-                Invariant(
-                    $"write other numbers than {grid.Columns} and {grid.Rows} for 'columns' and 'rows', another 'turn', or list the fields by hand"
-                )
+                Invariant($"write other numbers than {grid.Columns} and {grid.Rows} for 'columns' and ")
+                    + "'rows', another 'turn', or list the fields by hand"
             );
         if (!fields.Fixed.IsEmpty)
             return (

@@ -122,9 +122,8 @@ internal static class Coverage
         var closer = Least(template with { Clearance = 0 });
         var clearance =
             closer.Columns <= grid.Columns && closer.Rows <= grid.Rows ? ", or a smaller 'fields.clearance'" : "";
-        return FormattableString.Invariant(
-            $"write 'columns: {Math.Max(columns, grid.Columns)}' and 'rows: {Math.Max(rows, grid.Rows)}' or more{clearance}"
-        );
+        return FormattableString.Invariant($"write 'columns: {Math.Max(columns, grid.Columns)}' and 'rows: ")
+            + FormattableString.Invariant($"{Math.Max(rows, grid.Rows)}' or more{clearance}");
 
         (int Columns, int Rows) Least(FieldTemplate by) => FieldGrid.Least(cover, grid.Turn, by, recipe.Registration);
     }

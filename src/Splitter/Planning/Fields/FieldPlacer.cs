@@ -68,17 +68,19 @@ internal static class FieldPlacer
     /// <summary>A layout with its fields moved to where seams show less, as they are drawn now.</summary>
     /// <param name="layout">In sewing order.</param>
     /// <param name="shown">What seams between grounds show in a window.</param>
+    /// <param name="jobs">How many threads may ask for it at once.</param>
     internal static Layout Refined(
         Recipe recipe,
         Drawing drawing,
         Layout layout,
-        Func<ImmutableArray<Box>, Box, double> shown
+        Func<ImmutableArray<Box>, Box, double> shown,
+        int jobs
     )
     {
         var turning = Turning.Of(recipe, layout.Fields[0].Hoop);
         var template = Template(recipe, drawing, layout.Fields[0].Hoop, turning);
         var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
-        var fields = Refining.Refined(task, layout.Fields, shown);
+        var fields = Refining.Refined(task, layout.Fields, shown, jobs);
         var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
         return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
     }

@@ -17,14 +17,12 @@ internal static class LargerField
             .ThenBy(hoop => hoop.Name, StringComparer.Ordinal)
             .FirstOrDefault();
         if (larger is not null)
-            return Invariant(
-                $"hoop {larger.Name} of the recipe ({Mm(larger.Width)} x {Mm(larger.Height)} mm) holds it: call with '--hoop {larger.Name}', or take hoop {template.Hoop.Name} out"
-            );
+            return Invariant($"hoop {larger.Name} of the recipe ({Mm(larger.Width)} x {Mm(larger.Height)} mm) ")
+                + Invariant($"holds it: call with '--hoop {larger.Name}', or take hoop {template.Hoop.Name} out");
         // Half a step of the tape on either side, since a field's centre lies on its grid.
         var margin = (2 * (template.Clearance + template.Reach)) + Units.TapeStep;
-        return Invariant(
-            $"no hoop of the recipe holds it: take one whose field is at least {Up(shape.Width + margin)} x {Up(shape.Height + margin)} mm"
-        );
+        return "no hoop of the recipe holds it: take one whose field is at least "
+            + Invariant($"{Up(shape.Width + margin)} x {Up(shape.Height + margin)} mm");
     }
 
     private static FieldTemplate EitherWay(FieldTemplate template) =>

@@ -10,7 +10,8 @@ namespace Splitter.Planning.Fields;
 internal static class ThroatRoom
 {
     private const string Else =
-        "write a larger 'throat.room' if more cloth can be rolled up there, cut the cloth smaller, or sew it on a machine whose throat is wider";
+        "write a larger 'throat.room' if more cloth can be rolled up there, cut the cloth smaller, or sew it "
+        + "on a machine whose throat is wider";
 
     /// <summary>Fields placed by hand one by one; of others the worst stands for all.</summary>
     internal static IEnumerable<Diagnostic> Problems(Recipe recipe, Layout layout, FieldTemplate template)
@@ -54,14 +55,12 @@ internal static class ThroatRoom
         if (byHand)
             return Invariant($"write 'turn: {(int)roomier[0]} deg' for it{Other(roomier[0], field)}");
         if (recipe.Fields.Place is GridFields)
-            return Invariant(
-                $"list the fields by hand, with 'turn: {(int)roomier[0]} deg' for such as this{Other(roomier[0], field)}"
-            );
+            return Invariant($"list the fields by hand, with 'turn: {(int)roomier[0]} deg' for such as ")
+                + Invariant($"this{Other(roomier[0], field)}");
         // Other fields then lie where the throat allows it, and not where fewest of them cover all.
         return roomier.RemoveAll(recipe.Fields.Turns.Contains) is [var turn, ..]
             ? Invariant($"allow {(int)turn} deg under 'fields.turns'; the number of hoopings may rise by it")
-            : Invariant(
-                $"turned by {(int)roomier[0]} deg it would have room, but fields that lie so do not cover the artwork; {Else}"
-            );
+            : Invariant($"turned by {(int)roomier[0]} deg it would have room, but fields that lie so do not ")
+                + Invariant($"cover the artwork; {Else}");
     }
 }

@@ -1,16 +1,18 @@
 namespace Splitter.Planning.Fit;
 
 /// <summary>
-/// How large a circle holds places that err together. Their errors are normal; scaled to equal axes they lie at a distance r
-/// in a direction that has no preference, and r² has a chi-square distribution with as many degrees of freedom as there are
-/// coordinates. What lies r times as far away needs a circle r times as large, so the share within a diameter is the mean over
-/// directions of the share of distances that keep within it.
+/// How large a circle holds places that err together. Their errors are normal; scaled to equal axes they lie at a
+/// distance r in a direction that has no preference, and r² has a chi-square distribution with as many degrees of
+/// freedom as there are coordinates. What lies r times as far away needs a circle r times as large, so the share within
+/// a diameter is the mean over directions of the share of distances that keep within it.
 /// </summary>
 internal static class CircleSpread
 {
     private const double Share = 0.95;
 
-    /// <summary>Directions over which the share is averaged: enough to come within 2 % of simulated junctions of five parts.</summary>
+    /// <summary>
+    /// Directions over which the share is averaged: enough to come within 2 % of simulated junctions of five parts.
+    /// </summary>
     private const int Directions = 1024;
 
     /// <summary>Halvings of the interval: to less than a millionth of it.</summary>
@@ -18,7 +20,8 @@ internal static class CircleSpread
 
     /// <summary>The diameter that the smallest circle around them exceeds once in twenty times.</summary>
     /// <param name="spread">
-    /// Covariances of the x and y of each place but one, from that one: positive definite, since each is rounded by itself.
+    /// Covariances of the x and y of each place but one, from that one: positive definite, since each is rounded by
+    /// itself.
     /// </param>
     internal static double Within95(double[,] spread)
     {
@@ -52,7 +55,9 @@ internal static class CircleSpread
         return high;
     }
 
-    /// <summary>Chi-square with 2 m degrees of freedom stays within x with 1 - exp(-x/2) times the sum of (x/2)^k/k!, k below m.</summary>
+    /// <summary>
+    /// Chi-square with 2 m degrees of freedom stays within x with 1 - exp(-x/2) times the sum of (x/2)^k/k!, k below m.
+    /// </summary>
     private static double ShareWithin(double diameter, double[] circles, int m)
     {
         var sum = 0.0;
@@ -71,8 +76,8 @@ internal static class CircleSpread
     }
 
     /// <summary>
-    /// The directions are spread evenly by multiples of these, taken modulo 1: square roots of the first primes (Richtmyer's
-    /// sequence, 1951), two for each place but one.
+    /// The directions are spread evenly by multiples of these, taken modulo 1: square roots of the first primes
+    /// (Richtmyer's sequence, 1951), two for each place but one.
     /// </summary>
     private static double[] Steps(int count) =>
         [

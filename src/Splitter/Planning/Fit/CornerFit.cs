@@ -14,7 +14,9 @@ internal static class CornerFit
 
     /// <summary>Mean squared misfit at a place, in squared units of the accuracy.</summary>
     /// <param name="corners">At least two places.</param>
-    /// <param name="accuracy">How closely one corner is set: one standard deviation per axis, so that FLE² is twice its square.</param>
+    /// <param name="accuracy">
+    /// How closely one corner is set: one standard deviation per axis, so that FLE² is twice its square.
+    /// </param>
     internal static double Variance(ReadOnlySpan<Point> corners, double accuracy, Point at)
     {
         var (x, y, spread) = Spread(corners);
@@ -23,8 +25,8 @@ internal static class CornerFit
     }
 
     /// <summary>
-    /// Squared error at the receiver's farthest corner, in squared errors of setting one corner, before anything is known
-    /// of seams: two corners as far apart as the common ground allows.
+    /// Squared error at the receiver's farthest corner, in squared errors of setting one corner, before anything is
+    /// known of seams: two corners as far apart as the common ground allows.
     /// </summary>
     internal static double FarthestError(Box common, Box receiver)
     {

@@ -11,7 +11,9 @@ internal static class JoinPlanner
     /// <summary>Automatic overlaps are whole multiples of this, µm: a figure that a person can repeat.</summary>
     private const int OverlapStep = 100;
 
-    /// <summary>How closely a seam is searched for its worst place, µm: small beside the distance of two corners.</summary>
+    /// <summary>
+    /// How closely a seam is searched for its worst place, µm: small beside the distance of two corners.
+    /// </summary>
     private const int SampleDistance = 5 * Units.Millimetre;
 
     internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit)
@@ -74,8 +76,8 @@ internal static class JoinPlanner
     }
 
     /// <summary>
-    /// What the recipe asks for, as far as both sides have room for it; where one of them has too little for the misfit, the
-    /// other side reaches further, as far as it can.
+    /// What the recipe asks for, as far as both sides have room for it; where one of them has too little for the
+    /// misfit, the other side reaches further, as far as it can.
     /// </summary>
     private static int Overlap(OverlapRules rules, int misfit, ImmutableArray<Crossing> crossings)
     {

@@ -5,7 +5,9 @@ internal static class NormalSpread
 {
     private const double Share = 0.95;
 
-    /// <summary>Directions in a quarter turn over which the share is averaged: the sum is exact to 1e-6 for any shape.</summary>
+    /// <summary>
+    /// Directions in a quarter turn over which the share is averaged: the sum is exact to 1e-6 for any shape.
+    /// </summary>
     private const int Directions = 256;
 
     /// <summary>Halvings of the interval: from a quarter of the spread to a ten-millionth of it.</summary>
@@ -23,9 +25,10 @@ internal static class NormalSpread
     ];
 
     /// <summary>
-    /// The distance that 19 of 20 errors stay within, in whole units. Stretched to equal axes the error lies at a distance
-    /// d with density d exp(-d²/2) in any direction t, and in truth at d sqrt(a cos² t + b sin² t), with a and b the
-    /// variances along the axes; so the share within r is the mean over t of 1 - exp(-r²/(2 (a cos² t + b sin² t))).
+    /// The distance that 19 of 20 errors stay within, in whole units. Stretched to equal axes the error lies at a
+    /// distance d with density d exp(-d²/2) in any direction t, and in truth at d sqrt(a cos² t + b sin² t), with a and
+    /// b the variances along the axes; so the share within r is the mean over t of 1 - exp(-r²/(2 (a cos² t + b sin²
+    /// t))).
     /// </summary>
     /// <param name="xx">Variance in x.</param>
     /// <param name="yy">Variance in y.</param>

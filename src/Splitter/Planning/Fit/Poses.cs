@@ -6,18 +6,18 @@ namespace Splitter.Planning.Fit;
 /// <summary>
 /// How far each hooping lies from where it should: shift and turn, as linear functions of independent errors.
 /// <para>
-/// A hooping is set by its corners, each of them where its own donor has put it, and none of them exactly. The person lays
-/// one piece of cloth over tacks on one stabilizer and cannot follow each tack by itself, so the hooping takes the rigid
-/// move that fits them all best, in the sense of least squares, also where donors disagree. For small moves that is linear
-/// in the places of the tacks. About the centroid of N corners its shift is their mean shift, with an error of its own of
-/// accuracy²/N per axis, and its turn the mean moment, with accuracy²/sum r². With one donor that is the published formula
-/// that <see cref="CornerFit"/> holds, and squares add up along a chain; with several, what hoopings have in common
-/// is kept, for each remembers by how much every single error moves it.
+/// A hooping is set by its corners, each of them where its own donor has put it, and none of them exactly. The person
+/// lays one piece of cloth over tacks on one stabilizer and cannot follow each tack by itself, so the hooping takes the
+/// rigid move that fits them all best, in the sense of least squares, also where donors disagree. For small moves that
+/// is linear in the places of the tacks. About the centroid of N corners its shift is their mean shift, with an error
+/// of its own of accuracy²/N per axis, and its turn the mean moment, with accuracy²/sum r². With one donor that is the
+/// published formula that <see cref="CornerFit"/> holds, and squares add up along a chain; with several, what hoopings
+/// have in common is kept, for each remembers by how much every single error moves it.
 /// </para>
 /// <para>
-/// Cloth gives in every hooping anew: by its strain times the way from the nearest corner that the hooping is set by, since
-/// every corner is set over its own tack. Corners for later hoopings are sewn on the cloth as it lies then, and take that
-/// along.
+/// Cloth gives in every hooping anew: by its strain times the way from the nearest corner that the hooping is set by,
+/// since every corner is set over its own tack. Corners for later hoopings are sewn on the cloth as it lies then, and
+/// take that along.
 /// </para>
 /// Hoopings are added in sewing order and taken away again from the end, as a search needs it.
 /// </summary>
@@ -30,8 +30,8 @@ internal sealed class Poses
     private const int OfCloth = 3;
 
     /// <summary>
-    /// Digits kept of the grain's sine and cosine: all else here is exact to the last bit on every machine, these alone may
-    /// differ in theirs.
+    /// Digits kept of the grain's sine and cosine: all else here is exact to the last bit on every machine, these alone
+    /// may differ in theirs.
     /// </summary>
     private const int GrainDigits = 12;
 
@@ -46,8 +46,8 @@ internal sealed class Poses
     private readonly Pose[] poses;
 
     /// <param name="origin">
-    /// Shifts and turns are about this place: one that moves with the drawing, so that a drawing which is moved is planned
-    /// alike to the last bit.
+    /// Shifts and turns are about this place: one that moves with the drawing, so that a drawing which is moved is
+    /// planned alike to the last bit.
     /// </param>
     internal Poses(int capacity, double accuracy, Stretch stretch, Point origin)
     {
@@ -62,7 +62,9 @@ internal sealed class Poses
             poses[i] = new(stride * (i + 1));
     }
 
-    /// <summary>Shift and turn about the origin: for each error by how much one standard deviation of it moves.</summary>
+    /// <summary>
+    /// Shift and turn about the origin: for each error by how much one standard deviation of it moves.
+    /// </summary>
     private sealed class Pose(int columns)
     {
         internal readonly double[] X = new double[columns];
@@ -92,8 +94,9 @@ internal sealed class Poses
     }
 
     /// <summary>
-    /// The last hooping, set by its corners already, is moved once more so that places which a person has looked at come to lie
-    /// where their donors' do. Its cloth stays as the corners hold it: what it gives at these places is followed, too.
+    /// The last hooping, set by its corners already, is moved once more so that places which a person has looked at
+    /// come to lie where their donors' do. Its cloth stays as the corners hold it: what it gives at these places is
+    /// followed, too.
     /// </summary>
     /// <param name="accuracy">How closely an offset is read: one standard deviation per axis, µm.</param>
     internal void Correct(ReadOnlySpan<TakenCorner> measured, double accuracy) =>
@@ -156,7 +159,9 @@ internal sealed class Poses
     /// <summary>Takes hoopings away from the end.</summary>
     internal void Keep(int count) => Count = Math.Min(Count, count);
 
-    /// <summary>Mean squared misfit of two hoopings at a place, µm²: all that a search asks, and therefore quick.</summary>
+    /// <summary>
+    /// Mean squared misfit of two hoopings at a place, µm²: all that a search asks, and therefore quick.
+    /// </summary>
     internal double Variance(int one, int other, Point at)
     {
         var (late, early) = (Math.Max(one, other), Math.Min(one, other));
@@ -194,7 +199,9 @@ internal sealed class Poses
         return sum;
     }
 
-    /// <summary>By how much one standard deviation of each error moves a place of a hooping; errors of later ones do not.</summary>
+    /// <summary>
+    /// By how much one standard deviation of each error moves a place of a hooping; errors of later ones do not.
+    /// </summary>
     internal Moves MovesAt(int hooping, Point at)
     {
         var pose = poses[hooping];
@@ -213,8 +220,8 @@ internal sealed class Poses
 
     /// <summary>
     /// Where one standard deviation of a strain moves a place of a hooping's cloth; nowhere in the first, which defines
-    /// where the work lies. Warp and weft give along themselves; shear of the weave by s lengthens the bias by s and moves
-    /// a place at (a, b) along warp and weft by (s b, s a).
+    /// where the work lies. Warp and weft give along themselves; shear of the weave by s lengthens the bias by s and
+    /// moves a place at (a, b) along warp and weft by (s b, s a).
     /// </summary>
     private (double X, double Y) Give(Pose pose, Point at, int cloth)
     {

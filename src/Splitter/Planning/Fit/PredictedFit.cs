@@ -10,8 +10,8 @@ namespace Splitter.Planning.Fit;
 internal sealed class PredictedFit
 {
     /// <summary>
-    /// Stitches whose places a join rounds to the tape: one on each side of it. Corners lie on the grid themselves, in every
-    /// part alike, and round nothing.
+    /// Stitches whose places a join rounds to the tape: one on each side of it. Corners lie on the grid themselves, in
+    /// every part alike, and round nothing.
     /// </summary>
     private const int Roundings = 2;
 
@@ -23,7 +23,9 @@ internal sealed class PredictedFit
     /// <summary>How closely an offset is read: one standard deviation per axis, µm.</summary>
     private readonly double reading;
 
-    /// <param name="correction">A hooping that has been moved to fit what was measured at places of it; null for none.</param>
+    /// <param name="correction">
+    /// A hooping that has been moved to fit what was measured at places of it; null for none.
+    /// </param>
     internal PredictedFit(
         Recipe recipe,
         int hoopings,
@@ -44,8 +46,8 @@ internal sealed class PredictedFit
     }
 
     /// <summary>
-    /// Covariance, µm², of what is read at places of a hooping, x and y in turn, apart from how its corners were set: the
-    /// donors' own errors, cloth that gives, the grid of the donors' tapes, and reading itself.
+    /// Covariance, µm², of what is read at places of a hooping, x and y in turn, apart from how its corners were set:
+    /// the donors' own errors, cloth that gives, the grid of the donors' tapes, and reading itself.
     /// </summary>
     internal double[,] SpreadOfOffsets(int hooping, ImmutableArray<TakenCorner> places)
     {
@@ -82,8 +84,8 @@ internal sealed class PredictedFit
 
     /// <summary>
     /// The distance, µm, that the misfit of two parts at a place exceeds once in twenty times. The misfit is taken as
-    /// normal with the covariance that it really has: near the turning point of one hooping it is round, far along a seam
-    /// it is long and thin, and then larger misfits are more frequent than the Rayleigh distribution has them.
+    /// normal with the covariance that it really has: near the turning point of one hooping it is round, far along a
+    /// seam it is long and thin, and then larger misfits are more frequent than the Rayleigh distribution has them.
     /// </summary>
     internal double Within95(int one, int other, Point at)
     {
@@ -94,8 +96,8 @@ internal sealed class PredictedFit
     }
 
     /// <summary>
-    /// The diameter, µm, that the smallest circle around the places at which three parts or more come out exceeds once in
-    /// twenty times. What their misfits have in common counts: hoopings that are set by each other err alike.
+    /// The diameter, µm, that the smallest circle around the places at which three parts or more come out exceeds once
+    /// in twenty times. What their misfits have in common counts: hoopings that are set by each other err alike.
     /// </summary>
     internal double Circle95(ImmutableArray<int> parts, Point at)
     {

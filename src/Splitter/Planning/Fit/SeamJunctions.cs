@@ -4,16 +4,16 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Fit;
 
 /// <summary>
-/// Where three parts or more meet, and what their misfits ask of overlaps there. If all places at which they come out lie
-/// in a circle, then every part is off its middle by no more than the radius; so no hole opens as long as each reaches that
-/// far. Three misfits of d need a reach of up to d/sqrt(3) so (Jung 1901), and not only the d/2 that two parts need: each may
-/// go away from the next one, round and round.
+/// Where three parts or more meet, and what their misfits ask of overlaps there. If all places at which they come out
+/// lie in a circle, then every part is off its middle by no more than the radius; so no hole opens as long as each
+/// reaches that far. Three misfits of d need a reach of up to d/sqrt(3) so (Jung 1901), and not only the d/2 that two
+/// parts need: each may go away from the next one, round and round.
 /// </summary>
 internal sealed class SeamJunctions
 {
     /// <summary>
-    /// Within this of a junction, µm, overlaps of its seams lie over each other, and its other junctions do, too: twice a
-    /// usual overlap.
+    /// Within this of a junction, µm, overlaps of its seams lie over each other, and its other junctions do, too: twice
+    /// a usual overlap.
     /// </summary>
     private const int Near = 6 * Units.Millimetre;
 
@@ -34,8 +34,9 @@ internal sealed class SeamJunctions
     }
 
     /// <summary>
-    /// The parts that meet all round a place. Each of them has two others there as neighbours; so seams that only end side by
-    /// side, as parallel ones do at the artwork's edge, make no junction, and one that ends near a junction is no part of it.
+    /// The parts that meet all round a place. Each of them has two others there as neighbours; so seams that only end
+    /// side by side, as parallel ones do at the artwork's edge, make no junction, and one that ends near a junction is
+    /// no part of it.
     /// </summary>
     private static ImmutableArray<int> Around(IEnumerable<Seam> seams)
     {

@@ -16,8 +16,8 @@ internal static class SmallestCircle
     }
 
     /// <summary>
-    /// From squared distances: the circle through all of them (a b c / 2 K, K the area by Heron's formula), or where one angle
-    /// is not acute the one on the longest side.
+    /// From squared distances: the circle through all of them (a b c / 2 K, K the area by Heron's formula), or where
+    /// one angle is not acute the one on the longest side.
     /// </summary>
     private static double OfThree(double aa, double bb, double cc)
     {

@@ -26,8 +26,8 @@ internal sealed class CornerChoice
     private const double OfLine = 15;
 
     /// <summary>
-    /// A corner that lessens the misfit at the worst seam by a smaller share than this is not worth its tack, unless the
-    /// recipe asks for it. Common practice, no source: nobody sees a twentieth of a misfit.
+    /// A corner that lessens the misfit at the worst seam by a smaller share than this is not worth its tack, unless
+    /// the recipe asks for it. Common practice, no source: nobody sees a twentieth of a misfit.
     /// </summary>
     internal const double Worth = 0.05;
 
@@ -58,7 +58,9 @@ internal sealed class CornerChoice
 
     /// <summary>The best corners; null when there are no two at a useful distance.</summary>
     /// <param name="most">How many at most.</param>
-    /// <param name="isAsked">So many are taken where there is room and none does harm; else only those that are worth it.</param>
+    /// <param name="isAsked">
+    /// So many are taken where there is room and none does harm; else only those that are worth it.
+    /// </param>
     internal ChosenCorners? Best(
         ImmutableArray<CornerCandidate> candidates,
         Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around,

@@ -12,7 +12,9 @@ namespace Splitter.Planning.Remedies;
 /// <param name="Planned">What comes out; null when nothing does.</param>
 internal sealed record Change(string Text, string Key, Func<PlanDraft?> Planned)
 {
-    /// <summary>Up to so many corners are tried, or one more than the recipe has: each is a tack more at every hooping.</summary>
+    /// <summary>
+    /// Up to so many corners are tried, or one more than the recipe has: each is a tack more at every hooping.
+    /// </summary>
     private const int UsualCorners = 4;
 
     /// <summary>Other first fields that are tried.</summary>

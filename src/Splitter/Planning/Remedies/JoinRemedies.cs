@@ -6,12 +6,14 @@ using static System.FormattableString;
 namespace Splitter.Planning.Remedies;
 
 /// <summary>
-/// For joins whose misfit their overlap does not cover, the first change that would make it so. Each change is planned, not
-/// guessed, and told once with all joins that it mends; none is planned for joins that an earlier one has mended.
+/// For joins whose misfit their overlap does not cover, the first change that would make it so. Each change is planned,
+/// not guessed, and told once with all joins that it mends; none is planned for joins that an earlier one has mended.
 /// </summary>
 internal static class JoinRemedies
 {
-    /// <param name="fits">A width that all joins have room for, where the one of the recipe is too wide for some.</param>
+    /// <param name="fits">
+    /// A width that all joins have room for, where the one of the recipe is too wide for some.
+    /// </param>
     internal static IEnumerable<Diagnostic> Warnings(Redrafts redrafts, int? fits)
     {
         // MaxBy and OrderBy keep the order of joins among equals.
@@ -45,7 +47,8 @@ internal static class JoinRemedies
             return $"no change of the recipe could be planned; {Else(recipe)}";
         var changes = tried.Count == 1 ? "1 change that was" : Invariant($"{tried.Count} changes that were");
         return best.Ratio(open) < Outcome.RatioOf(open[0])
-            ? $"of {changes} planned none mends {(open.Length == 1 ? "this join" : "all of these")}, best is '{best.Change.Text}', where {best.Figures(open)}; {Else(recipe)}"
+            ? $"of {changes} planned none mends {(open.Length == 1 ? "this join" : "all of these")}, best is "
+                + $"'{best.Change.Text}', where {best.Figures(open)}; {Else(recipe)}"
             : $"of {changes} planned none makes it better; {Else(recipe)}";
     }
 
@@ -56,7 +59,8 @@ internal static class JoinRemedies
             ? ""
             : ", back the cloth so that it gives less than 'cloth.stretch' says";
         var fields = recipe.Fields.Place is FewestFields ? "" : ", place fields so that they share more ground";
-        return $"set corners more closely than 'registration.accuracy' says{cloth}{fields}, or hide the join under a motif";
+        return $"set corners more closely than 'registration.accuracy' says{cloth}{fields}, or hide the join under a "
+            + "motif";
     }
 
     private static Diagnostic Warning(Redrafts redrafts, ImmutableArray<PartJoin> joins, string advice, string key) =>

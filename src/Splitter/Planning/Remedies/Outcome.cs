@@ -8,9 +8,9 @@ namespace Splitter.Planning.Remedies;
 internal sealed record Outcome(Change Change, PlanDraft Before, PlanDraft After)
 {
     /// <summary>
-    /// Whether a join that is not covered will be, and none is worse off for it. While fields lie and follow each other as
-    /// before, every join is there again; else all joins of the other plan have to be covered. An overlap that some have no
-    /// room for would only be the next thing to mend.
+    /// Whether a join that is not covered will be, and none is worse off for it. While fields lie and follow each other
+    /// as before, every join is there again; else all joins of the other plan have to be covered. An overlap that some
+    /// have no room for would only be the next thing to mend.
     /// </summary>
     internal bool Mends(PartJoin join) =>
         WidthRemedy.Tight(After, Change.Width).IsEmpty
@@ -26,9 +26,8 @@ internal sealed record Outcome(Change Change, PlanDraft Before, PlanDraft After)
     /// <summary>How these joins come out.</summary>
     internal string Figures(IEnumerable<PartJoin> joins) =>
         Worst(joins) is { } worst
-            ? Invariant(
-                $"parts may miss by {Units.ToMillimetres(worst.Within95):0.00} mm against {Units.ToMillimetres(worst.Covers):0.00} mm of overlap"
-            )
+            ? Invariant($"parts may miss by {Units.ToMillimetres(worst.Within95):0.00} mm against ")
+                + Invariant($"{Units.ToMillimetres(worst.Covers):0.00} mm of overlap")
             : "no part is cut where it meets another";
 
     internal static double RatioOf(PartJoin join) => (double)join.Within95 / join.Covers;

@@ -27,7 +27,9 @@ internal static class WidthRemedy
     internal static ImmutableArray<PartJoin> Tight(PlanDraft draft, int? width) =>
         [.. draft.Joins.Where(join => join.Overlap < width).OrderBy(join => join.Overlap)];
 
-    /// <summary>All joins have room for this and are covered by it; null when none is needed, or no such width was found.</summary>
+    /// <summary>
+    /// All joins have room for this and are covered by it; null when none is needed, or no such width was found.
+    /// </summary>
     internal static int? Fitting(Redrafts redrafts)
     {
         var tight = Tight(redrafts.Draft, redrafts.Recipe.Overlap.Width);

@@ -2,8 +2,8 @@ namespace Splitter.Planning.Seams;
 
 /// <summary>
 /// Maximum flow and minimum cut by two search trees that grow towards each other from source and sink and are kept from
-/// one augmenting path to the next: Boykov and Kolmogorov 2004, IEEE TPAMI 26(9):1124-1137, made for graphs like the grids
-/// of seams, where it takes far fewer steps than its worst case. Whole numbers, so that the answer is exact.
+/// one augmenting path to the next: Boykov and Kolmogorov 2004, IEEE TPAMI 26(9):1124-1137, made for graphs like the
+/// grids of seams, where it takes far fewer steps than its worst case. Whole numbers, so that the answer is exact.
 /// </summary>
 internal sealed class MaximumFlow
 {
@@ -80,7 +80,9 @@ internal sealed class MaximumFlow
         firstArc[from] = head.Count - 1;
     }
 
-    /// <summary>The node is on the source's side of the minimum cut; of equal cuts the one with the fewest such nodes.</summary>
+    /// <summary>
+    /// The node is on the source's side of the minimum cut; of equal cuts the one with the fewest such nodes.
+    /// </summary>
     internal bool IsOnSourceSide(int node) => tree[node] == Tree.Source;
 
     /// <summary>Finds the maximum flow.</summary>
@@ -110,10 +112,10 @@ internal sealed class MaximumFlow
         return Flow;
     }
 
-    /// <summary>Whether flow can still run between a node and the far end of one of its arcs, away from the tree's root.</summary>
+    /// <summary>Whether flow can still run between a node and the far end of one of its arcs, off the root.</summary>
     private bool Passes(int arc, Tree side) => left[side == Tree.Source ? arc : arc ^ 1] > 0;
 
-    /// <summary>Adds free neighbours to the node's tree; returns an arc from the source's tree to the sink's, or none.</summary>
+    /// <summary>Adds free neighbours to the node's tree; returns an arc from the source's tree to the sink's.</summary>
     private int Grow(int node)
     {
         var side = tree[node];
@@ -186,7 +188,9 @@ internal sealed class MaximumFlow
         orphans.Enqueue(node);
     }
 
-    /// <summary>Gives a node that was cut off another parent in its own tree, the one nearest to the root, or sets it free.</summary>
+    /// <summary>
+    /// Gives a node that was cut off another parent in its own tree, the one nearest to the root, or sets it free.
+    /// </summary>
     private void Adopt(int node)
     {
         var side = tree[node];
@@ -215,7 +219,9 @@ internal sealed class MaximumFlow
         (tree[node], parent[node]) = (Tree.Free, None);
     }
 
-    /// <summary>Steps from a node to its root; null when the way ends at an orphan. Marks the way with the present time.</summary>
+    /// <summary>
+    /// Steps from a node to its root; null when the way ends at an orphan. Marks the way with the present time.
+    /// </summary>
     private int? ToRoot(int start)
     {
         var steps = 0;

@@ -8,8 +8,8 @@ namespace Splitter.Planning.Seams;
 internal sealed class Outlines
 {
     /// <summary>
-    /// How far outside an edge a seam follows it, µm: half a thread. On the edge itself it would cut a line that is sewn along
-    /// the edge lengthwise, again and again; beside it the line lies on one side.
+    /// How far outside an edge a seam follows it, µm: half a thread. On the edge itself it would cut a line that is
+    /// sewn along the edge lengthwise, again and again; beside it the line lies on one side.
     /// </summary>
     internal const int Beside = 200;
 
@@ -38,7 +38,8 @@ internal sealed class Outlines
     }
 
     /// <summary>
-    /// Ring by ring, since the engine compares each of thousands with all others; rings that grow into each other stay apart.
+    /// Ring by ring, since the engine compares each of thousands with all others; rings that grow into each other stay
+    /// apart.
     /// </summary>
     private static IEnumerable<Ring> Around(Polygon polygon) =>
         polygon.Holes.SelectMany(hole => Grown(hole, -Beside)).Concat(Grown(polygon.Outer, Beside));

@@ -48,7 +48,7 @@ internal sealed class SeamPrice
     /// <summary>
     /// A seam as near as this to the edge of a fill, on either side, runs along it, µm: about one row of the fill.
     /// </summary>
-    private const double EdgeDistance = 350;
+    internal const double EdgeDistance = 350;
 
     private readonly Drawing drawing;
     private readonly Wholeness wholeness;

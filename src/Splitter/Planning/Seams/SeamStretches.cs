@@ -28,7 +28,9 @@ internal sealed record SeamStretch(SeamGround Ground, Polyline Line, Seam Seam, 
 /// <summary>Seams divided by what a person sees at them.</summary>
 internal static class SeamStretches
 {
-    /// <summary>Of the parts that join: where nothing is cut between two, cloth only lies between their shapes.</summary>
+    /// <summary>
+    /// Of the parts that join: where nothing is cut between two, cloth only lies between their shapes.
+    /// </summary>
     internal static ImmutableArray<SeamStretch> Of(Drawing drawing, Plan plan)
     {
         var joined = plan.Joins.Select(j => (j.Earlier, j.Later)).ToHashSet();
@@ -64,8 +66,8 @@ internal static class SeamStretches
     }
 
     /// <summary>
-    /// Topmost first. A line of stitches hides nothing below it, so one that is sewn whole comes last: it only keeps the
-    /// cloth from being bare.
+    /// Topmost first. A line of stitches hides nothing below it, so one that is sewn whole comes last: it only keeps
+    /// the cloth from being bare.
     /// </summary>
     private static List<Cover> Covers(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Seam> seams)
     {
@@ -81,7 +83,9 @@ internal static class SeamStretches
         ];
     }
 
-    /// <summary>A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.</summary>
+    /// <summary>
+    /// A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.
+    /// </summary>
     /// <param name="AreaAround">Its area, as far as a seam in a box needs it.</param>
     private sealed record Cover(Shape? Shape, SeamGround Ground, Box Bounds, Func<Box, PathClipping> AreaAround)
     {

@@ -34,7 +34,8 @@ internal static class ReferencePage
             page.Append("| key | what it says | takes | if left out | example |\n| --- | --- | --- | --- | --- |\n");
             foreach (var key in section.Keys)
                 page.Append(
-                    $"| `{key.Name}` | {Cell(key.Says)} | {Cell(Takes(key.Kind, sections))} | {Cell(LeftOut(key))} | {Example(key)} |\n"
+                    $"| `{key.Name}` | {Cell(key.Says)} | {Cell(Takes(key.Kind, sections))} | "
+                        + $"{Cell(LeftOut(key))} | {Example(key)} |\n"
                 );
         }
         return page.ToString();
@@ -43,22 +44,23 @@ internal static class ReferencePage
     private const string Head = """
         # Keys of a recipe
 
-        Made by `splitter schema --as page` from the definitions that the reader works with; a test holds it. What the keys
-        do together, with an example, is in the [README](../README.md#the-recipe).
+        Made by `splitter schema --as page` from the definitions that the reader works with; a test holds it. What the
+        keys do together, with an example, is in the [README](../README.md#the-recipe).
 
-        A recipe is YAML. An unknown key is an error, and so is a value of another form, with an unknown unit, or out of range.
-        Lengths have their unit, `mm`, `cm` or `in` (25.4 mm), angles `deg`, times `s` or `min`, percentages `%`; decimals have
-        a point. Colours stand in quotation marks, since an open `#` begins a comment. Of YAML, anchors, aliases, tags and
-        several documents in one file are refused.
+        A recipe is YAML. An unknown key is an error, and so is a value of another form, with an unknown unit, or out
+        of range. Lengths have their unit, `mm`, `cm` or `in` (25.4 mm), angles `deg`, times `s` or `min`, percentages
+        `%`; decimals have a point. Colours stand in quotation marks, since an open `#` begins a comment. Of YAML,
+        anchors, aliases, tags and several documents in one file are refused.
 
-        Where a recipe includes other files, what must be there may stand in one of those. Keys win over those of the same name
-        in included files, mappings key by key; lists, too, except that the items of included files follow where a table says so,
-        less those whose name or colour is taken.
+        Where a recipe includes other files, what must be there may stand in one of those. Keys win over those of the
+        same name in included files, mappings key by key; lists, too, except that the items of included files follow
+        where a table says so, less those whose name or colour is taken.
 
         Editors that know JSON Schema check a recipe while it is written, with `splitter.schema.json` beside this page
         (`splitter schema` prints it). Where an editor heeds such a line, a recipe names it in a comment:
-        `# yaml-language-server: $schema=splitter.schema.json`. The schema knows keys, forms, units and words; ranges, and what
-        keys ask of each other, only `splitter` itself judges. It wants numbers and truth values without quotation marks.
+        `# yaml-language-server: $schema=splitter.schema.json`. The schema knows keys, forms, units and words;
+        ranges, and what keys ask of each other, only `splitter` itself judges. It wants numbers and truth values
+        without quotation marks.
 
         """;
 

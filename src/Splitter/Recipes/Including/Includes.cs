@@ -8,8 +8,8 @@ namespace Splitter.Recipes.Including;
 
 /// <summary>
 /// Lays the keys of included files under those of a recipe, before any is understood: so each is read, and complained
-/// about, by the same table and at its own place. Files are taken in the order in which they are named, each followed by
-/// what it includes itself; a file that was taken already is not taken again.
+/// about, by the same table and at its own place. Files are taken in the order in which they are named, each followed
+/// by what it includes itself; a file that was taken already is not taken again.
 /// </summary>
 internal sealed class Includes(Reading reading, ReadSource read)
 {
@@ -79,7 +79,9 @@ internal sealed class Includes(Reading reading, ReadSource read)
         return null;
     }
 
-    /// <summary>Without the version, which the recipe states itself; a key that is the recipe's alone is a mistake.</summary>
+    /// <summary>
+    /// Without the version, which the recipe states itself; a key that is the recipe's alone is a mistake.
+    /// </summary>
     private MappingNode Shared(MappingNode mapping, ImmutableArray<Key> keys)
     {
         var shared = ImmutableArray.CreateBuilder<Entry>();

@@ -27,7 +27,8 @@ internal static class FieldKeys
     internal static readonly Key<ImmutableArray<Turn>> Turns = new("turns", new ListKind<Turn>(new TurnKind(), 1, 4))
     {
         Says =
-            "Which ways the fields of 'place: fewest' may lie, clockwise as seen on the drawing; 180 and 270 deg cover no more, but can keep cloth out of the throat.",
+            "Which ways the fields of 'place: fewest' may lie, clockwise as seen on the drawing; 180 and 270 "
+            + "deg cover no more, but can keep cloth out of the throat.",
         Example = "[0 deg, 90 deg, 180 deg, 270 deg]",
         Otherwise = "0 deg and 90 deg",
     };
@@ -55,7 +56,8 @@ internal static class FieldKeys
     )
     {
         Says =
-            "Parts of the cloth that no field may lie over, not even with its margin, such as a zip or a thick seam; edges may touch.",
+            "Parts of the cloth that no field may lie over, not even with its margin, such as a zip or a thick "
+            + "seam; edges may touch.",
         Example = "[{ corner: [0 mm, 300 mm], size: 400 x 20 mm }]",
         Otherwise = "none",
     };

@@ -54,7 +54,8 @@ internal static class RecipeKeys
     )
     {
         Says =
-            "Names for colours; a colour of the artwork takes the thread of exactly its colour. Those of included files follow.",
+            "Names for colours; a colour of the artwork takes the thread of exactly its colour. Those of "
+            + "included files follow.",
         Example = "[{ name: deep water, color: \"#1b3a5c\" }]",
         Default = "[]",
     };

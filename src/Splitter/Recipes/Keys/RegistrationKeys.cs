@@ -69,7 +69,8 @@ internal static class CornerKeys
     internal static readonly Key<int> Count = new("count", new CountKind(2, RegistrationRules.MostCorners))
     {
         Says =
-            "How many a hooping takes where there is room; if left out, a third only where it lessens its worst error by 5 % or more.",
+            "How many a hooping takes where there is room; if left out, a third only where it lessens its "
+            + "worst error by 5 % or more.",
         Example = "3",
         Default = "3",
     };

@@ -44,7 +44,8 @@ internal static class SewKeys
     internal static readonly Key<string> Guide = new("guide", new TextKind(100_000))
     {
         Says =
-            "A line that fill rows follow: the id of one in the artwork, or well-known text in millimetres of the finished work.",
+            "A line that fill rows follow: the id of one in the artwork, or well-known text in millimetres of "
+            + "the finished work.",
         Example = "\"LINESTRING (10 90, 50 60, 90 80)\"",
         Otherwise = "rows are straight",
     };
@@ -109,7 +110,8 @@ internal static class SewKeys
         Says = "Stitches below the visible ones, in sewing order.",
         Example = "[edge, cross]",
         Otherwise =
-            "auto: edge below a fill, edge and cross from 10 mm width; below satin nothing up to 1 mm, then centre, edge from 2.5 mm, edge and cross from 5 mm",
+            "auto: edge below a fill, edge and cross from 10 mm width; below satin nothing up to 1 mm, then "
+            + "centre, edge from 2.5 mm, edge and cross from 5 mm",
     };
 
     internal static readonly Key<int> Pull = new("pull", new LengthKind("0 mm", "2 mm"))

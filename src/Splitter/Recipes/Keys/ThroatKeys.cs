@@ -6,8 +6,8 @@ namespace Splitter.Recipes.Keys;
 internal static class ThroatKeys
 {
     /// <summary>
-    /// Of a flat machine, as one sits before it, the arm's column stands to the right of the needle (common practice, no
-    /// source).
+    /// Of a flat machine, as one sits before it, the arm's column stands to the right of the needle (common practice,
+    /// no source).
     /// </summary>
     internal static readonly Key<HoopSide> Side = new(
         "side",

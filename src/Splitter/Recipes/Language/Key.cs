@@ -24,7 +24,9 @@ internal abstract class Key(string name, Kind kind)
     /// <summary>Of the recipe itself alone: a file that it includes cannot have it.</summary>
     internal bool IsOwn { get; init; }
 
-    /// <summary>What counts when the key is absent, as one would write it; null when absence has a meaning of its own.</summary>
+    /// <summary>
+    /// What counts when the key is absent, as one would write it; null when absence has a meaning of its own.
+    /// </summary>
     internal string? Default { get; init; }
 
     /// <summary>What the key's absence means, when <see cref="Default"/> cannot say it.</summary>

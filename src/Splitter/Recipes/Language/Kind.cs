@@ -13,7 +13,9 @@ internal abstract class Kind
     /// <summary>The same for editors: JSON Schema 2020-12 of the value as YAML's core schema reads it.</summary>
     internal abstract JsonObject ToSchema();
 
-    /// <summary>What counts of two values, the second one from an included file: the first, unless a kind says otherwise.</summary>
+    /// <summary>
+    /// What counts of two values, the second one from an included file: the first, unless a kind says otherwise.
+    /// </summary>
     internal virtual Node Merge(Node own, Node included) => own;
 
     /// <summary>The keys of a mapping.</summary>

@@ -80,7 +80,9 @@ internal sealed class GroupListKind<T>(GroupKind<T> item, int least, int most) :
         return mine with { Items = [.. mine.Items, .. theirs.Items.Where(i => !IsTaken(i))] };
     }
 
-    /// <summary>A value as it is understood, since #FFF and #ffffff are one colour; null for none or a wrong one.</summary>
+    /// <summary>
+    /// A value as it is understood, since #FFF and #ffffff are one colour; null for none or a wrong one.
+    /// </summary>
     private static string? NameOf(Key key, Node item) =>
         (item as MappingNode)?.Entries.FirstOrDefault(e => e.Key == key.Name) is { } entry
             ? key.ReadValue(new(entry.Value, key.Name, key, new Reading("name")))?.ToString()

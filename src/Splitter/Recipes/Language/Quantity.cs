@@ -12,7 +12,9 @@ internal readonly partial record struct Quantity(decimal Number, string Unit)
     /// <summary>A number as a pattern.</summary>
     internal const string Written = "[+-]?[0-9]{1,9}([.][0-9]{1,9})?";
 
-    /// <summary>Plain digits with a point: no exponent, no thousands, nothing that a culture could read otherwise.</summary>
+    /// <summary>
+    /// Plain digits with a point: no exponent, no thousands, nothing that a culture could read otherwise.
+    /// </summary>
     internal static bool TryParse(string text, out Quantity quantity)
     {
         quantity = default;

@@ -27,7 +27,9 @@ internal abstract class QuantityKind<T> : ScalarKind<T>
         range = (Bound(least), Bound(most));
     }
 
-    /// <summary>What to write for numbers without a unit, or with an unknown one: those units in which all are in range.</summary>
+    /// <summary>
+    /// What to write for numbers without a unit, or with an unknown one: those units in which all are in range.
+    /// </summary>
     internal string Instead(string text, params IReadOnlyList<decimal> numbers) =>
         RecipeValueProblems.Proposed(
             [.. units.Where(u => numbers.All(n => IsInRange(n * u.Factor))).Select(u => $"{text} {u.Name}")],

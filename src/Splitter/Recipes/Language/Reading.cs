@@ -45,7 +45,9 @@ internal sealed record Given(Node Node, string Path, Key Key, Reading Reading)
         return default;
     }
 
-    /// <summary>Refuses a value of the wrong form: a list where text is due, or text that says something else.</summary>
+    /// <summary>
+    /// Refuses a value of the wrong form: a list where text is due, or text that says something else.
+    /// </summary>
     internal Refused RefuseForm(string expected) =>
         Node switch
         {

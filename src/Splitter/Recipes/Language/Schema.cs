@@ -8,7 +8,8 @@ using Splitter.Recipes.Yaml;
 namespace Splitter.Recipes.Language;
 
 /// <summary>
-/// Pieces of JSON Schema 2020-12. It judges what an editor makes of the YAML: plain <c>12</c> is a number there and plain
+/// Pieces of JSON Schema 2020-12. It judges what an editor makes of the YAML: plain <c>12</c> is a number there and
+/// plain
 /// <c>true</c> no text (YAML 1.2.2, section 10.3.2, the core schema).
 /// </summary>
 internal static partial class Schema
@@ -85,7 +86,9 @@ internal static partial class Schema
             _ => throw new InvalidOperationException("A refused value has no meaning."),
         };
 
-    /// <summary>Text without quotation marks, as the core schema resolves it; no word of the language is a fraction.</summary>
+    /// <summary>
+    /// Text without quotation marks, as the core schema resolves it; no word of the language is a fraction.
+    /// </summary>
     private static JsonNode Plain(string text) =>
         text is "true" or "false" ? text == "true"
         : WholeNumber().IsMatch(text) ? int.Parse(text, CultureInfo.InvariantCulture)

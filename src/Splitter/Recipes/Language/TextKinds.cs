@@ -24,7 +24,9 @@ internal sealed class TextKind(int most) : ScalarKind<string>
             ? text
             : given.RefuseForm(Expects);
 
-    /// <summary>Anything that XML can hold: no control code, nor what stands for a broken or absent character.</summary>
+    /// <summary>
+    /// Anything that XML can hold: no control code, nor what stands for a broken or absent character.
+    /// </summary>
     private static bool IsCharacter(Rune rune) => !Rune.IsControl(rune) && rune.Value is < 0xFFFD or > 0xFFFF;
 }
 

@@ -20,7 +20,9 @@ internal static class Words
     internal static string Instead(string word, ImmutableArray<string> known, string all, string and) =>
         Nearest(word, known) is { } nearest ? $"did you mean '{nearest}'?" : $"{all} {List(known, and)}";
 
-    /// <summary>The word that was probably meant; null when none is near: at most one letter in three differs.</summary>
+    /// <summary>
+    /// The word that was probably meant; null when none is near: at most one letter in three differs.
+    /// </summary>
     internal static string? Nearest(string word, IEnumerable<string> known)
     {
         if (word.Length > LongestWord)

@@ -58,7 +58,8 @@ internal static class YamlEvents
         {
             return (false, YamlSyntax.Explain(At(file, e.Start), e.Message, text));
         }
-#pragma warning disable CA1031 // The parser answers some unclosed brackets with exceptions of other types, without a place.
+        // The parser answers some unclosed brackets with exceptions of other types, without a place.
+#pragma warning disable CA1031
         catch (Exception)
 #pragma warning restore CA1031
         {

@@ -37,7 +37,9 @@ internal static partial class YamlSyntax
             "put the colour in quotation marks, as in \"#336699\""
         );
 
-    /// <summary>A colour without quotation marks, on the line that the parser stumbled over or the one before it.</summary>
+    /// <summary>
+    /// A colour without quotation marks, on the line that the parser stumbled over or the one before it.
+    /// </summary>
     private static Place? ColourLeftOut(Place place, string text)
     {
         var lines = text.Split('\n');

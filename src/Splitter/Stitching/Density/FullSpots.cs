@@ -8,14 +8,14 @@ namespace Splitter.Stitching.Density;
 internal static class FullSpots
 {
     /// <summary>
-    /// Layers are counted whole: one too many is there where it covers more than half of a square. Rows 0.4 mm apart cross
-    /// a square two or three times, so that less tells nothing.
+    /// Layers are counted whole: one too many is there where it covers more than half of a square. Rows 0.4 mm apart
+    /// cross a square two or three times, so that less tells nothing.
     /// </summary>
     private const double Half = 0.5;
 
     /// <summary>
-    /// Least excess of ground that hangs together, layers times mm²: at the edge of two fills, and where thread is tied,
-    /// a little lies over each other in all embroidery. Common practice, no source.
+    /// Least excess of ground that hangs together, layers times mm²: at the edge of two fills, and where thread is
+    /// tied, a little lies over each other in all embroidery. Common practice, no source.
     /// </summary>
     private const double Least = 9;
 

@@ -30,8 +30,8 @@ internal readonly record struct Square(int Column, int Row)
 }
 
 /// <summary>
-/// Thread and needle holes on every square millimetre of a stretch of cloth. Both are whole numbers, so that the sums are
-/// the same in whatever order stitches are counted.
+/// Thread and needle holes on every square millimetre of a stretch of cloth. Both are whole numbers, so that the sums
+/// are the same in whatever order stitches are counted.
 /// </summary>
 internal sealed class ThreadGrid
 {
@@ -39,14 +39,14 @@ internal sealed class ThreadGrid
     internal const int ThreadWidth = 400;
 
     /// <summary>
-    /// Needle holes on a square millimetre from which on some are left out: spread evenly, as many holes of 0.3 mm touch each
-    /// other. Common practice, no source.
+    /// Needle holes on a square millimetre from which on some are left out: spread evenly, as many holes of 0.3 mm
+    /// touch each other. Common practice, no source.
     /// </summary>
     internal const int Crowded = 12;
 
     /// <summary>
-    /// Most needle holes on a square millimetre that cloth bears: with more, holes of 0.3 mm lie so much over each other
-    /// that hardly a thread of the cloth goes on between them. Common practice, no source.
+    /// Most needle holes on a square millimetre that cloth bears: with more, holes of 0.3 mm lie so much over each
+    /// other that hardly a thread of the cloth goes on between them. Common practice, no source.
     /// </summary>
     internal const int MostHoles = 16;
 

@@ -9,8 +9,8 @@ namespace Splitter.Stitching.Estimates;
 internal static class FillEstimate
 {
     /// <summary>
-    /// Hidden ways between sections, as a share of rows and underlay. Measured on both demo works and both hoops: 4.3 to
-    /// 7.6 %; near the middle of that.
+    /// Hidden ways between sections, as a share of rows and underlay. Measured on both demo works and both hoops: 4.3
+    /// to 7.6 %; near the middle of that.
     /// </summary>
     private const double Travel = 0.0565;
 
@@ -24,9 +24,9 @@ internal static class FillEstimate
     }
 
     /// <summary>
-    /// A row has a penetration at both ends, and between them one a stitch length on average. Rows and their ends follow
-    /// from the outline: each stretch of it ends as many rows as lie between its own two ends. Along a guide penetrations
-    /// are where bends ask for them, and are counted.
+    /// A row has a penetration at both ends, and between them one a stitch length on average. Rows and their ends
+    /// follow from the outline: each stretch of it ends as many rows as lie between its own two ends. Along a guide
+    /// penetrations are where bends ask for them, and are counted.
     /// </summary>
     private static double Rows(Region ground, Lattice lattice, double pull)
     {

@@ -8,12 +8,14 @@ namespace Splitter.Stitching.Fills;
 /// </summary>
 internal sealed class Bows(Frame frame, double longest)
 {
-    /// <summary>How far a stitch may lie from its row, µm: more than this opens gaps beside the 0.4 mm of a thread.</summary>
+    /// <summary>
+    /// How far a stitch may lie from its row, µm: more than this opens gaps beside the 0.4 mm of a thread.
+    /// </summary>
     private const double Straying = 50;
 
     /// <summary>
-    /// By how much of either bound it is exceeded before a stitch is divided: those of the longest rows are set to meet it
-    /// just about, and halves among them would show.
+    /// By how much of either bound it is exceeded before a stitch is divided: those of the longest rows are set to meet
+    /// it just about, and halves among them would show.
     /// </summary>
     private const double Margin = 1.05;
 
@@ -21,8 +23,9 @@ internal sealed class Bows(Frame frame, double longest)
     private const double Divisible = 2 * (StitchRules.Shortest + StitchRules.GridSlack);
 
     /// <summary>
-    /// Of the recipe's stitch length what the distance of penetrations on the guide is at least: where rows are stretched
-    /// more than this allows, their stitches are divided instead, lest those inside the bend become too short.
+    /// Of the recipe's stitch length what the distance of penetrations on the guide is at least: where rows are
+    /// stretched more than this allows, their stitches are divided instead, lest those inside the bend become too
+    /// short.
     /// </summary>
     private const double LeastStep = 0.5;
 

@@ -11,9 +11,9 @@ internal readonly record struct Link(int FromSpan, int ToSpan);
 /// polygon hang together.
 /// </summary>
 /// <remarks>
-/// With <c>throughBranches</c>, where the ground divides or joins, a section goes on along the stretch that lies side by
-/// side longest, and only the others end or start there: close rows are then sewn with the least travel. Open rows gain
-/// nothing by it.
+/// With <c>throughBranches</c>, where the ground divides or joins, a section goes on along the stretch that lies side
+/// by side longest, and only the others end or start there: close rows are then sewn with the least travel. Open rows
+/// gain nothing by it.
 /// </remarks>
 internal sealed class FillGround
 {
@@ -59,11 +59,15 @@ internal sealed class FillGround
     internal ReadOnlySpan<Link> LinksOf(int section) =>
         links.AsSpan(linkStarts[section], linkStarts[section + 1] - linkStarts[section]);
 
-    /// <summary>The outline that leads between two spans that do not lie beside each other, in that direction.</summary>
+    /// <summary>
+    /// The outline that leads between two spans that do not lie beside each other, in that direction.
+    /// </summary>
     internal ImmutableArray<Place> BankBetween(int from, int to) =>
         banks.TryGetValue((from, to), out var bank) ? bank.Places : [.. banks[(to, from)].Places.Reverse()];
 
-    /// <summary>For each span how many lie beside it on the next and on the previous row, and the first of each.</summary>
+    /// <summary>
+    /// For each span how many lie beside it on the next and on the previous row, and the first of each.
+    /// </summary>
     private static ((int Count, int First)[] Up, (int Count, int First)[] Down) Besides(RowScan scan)
     {
         var (up, down) = (new (int Count, int First)[scan.Spans.Length], new (int Count, int First)[scan.Spans.Length]);

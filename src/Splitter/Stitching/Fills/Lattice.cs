@@ -18,7 +18,9 @@ internal sealed class Lattice
     /// </summary>
     private const double Middle = 0.5;
 
-    /// <summary>How much nearer to its row a penetration must come for each step that it is moved along it, µm.</summary>
+    /// <summary>
+    /// How much nearer to its row a penetration must come for each step that it is moved along it, µm.
+    /// </summary>
     private const double WorthAStep = 2;
 
     private readonly Frame frame;
@@ -82,9 +84,9 @@ internal sealed class Lattice
 
     /// <summary>
     /// A penetration at or near a place of a row: of some tape steps back and ahead along the row the one that the tape
-    /// can hold nearest to it. Only the axis that the row runs along more is free; the other one goes to the row. Rounding
-    /// each for itself would leave rows up to 0.07 mm beside their place and open up to seven hundredths of the ground
-    /// between them, near 45 degrees however far one steps.
+    /// can hold nearest to it. Only the axis that the row runs along more is free; the other one goes to the row.
+    /// Rounding each for itself would leave rows up to 0.07 mm beside their place and open up to seven hundredths of
+    /// the ground between them, near 45 degrees however far one steps.
     /// </summary>
     internal Point OnRow(int row, double u, int back, int ahead)
     {

@@ -18,8 +18,8 @@ internal sealed class Needle(Lattice lattice)
     internal ImmutableArray<Stitch> Path => path.ToImmutable();
 
     /// <summary>
-    /// Sews to a point unless it lies too near. Row ends and other corners draw the shape's edge: one takes the place of
-    /// the penetration before it that crowds it.
+    /// Sews to a point unless it lies too near. Row ends and other corners draw the shape's edge: one takes the place
+    /// of the penetration before it that crowds it.
     /// </summary>
     internal void To(Point point, StitchUse use, bool corner = false)
     {

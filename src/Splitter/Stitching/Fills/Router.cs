@@ -4,8 +4,8 @@ namespace Splitter.Stitching.Fills;
 internal readonly record struct Stand(int Span, double U);
 
 /// <summary>
-/// Shortest ways through the sections of a ground (Dijkstra 1959), measured from link to link. A section is entered once,
-/// where it is reached first: exact enough for hidden travel, and the effort is that of the links looked at.
+/// Shortest ways through the sections of a ground (Dijkstra 1959), measured from link to link. A section is entered
+/// once, where it is reached first: exact enough for hidden travel, and the effort is that of the links looked at.
 /// </summary>
 internal sealed class Router(FillGround ground, double spacing)
 {

@@ -32,8 +32,8 @@ internal readonly record struct Span(int Row, double From, double To, int Of)
 internal sealed record Bank(int A, int B, ImmutableArray<Place> Places);
 
 /// <summary>
-/// The rows of a lattice inside a region. Every edge of the outline is crossed with the rows it spans, so that the effort
-/// is that of the outline and of the result, and the crossings of a row are sorted and taken in pairs.
+/// The rows of a lattice inside a region. Every edge of the outline is crossed with the rows it spans, so that the
+/// effort is that of the outline and of the result, and the crossings of a row are sorted and taken in pairs.
 /// </summary>
 internal sealed class RowScan
 {
@@ -84,7 +84,9 @@ internal sealed class RowScan
         return i < 0 || i >= Rows ? (0, 0) : (Starts[i], Starts[i + 1]);
     }
 
-    /// <summary>The span of a row that holds a place along it or lies nearest to it; null when the row has none.</summary>
+    /// <summary>
+    /// The span of a row that holds a place along it or lies nearest to it; null when the row has none.
+    /// </summary>
     internal int? Nearest(int row, double u)
     {
         var (from, to) = On(row);
@@ -133,7 +135,9 @@ internal sealed class RowScan
         return scan;
     }
 
-    /// <summary>Half-open edges: a vertex on a row counts once, so every row is crossed an even number of times.</summary>
+    /// <summary>
+    /// Half-open edges: a vertex on a row counts once, so every row is crossed an even number of times.
+    /// </summary>
     private static void Cross(Place[] ring, int ringIndex, int polygon, List<Crossing> crossings)
     {
         for (var i = 0; i < ring.Length; i++)
@@ -200,7 +204,9 @@ internal sealed class RowScan
         }
     }
 
-    /// <summary>A place lies farther than <see cref="Bend"/> from the straight line between the first and the last.</summary>
+    /// <summary>
+    /// A place lies farther than <see cref="Bend"/> from the straight line between the first and the last.
+    /// </summary>
     private static bool Bent(ImmutableArray<Place>.Builder places, double spacing)
     {
         var (a, b) = (places[0], places[places.Count - 1]);

@@ -7,8 +7,8 @@ internal readonly record struct Stretch(int Row, double From, double To);
 
 /// <summary>
 /// The stretches that a piece sews on each span of its ground: the whole span, or, past a seam, what even or odd rows
-/// reach of it. Ends on the shape's own edge are moved outwards by the pull compensation; ends at a seam stay, since the
-/// neighbouring part sews on from there.
+/// reach of it. Ends on the shape's own edge are moved outwards by the pull compensation; ends at a seam stay, since
+/// the neighbouring part sews on from there.
 /// </summary>
 internal sealed class SewnRows
 {
@@ -23,7 +23,9 @@ internal sealed class SewnRows
 
     private SewnRows(Stretch[] stretches, int[] starts) => (this.stretches, this.starts) = (stretches, starts);
 
-    /// <summary>The stretches on a span, in ascending order; often one, and none where only the other rows reach.</summary>
+    /// <summary>
+    /// The stretches on a span, in ascending order; often one, and none where only the other rows reach.
+    /// </summary>
     internal ReadOnlySpan<Stretch> On(int span) => stretches.AsSpan(starts[span], starts[span + 1] - starts[span]);
 
     internal static SewnRows Of(FillPiece piece, Lattice lattice, RowScan ground)

@@ -9,7 +9,9 @@ namespace Splitter.Stitching.Fills;
 /// </summary>
 internal static class Shortcut
 {
-    /// <summary>How far a way may cut a corner off even where that leads outside, µm: a quarter of a thread's width.</summary>
+    /// <summary>
+    /// How far a way may cut a corner off even where that leads outside, µm: a quarter of a thread's width.
+    /// </summary>
     internal const double Straying = 100;
 
     /// <summary>
@@ -18,7 +20,8 @@ internal static class Shortcut
     private const double StrayingInside = 400;
 
     /// <summary>
-    /// Most corners that are left out one after the other: those of 16 mm, row by row. The effort grows with its square.
+    /// Most corners that are left out one after the other: those of 16 mm, row by row. The effort grows with its
+    /// square.
     /// </summary>
     private const int MostLeftOut = 40;
 

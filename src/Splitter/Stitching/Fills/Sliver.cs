@@ -4,7 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Fills;
 
 /// <summary>
-/// Ground that lies between two rows of the lattice: it is less than a row wide, and one row along its middle covers it.
+/// Ground that lies between two rows of the lattice: it is less than a row wide, and one row along its middle covers
+/// it.
 /// </summary>
 internal static class Sliver
 {

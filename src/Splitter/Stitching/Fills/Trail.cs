@@ -3,14 +3,15 @@ using System.Collections.Immutable;
 namespace Splitter.Stitching.Fills;
 
 /// <summary>
-/// Hidden travel: a short way over a walk of spans that stays inside the ground. Between two rows it keeps to where both
-/// lie side by side; along a row it keeps to the row; where the ground is narrower than a row it follows the outline.
+/// Hidden travel: a short way over a walk of spans that stays inside the ground. Between two rows it keeps to where
+/// both lie side by side; along a row it keeps to the row; where the ground is narrower than a row it follows the
+/// outline.
 /// </summary>
 internal sealed class Trail
 {
     /// <summary>
-    /// How far travel stays inside the edge, along the row, µm: nearer, it shows beside the row ends of the stitches that
-    /// cover it; further, it takes detours.
+    /// How far travel stays inside the edge, along the row, µm: nearer, it shows beside the row ends of the stitches
+    /// that cover it; further, it takes detours.
     /// </summary>
     private const double Inset = 600;
 
@@ -75,7 +76,9 @@ internal sealed class Trail
             gates.Add(gate);
     }
 
-    /// <summary>Goes straight for as long as the gates allow, then turns in the last one that still lay ahead.</summary>
+    /// <summary>
+    /// Goes straight for as long as the gates allow, then turns in the last one that still lay ahead.
+    /// </summary>
     private Place Follow(Place at, Gate end)
     {
         gates.Add(end);

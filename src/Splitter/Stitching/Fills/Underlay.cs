@@ -7,18 +7,20 @@ using Splitter.Recipes;
 namespace Splitter.Stitching.Fills;
 
 /// <summary>
-/// Underlay of a fill: a run along the inside of its edges holds the cloth to the stabilizer before rows pull at it, and
-/// open rows across the visible ones keep these from sinking in. Only in the hooping's own ground, without the overlap,
-/// and not where the ground is narrow. Travel between them is hidden by the rows that follow.
+/// Underlay of a fill: a run along the inside of its edges holds the cloth to the stabilizer before rows pull at it,
+/// and open rows across the visible ones keep these from sinking in. Only in the hooping's own ground, without the
+/// overlap, and not where the ground is narrow. Travel between them is hidden by the rows that follow.
 /// </summary>
 internal sealed class Underlay
 {
-    /// <summary>How far underlay stays inside the edge, µm: it must not show beside it. Common practice, no source.</summary>
+    /// <summary>
+    /// How far underlay stays inside the edge, µm: it must not show beside it. Common practice, no source.
+    /// </summary>
     private const int Inset = 600;
 
     /// <summary>
-    /// How far cross rows stay inside the edge where a run along it holds the cloth, µm: they turn inside of that run, and
-    /// not on it.
+    /// How far cross rows stay inside the edge where a run along it holds the cloth, µm: they turn inside of that run,
+    /// and not on it.
     /// </summary>
     private const int CrossInset = 1600;
 
@@ -32,8 +34,8 @@ internal sealed class Underlay
     private const double Straying = 150;
 
     /// <summary>
-    /// A shorter run around a hole holds nothing that rows and the thing in the hole do not hold, µm: some 20 mm across.
-    /// Common practice, no source.
+    /// A shorter run around a hole holds nothing that rows and the thing in the hole do not hold, µm: some 20 mm
+    /// across. Common practice, no source.
     /// </summary>
     private const double SmallHole = 60_000;
 

@@ -6,7 +6,9 @@ namespace Splitter.Stitching.Runs;
 /// <summary>Penetrations along a line: at its ends and corners, and evenly between.</summary>
 internal static class EvenRun
 {
-    /// <summary>A line that turns by more than this at a vertex has a corner there, degrees: rounder ones read as a curve.</summary>
+    /// <summary>
+    /// A line that turns by more than this at a vertex has a corner there, degrees: rounder ones read as a curve.
+    /// </summary>
     private const double Corner = 30;
 
     /// <summary>
@@ -44,8 +46,8 @@ internal static class EvenRun
     }
 
     /// <summary>
-    /// Places lie so that a stitch is as long as the line's bend allows there: equally far apart when distance is measured
-    /// in stitches that each place would have.
+    /// Places lie so that a stitch is as long as the line's bend allows there: equally far apart when distance is
+    /// measured in stitches that each place would have.
     /// </summary>
     private static void AddStretch(ReadOnlySpan<Point> points, double longest, ImmutableArray<Point>.Builder places)
     {
@@ -68,7 +70,9 @@ internal static class EvenRun
         }
     }
 
-    /// <summary>Longest stitch that keeps to the line there: its sagitta is length² / 8 times the line's curvature.</summary>
+    /// <summary>
+    /// Longest stitch that keeps to the line there: its sagitta is length² / 8 times the line's curvature.
+    /// </summary>
     private static double Allowed(double[] lengths, double[] turns, double along, double longest)
     {
         var turned =

@@ -19,7 +19,9 @@ internal sealed class LineNetwork
     /// </summary>
     internal const double Meeting = 1.5 * Units.TapeStep;
 
-    /// <summary>Along a line, a hub's places nearer than this are one passage of it, µm: it lies within reach a while.</summary>
+    /// <summary>
+    /// Along a line, a hub's places nearer than this are one passage of it, µm: it lies within reach a while.
+    /// </summary>
     private const double OnePassage = 2 * Meeting;
 
     private readonly List<Point> hubs = [];
@@ -51,8 +53,8 @@ internal sealed class LineNetwork
     internal ImmutableArray<Segment> Segments { get; }
 
     /// <summary>
-    /// Where vertices of lines meet, or one line comes back to a vertex of its own. Lines that lie along each other meet
-    /// where they part, not at every vertex on the way.
+    /// Where vertices of lines meet, or one line comes back to a vertex of its own. Lines that lie along each other
+    /// meet where they part, not at every vertex on the way.
     /// </summary>
     private static IEnumerable<Point> SharedVertices(ImmutableArray<Polyline> lines)
     {
@@ -109,7 +111,9 @@ internal sealed class LineNetwork
         }
     }
 
-    /// <summary>From one hub's place to the next one's; places count segments of the line, and go on past its closing.</summary>
+    /// <summary>
+    /// From one hub's place to the next one's; places count segments of the line, and go on past its closing.
+    /// </summary>
     private Polyline Stretch(ImmutableArray<Point> points, (double Place, int Hub) from, (double Place, int Hub) to)
     {
         var stretch = new List<Point> { hubs[from.Hub] };

@@ -4,8 +4,8 @@ using System.Numerics;
 namespace Splitter.Stitching.Runs;
 
 /// <summary>
-/// Pairs of things with the least sum of distances, two of them left alone. Exact for few; for many the nearest are paired
-/// first, and changed until no change of a few pairs that is looked at is shorter.
+/// Pairs of things with the least sum of distances, two of them left alone. Exact for few; for many the nearest are
+/// paired first, and changed until no change of a few pairs that is looked at is shorter.
 /// </summary>
 internal sealed class Pairing
 {
@@ -44,7 +44,10 @@ internal sealed class Pairing
         : a >= count && b >= count ? double.PositiveInfinity
         : 0;
 
-    /// <summary>The nearest two first, then bettered by changes of a few pairs at once (after Lin and Kernighan 1973, from memory).</summary>
+    /// <summary>
+    /// The nearest two first, then bettered by changes of a few pairs at once (after Lin and Kernighan 1973, from
+    /// memory).
+    /// </summary>
     private List<(int A, int B)> Many()
     {
         var mates = Nearest();
@@ -87,8 +90,8 @@ internal sealed class Pairing
     }
 
     /// <summary>
-    /// Takes the pair of a thing apart, gives its mate another mate, whose own mate then is without, and so on, as long as
-    /// something is gained so far; true when it is closed at a gain.
+    /// Takes the pair of a thing apart, gives its mate another mate, whose own mate then is without, and so on, as long
+    /// as something is gained so far; true when it is closed at a gain.
     /// </summary>
     private bool Better(int[] mates, ImmutableArray<ImmutableArray<int>> near, int start)
     {
@@ -126,7 +129,9 @@ internal sealed class Pairing
         }
     }
 
-    /// <summary>The best of all ways to pair a few things: for each set of them the best pairs, the last one first.</summary>
+    /// <summary>
+    /// The best of all ways to pair a few things: for each set of them the best pairs, the last one first.
+    /// </summary>
     private List<(int A, int B)> Best(int[] things)
     {
         var sums = new double[1 << things.Length];

@@ -7,15 +7,16 @@ namespace Splitter.Stitching.Runs;
 
 /// <summary>
 /// Where the needle goes in along connected lines, sewn without a break. Each segment has its holes once and for all:
-/// every pass goes through the same ones. Double runs walk each segment twice; triple ones sew each stitch to, fro and to
-/// again where they first come along, since three long walks would pull the line out of shape.
+/// every pass goes through the same ones. Double runs walk each segment twice; triple ones sew each stitch to, fro and
+/// to again where they first come along, since three long walks would pull the line out of shape.
 /// </summary>
 internal static class RunWalks
 {
     /// <summary>One walk for each connected part of the lines; its first hole and every further one.</summary>
     internal static ImmutableArray<ImmutableArray<Point>> Of(ImmutableArray<Polyline> lines, SewStyle style)
     {
-        // Lines that cross are one walk where each is sewn out and back: once, half of them would be sewn again and show.
+        // Lines that cross are one walk where each is sewn out and back: once, half of them would be sewn again and
+        // show.
         var network = new LineNetwork(lines, atCrossings: style.Passes == Passes.Double);
         var walks = Postman.Walks(
             network.Hubs,
@@ -29,7 +30,9 @@ internal static class RunWalks
         return [.. walks.Select(walk => Walk(walk, holes, style.Passes))];
     }
 
-    /// <summary>What would crowd is left out here, before passes in different directions could leave out different ones.</summary>
+    /// <summary>
+    /// What would crowd is left out here, before passes in different directions could leave out different ones.
+    /// </summary>
     private static ImmutableArray<Point> Holes(ImmutableArray<Point> places)
     {
         var kept = StitchRules.Thinned(places.Select(p => new Stitch(p, StitchUse.Run)));

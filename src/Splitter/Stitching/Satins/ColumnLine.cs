@@ -14,13 +14,17 @@ internal sealed class ColumnLine
     private readonly ImmutableArray<Rung> rungs;
     private readonly double[] along;
 
-    /// <summary>How far ahead of an end it is looked whether other columns lie there, µm: about the way they overlap.</summary>
+    /// <summary>
+    /// How far ahead of an end it is looked whether other columns lie there, µm: about the way they overlap.
+    /// </summary>
     private const double LookAhead = 400;
 
     private readonly bool startsOpen;
     private readonly bool endsOpen;
 
-    /// <param name="covered">Whether a place is covered by this column or others; without it, both ends are open.</param>
+    /// <param name="covered">
+    /// Whether a place is covered by this column or others; without it, both ends are open.
+    /// </param>
     internal ColumnLine(Column column, Func<double, double, bool>? covered = null)
     {
         rungs = column.Rungs;
@@ -66,7 +70,9 @@ internal sealed class ColumnLine
             );
     }
 
-    /// <summary>The places of the rungs between two places, both of these included, in the direction from one to the other.</summary>
+    /// <summary>
+    /// The places of the rungs between two places, both of these included, in the direction from one to the other.
+    /// </summary>
     internal IEnumerable<double> Places(double from, double to)
     {
         var inner = along.Where(a => a > Math.Min(from, to) && a < Math.Max(from, to)).Distinct();

@@ -27,8 +27,8 @@ internal sealed class ColumnSewer(
     private const double TravelStitch = 2500;
 
     /// <summary>
-    /// Columns that are begun one inside the other: each takes a little of the thread's stack. The rest of a longer chain
-    /// is a block of its own.
+    /// Columns that are begun one inside the other: each takes a little of the thread's stack. The rest of a longer
+    /// chain is a block of its own.
     /// </summary>
     private const int Deepest = 500;
 

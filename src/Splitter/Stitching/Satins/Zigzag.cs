@@ -6,17 +6,19 @@ namespace Splitter.Stitching.Satins;
 internal static class Zigzag
 {
     /// <summary>
-    /// Penetrations on the inside of a curve nearer than this, µm, are crowded: some stitches end short of the edge there.
-    /// Common practice, no source.
+    /// Penetrations on the inside of a curve nearer than this, µm, are crowded: some stitches end short of the edge
+    /// there. Common practice, no source.
     /// </summary>
     private const double Crowded = 250;
 
-    /// <summary>A narrower column has no room for shortened stitches, µm: they would fall short of the shortest stitch.</summary>
+    /// <summary>
+    /// A narrower column has no room for shortened stitches, µm: they would fall short of the shortest stitch.
+    /// </summary>
     private const double NarrowestShortened = 1500;
 
     /// <summary>
-    /// How far crowded stitches end short of the edge, as shares of the width, in turn: every second one, and where they
-    /// are crowded twice as much three of four. Unequal shares, so that the ends make no line of their own.
+    /// How far crowded stitches end short of the edge, as shares of the width, in turn: every second one, and where
+    /// they are crowded twice as much three of four. Unequal shares, so that the ends make no line of their own.
     /// </summary>
     private static readonly double[][] Shortening =
     [
@@ -24,14 +26,18 @@ internal static class Zigzag
         [0, 0.3, 0.15, 0.4],
     ];
 
-    /// <summary>Where the extra penetrations of a split stitch lie in turn, as shares of their distance: no furrow shows.</summary>
+    /// <summary>
+    /// Where the extra penetrations of a split stitch lie in turn, as shares of their distance: no furrow shows.
+    /// </summary>
     private static readonly double[] Stagger = [0.5, 0.8, 0.3, 0.65];
 
     /// <summary>A split keeps this far from the edges, µm, so that the edge stays smooth.</summary>
     internal const double SplitInset = 1500;
 
     /// <summary>Covers a column from one place to another, either way.</summary>
-    /// <param name="spacing">Distance of penetrations along one edge, µm: stitches follow each other at half of it.</param>
+    /// <param name="spacing">
+    /// Distance of penetrations along one edge, µm: stitches follow each other at half of it.
+    /// </param>
     /// <param name="pull">How far a stitch reaches past each edge, µm.</param>
     internal static IEnumerable<Stitch> Over(ColumnLine column, double from, double to, double spacing, double pull)
     {

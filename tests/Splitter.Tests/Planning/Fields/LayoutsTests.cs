@@ -59,8 +59,8 @@ public sealed class LayoutsTests
         var template = new FieldTemplate(recipe.Hoops[0], 0, Units.TapeStep);
         var task = CoverTask.Of(recipe, drawing, template, null);
         var fields = FieldPlacer.Place(recipe, drawing, recipe.Hoops[0]).Value[0].Fields;
-        var refined = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0));
-        var again = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0));
+        var refined = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0), 1);
+        var again = Refining.Refined(task, fields, (grounds, _) => grounds.Sum(g => g.Centre.X / 1000.0), 4);
         Assert.True(refined.SequenceEqual(again));
         Assert.True(refined.Sum(f => f.Centre.X) < fields.Sum(f => f.Centre.X));
         Assert.Empty(
@@ -69,6 +69,37 @@ public sealed class LayoutsTests
         Assert.Single(Links.Groups(refined, task));
         var misfits = new Misfits(task, new CoverGrid(task, fields));
         Assert.True(misfits.Sum(refined) <= Misfits.Scaled(misfits.Sum(fields), Refining.Allowance));
+    }
+
+    /// <summary>Whoever allows one thread has one: asking takes a while, so that others would come in between.</summary>
+    [Fact]
+    public void NoMoreThreadsWorkThanAreAllowed()
+    {
+        var (recipe, drawing) = Generated(1);
+        var task = CoverTask.Of(recipe, drawing, new(recipe.Hoops[0], 0, Units.TapeStep), null);
+        var fields = FieldPlacer.Place(recipe, drawing, recipe.Hoops[0]).Value[0].Fields;
+        Assert.Equal(1, MostAtOnce(1));
+        Assert.InRange(MostAtOnce(4), 2, 4);
+
+        int MostAtOnce(int jobs)
+        {
+            var (most, now, gate) = (0, 0, new Lock());
+            Refining.Refined(
+                task,
+                fields,
+                (_, _) =>
+                {
+                    lock (gate)
+                        most = Math.Max(most, ++now);
+                    Thread.Sleep(2);
+                    lock (gate)
+                        now--;
+                    return 0;
+                },
+                jobs
+            );
+            return most;
+        }
     }
 
     [Fact]
@@ -82,7 +113,7 @@ public sealed class LayoutsTests
         var order = fields.OrderByDescending(f => f.Usable.Contains(held)).ToImmutableArray();
         foreach (var sign in new[] { 1, -1 })
             Assert.True(
-                Refining.Refined(task, order, (g, _) => sign * g.Sum(b => b.Left / 1000.0))[0].Usable.Contains(held)
+                Refining.Refined(task, order, (g, _) => sign * g.Sum(b => b.Left / 1000.0), 2)[0].Usable.Contains(held)
             );
     }
 

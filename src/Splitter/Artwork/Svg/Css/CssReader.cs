@@ -104,7 +104,9 @@ internal sealed class CssReader(Action<string> notRead)
         }
     }
 
-    /// <summary>The first of some characters outside strings and brackets that open after the start; else the end.</summary>
+    /// <summary>
+    /// The first of some characters outside strings and brackets that open after the start; else the end.
+    /// </summary>
     private static int Find(string text, int from, string wanted)
     {
         var depth = 0;

@@ -41,7 +41,9 @@ internal sealed record Selector(ImmutableArray<ImmutableArray<Compound>> Chains)
 
     internal int Specificity => Chains.Sum(c => c.Sum(p => p.Specificity));
 
-    /// <summary>The nearest place for each chain leaves most room for the next one, so no other need be tried.</summary>
+    /// <summary>
+    /// The nearest place for each chain leaves most room for the next one, so no other need be tried.
+    /// </summary>
     internal bool Matches(XElement element)
     {
         if (Climb(Chains[0], element) is not { } top)

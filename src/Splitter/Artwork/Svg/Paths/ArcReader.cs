@@ -43,7 +43,9 @@ internal static class ArcReader
             path.Line(end);
     }
 
-    /// <summary>A quarter of an ellipse whose axes lie along x and y; quarters count clockwise on the drawing from +x.</summary>
+    /// <summary>
+    /// A quarter of an ellipse whose axes lie along x and y; quarters count clockwise on the drawing from +x.
+    /// </summary>
     internal static void AddQuarter(Subpath path, Spot centre, Spot radii, int quarter)
     {
         var end = (quarter & 3) switch

@@ -7,8 +7,8 @@ internal sealed record FlatPath(List<Spot> Points, bool Closed);
 internal static class Flattening
 {
     /// <summary>
-    /// How far a straight piece may stray from its curve at finished size, µm (0.01 mm). Larger shows as facets beside a
-    /// 0.4 mm thread; smaller only adds vertices below the tape's 0.1 mm step.
+    /// How far a straight piece may stray from its curve at finished size, µm (0.01 mm). Larger shows as facets beside
+    /// a 0.4 mm thread; smaller only adds vertices below the tape's 0.1 mm step.
     /// </summary>
     internal const double Tolerance = 10;
 

@@ -1,12 +1,14 @@
 namespace Splitter.Artwork.Svg.Paths;
 
 /// <summary>
-/// Outlines that cross themselves so often that dividing them into faces would take minutes: no drawing, but a mistake or
-/// malice.
+/// Outlines that cross themselves so often that dividing them into faces would take minutes: no drawing, but a mistake
+/// or malice.
 /// </summary>
 internal static class Tangle
 {
-    /// <summary>Crossings that are still divided within seconds; a scribble that fills a sheet has some thousands.</summary>
+    /// <summary>
+    /// Crossings that are still divided within seconds; a scribble that fills a sheet has some thousands.
+    /// </summary>
     private const int MostCrossings = 50_000;
 
     /// <summary>Pairs of sides that are looked at; an outline of 100,000 waves needs a tenth of it.</summary>

@@ -5,7 +5,8 @@ namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>
 /// Thread on the pixels of a picture: strands are laid in sewing order on dots finer than the pixels, a band of rows
-/// after the other, and each pixel takes the mean of its dots. So neither cloth nor light leaks through edges that meet.
+/// after the other, and each pixel takes the mean of its dots. So neither cloth nor light leaks through edges that
+/// meet.
 /// </summary>
 internal sealed class StrandLayer
 {

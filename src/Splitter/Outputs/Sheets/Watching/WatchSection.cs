@@ -10,12 +10,14 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Sheets.Watching;
 
 /// <summary>
-/// Where a part is watched being sewn: hidden, and holding the tape as data, until the page's script makes a picture and
-/// buttons there. On paper and without script nothing of it shows.
+/// Where a part is watched being sewn: hidden, and holding the tape as data, until the page's script makes a picture
+/// and buttons there. On paper and without script nothing of it shows.
 /// </summary>
 internal static class WatchSection
 {
-    /// <summary>Stitches a second that one can choose from: slow enough to follow a needle, quick enough to see a part grow.</summary>
+    /// <summary>
+    /// Stitches a second that one can choose from: slow enough to follow a needle, quick enough to see a part grow.
+    /// </summary>
     private static readonly int[] Speeds = [5, 25, 100, 500, 2000];
 
     private const int UsualSpeed = 100;
@@ -49,7 +51,8 @@ internal static class WatchSection
                     json.WriteEndObject();
                 })
             ),
-            // HTML takes a script as it stands, XML needs its signs guarded: a comment of the one is the guard of the other.
+            // HTML takes a script as it stands, XML needs its signs guarded: a comment of the one is the guard of the
+            // other.
             Html.Element("script", "//", new XCData($"\n{PageFile.Read("watch.js")}//")),
         ];
 

@@ -22,11 +22,13 @@ internal static class Refining
     internal const double Allowance = 1.05;
 
     /// <param name="fields">In sewing order.</param>
-    /// <param name="shown">What seams in a window show; asked for from several threads.</param>
+    /// <param name="shown">What seams in a window show.</param>
+    /// <param name="jobs">How many threads may ask for it at once.</param>
     internal static ImmutableArray<Field> Refined(
         CoverTask task,
         ImmutableArray<Field> fields,
-        Func<ImmutableArray<Box>, Box, double> shown
+        Func<ImmutableArray<Box>, Box, double> shown,
+        int jobs
     )
     {
         var grid = new CoverGrid(task, fields);
@@ -65,6 +67,7 @@ internal static class Refining
                         .Add(fields)
                         .AsParallel()
                         .AsOrdered()
+                        .WithDegreeOfParallelism(jobs)
                         .Select(f => shown([.. f.Select(task.Template.Ground)], window)),
                 ];
                 trials += costs.Length;
