@@ -11,8 +11,8 @@ namespace Splitter.Artwork;
 
 /// <summary>
 /// Artwork in any of its forms to a <see cref="Drawing"/>: what is painted is read first, then it is decided how each
-/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows. A
-/// tape says all that itself.
+/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows.
+/// A tape says all that itself.
 /// </summary>
 internal static class DrawingReader
 {

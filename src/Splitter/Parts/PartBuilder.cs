@@ -101,7 +101,9 @@ internal static class PartBuilder
         ];
     }
 
-    /// <summary>The stop after a step: its own work, the corners that the body would sew over, the thread of the next.</summary>
+    /// <summary>
+    /// The stop after a step: its own work, the corners that the body would sew over, the thread of the next.
+    /// </summary>
     private static ImmutableArray<string> Stop(
         ImmutableArray<Draft> steps,
         int index,

@@ -6,7 +6,9 @@ namespace Splitter.Recipes;
 /// <summary>Artwork in a file, or shapes in the recipe itself: exactly one of the two.</summary>
 internal sealed record ArtworkSource
 {
-    /// <summary>SVG, GeoJSON or a tape, relative to the recipe; null when the recipe has <see cref="Shapes"/>.</summary>
+    /// <summary>
+    /// SVG, GeoJSON or a tape, relative to the recipe; null when the recipe has <see cref="Shapes"/>.
+    /// </summary>
     public string? File { get; init; }
 
     /// <summary>It is stitches already.</summary>
@@ -18,7 +20,9 @@ internal sealed record ArtworkSource
     /// <summary>Finished width; null takes the size that the artwork itself states.</summary>
     public int? Width { get; init; }
 
-    /// <summary>Names of the threads of a tape's colour blocks; none takes the recipe's threads in their order.</summary>
+    /// <summary>
+    /// Names of the threads of a tape's colour blocks; none takes the recipe's threads in their order.
+    /// </summary>
     public ImmutableArray<string> Blocks { get; init; } = [];
 
     /// <summary>How shapes are sewn: the first rule that matches wins.</summary>

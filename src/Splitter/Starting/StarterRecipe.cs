@@ -79,11 +79,14 @@ internal static class StarterRecipe
 
     private static string Contents(Survey survey)
     {
+        var colours = survey.Colours.Length;
         if (!survey.IsStitched)
-            return $"{Count<DrawnArea>("area")} and {Count<DrawnLine>("line")} in {SewProposals.Count(survey.Colours.Length, "colour")}";
-        return $"{SewProposals.Count(survey.Stitches, "stitch", "stitches")} in {SewProposals.Count(survey.Colours.Length, "colour block")}: {Sewn(SewAs.Fill, "fill")}, {Sewn(SewAs.Satin, "satin")} and {Sewn(SewAs.Run, "line")}";
+            return $"{Drawn<DrawnArea>("area")} and {Drawn<DrawnLine>("line")} in {SewProposals.Count(colours, "colour")}";
+        var stitches = SewProposals.Count(survey.Stitches, "stitch", "stitches");
+        var sewn = $"{Sewn(SewAs.Fill, "fill")}, {Sewn(SewAs.Satin, "satin")} and {Sewn(SewAs.Run, "line")}";
+        return $"{stitches} in {SewProposals.Count(colours, "colour block")}: {sewn}";
 
-        string Count<T>(string what) => SewProposals.Count(survey.Elements.Count(e => e.Element is T), what);
+        string Drawn<T>(string what) => SewProposals.Count(survey.Elements.Count(e => e.Element is T), what);
         string Sewn(SewAs sewn, string what) => SewProposals.Count(survey.Elements.Count(e => e.Sewn == sewn), what);
     }
 
@@ -92,15 +95,14 @@ internal static class StarterRecipe
         text.Append($"artwork:\n  file: {YamlText.Quoted(artwork)}\n");
         if (survey is { IsStitched: true, WidthFrom: WidthSource.Drawing })
             text.Append(
-                Invariant(
-                    $"  # {Units.ToMillimetres(survey.Width)} x {Units.ToMillimetres(survey.Height)} mm; 'width' makes it up to a tenth wider or narrower, and stitches with it.\n"
-                )
+                Invariant($"  # {Units.ToMillimetres(survey.Width)} x {Units.ToMillimetres(survey.Height)} mm; ")
+                    + "'width' makes it up to a tenth wider or narrower, its stitches with it.\n"
             );
         else
             text.Append(
-                Invariant(
-                    $"  width: {Units.ToMillimetres(survey.Width)} mm # finished width{Said(survey.WidthFrom)}; the height follows: {Units.ToMillimetres(survey.Height):0.#} mm\n"
-                )
+                Invariant($"  width: {Units.ToMillimetres(survey.Width)} mm # finished ")
+                    + Invariant($"width{Said(survey.WidthFrom)}; the height follows: ")
+                    + Invariant($"{Units.ToMillimetres(survey.Height):0.#} mm\n")
             );
         var rules = SewProposals.For(survey, threads);
         text.Append(survey.IsStitched ? StitchesStay : HowSewn);
@@ -120,16 +122,17 @@ internal static class StarterRecipe
         + "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n";
 
     private const string StitchesStay =
-        "\n  # Every stitch stays where it is. What hangs together lies in one hooping if it fits; a rule may keep more\n"
-        + "  # whole: 'id: block-2' is a colour block, 'class: satin' (fill, run) what is sewn so.\n";
+        "\n  # Every stitch stays where it is. What hangs together lies in one hooping if it fits; a rule may keep\n"
+        + "  # more whole: 'id: block-2' is a colour block, 'class: satin' (fill, run) what is sewn so.\n";
 
     private const string ThreadOfColour =
         "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
         + "# exactly that colour.\nthreads:\n";
 
     private const string ThreadOfBlock =
-        "\n# A tape has no colours: one thread for each colour block, in sewing order. Write what stands on your spools, and\n"
-        + "# their colours. One comes again? List it once, and name all in order: 'artwork.blocks: [sea, sand, sea]'.\nthreads:\n";
+        "\n# A tape has no colours: one thread for each colour block, in sewing order. Write what stands on your\n"
+        + "# spools, and their colours. One comes again? List it once, and name all in sewing order:\n"
+        + "# 'blocks: [sea, sand, sea]' in 'artwork'.\nthreads:\n";
 
     private static string Said(WidthSource from) =>
         from switch

@@ -45,7 +45,9 @@ internal static class BlockThreads
         );
     }
 
-    /// <summary>Threads for so many colour blocks: those that are known, and others for the blocks that have none.</summary>
+    /// <summary>
+    /// Threads for so many colour blocks: those that are known, and others for the blocks that have none.
+    /// </summary>
     internal static ImmutableArray<NamedThread> Proposed(ImmutableArray<NamedThread> known, int blocks)
     {
         var proposed = known.Take(blocks).ToList();

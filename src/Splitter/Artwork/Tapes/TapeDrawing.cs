@@ -6,8 +6,8 @@ using Splitter.Tapes;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>
-/// Artwork that is stitches already: its objects become the shapes of a drawing, which is planned like any other, and each
-/// keeps its stitches.
+/// Artwork that is stitches already: its objects become the shapes of a drawing, which is planned like any other, and
+/// each keeps its stitches.
 /// </summary>
 internal static class TapeDrawing
 {

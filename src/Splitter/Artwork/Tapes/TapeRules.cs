@@ -7,8 +7,8 @@ using Splitter.Recipes;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>
-/// The recipe's rules for shapes of a tape. A shape has its name and that of its colour block as ids, what it is sewn as for a
-/// class, and its thread's colour. Its stitches stay as they are: a rule may keep it whole, or leave it out.
+/// The recipe's rules for shapes of a tape. A shape has its name and that of its colour block as ids, what it is sewn
+/// as for a class, and its thread's colour. Its stitches stay as they are: a rule may keep it whole, or leave it out.
 /// </summary>
 internal static class TapeRules
 {

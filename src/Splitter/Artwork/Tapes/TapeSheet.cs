@@ -18,8 +18,9 @@ internal sealed record ColourBlock(int Number, ImmutableArray<TapeThread> Thread
 internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlock> Blocks, int EmptyStops)
 {
     /// <summary>
-    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when the thread
-    /// is tied before it. Common practice, no source.
+    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when
+    /// the
+    /// thread is tied before it. Common practice, no source.
     /// </summary>
     private const int LongestLoose = 2 * Units.Millimetre;
 

@@ -4,8 +4,8 @@ using Splitter.Artwork.Tapes;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// How the threads of a part begin and end. Where the tape's own order goes on, everything is as it was; where a seam or
-/// another part has come between, the thread is cut, and tied unless the tape did that there itself.
+/// How the threads of a part begin and end. Where the tape's own order goes on, everything is as it was; where a seam
+/// or another part has come between, the thread is cut, and tied unless the tape did that there itself.
 /// </summary>
 /// <param name="threads">All of the tape but what is left out.</param>
 internal sealed class ThreadEnds(IEnumerable<OriginalThread> threads)
@@ -56,7 +56,8 @@ internal sealed class ThreadEnds(IEnumerable<OriginalThread> threads)
         && original[one.Number].Block == original[other.Number].Block;
 
     /// <summary>
-    /// The tape itself cuts the thread before one begins, or ends. Before one that is left out, who knows: a tie more is no harm.
+    /// The tape itself cuts the thread before one begins, or ends. Before one that is left out, who knows: a tie more
+    /// is no harm.
     /// </summary>
     private bool IsCut(int number) =>
         original.TryGetValue(number, out var thread) ? thread.Start == ThreadArrival.Cut : number > lastNumber;
