@@ -169,7 +169,6 @@ public sealed class NewCommandTests : IDisposable
     public async Task TheDrawingIsNamedFromWhereTheRecipeStands()
     {
         Directory.CreateDirectory(At("art"));
-        Directory.CreateDirectory(At("recipes"));
         var artwork = Written("art/icon.svg", Icon);
         Assert.Equal(0, (await ToolRun.Run("new", artwork, At("recipes", "sign.yaml"))).ExitCode);
         var text = await File.ReadAllTextAsync(At("recipes", "sign.yaml"));
