@@ -72,13 +72,12 @@ internal static class StitchedProblems
             Invariant($"the tape has {records} records, and Splitter takes up to {most}; divide the design")
         );
 
-    internal static Diagnostic TooManyObjects(string file, int objects, int most) =>
+    internal static Diagnostic TooManyObjects(string file, int most) =>
         Diagnostic.Error(
             2203,
             Place.Whole(file),
-            Invariant(
-                $"the tape falls into {objects} pieces that do not hang together, and Splitter takes up to {most}; "
-            ) + "this is no design, or it is damaged: copy it again"
+            Invariant($"the tape falls into more than {most} pieces that do not hang together; ")
+                + "this is no design, or it is damaged: copy it again"
         );
 
     /// <param name="most">How much wider or narrower it may be made, as a share.</param>
