@@ -15,10 +15,11 @@ internal static class NewCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var artwork = SharedOptions.Files(
-            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
+            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json), or a tape (.dst)." },
             ".svg",
             ".geojson",
-            ".json"
+            ".json",
+            ".dst"
         );
         var recipe = new Argument<string?>("RECIPE")
         {
@@ -35,7 +36,7 @@ internal static class NewCommand
         var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
         var command = new ExampleCommand(
             "new",
-            "Start a recipe for a drawing, with comments; it makes parts as it is.",
+            "Start a recipe for a drawing or a tape, with comments; it makes parts as it is.",
             "splitter new examples/artwork/lighthouse-bay.svg bay.yaml",
             "splitter new examples/artwork/lighthouse-bay.svg bay.yaml --width 300mm --force",
             "splitter new examples/artwork/lighthouse-bay.svg -"
