@@ -6,82 +6,101 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Leaves out needle holes where more lie on a square millimetre than they should: what is hidden first, then holes within
-/// rows. Ties, columns and runs stay as they are.
+/// Leaves out needle holes of a block where more lie on a square millimetre than they should: what is hidden first, then
+/// holes within rows. Ties, columns and runs stay as they are.
 /// </summary>
-internal sealed class Relief(ThreadGrid cloth)
+/// <param name="place">Of the block, in the sewing order of its part.</param>
+/// <param name="ground">What the part hides.</param>
+internal sealed class Relief(Block block, int place, HiddenGround ground)
 {
     /// <summary>Longest stitch that may come of it, µm: longer ones lie loose under others. Common practice, no source.</summary>
-    private const double Longest = 6 * Units.Millimetre;
+    internal const double Longest = 6 * Units.Millimetre;
 
-    /// <summary>How far hidden thread may move, µm: a thread's width.</summary>
-    private const double HiddenMove = ThreadGrid.ThreadWidth;
+    /// <summary>How far hidden thread may move, all in all, µm: a thread's width.</summary>
+    internal const double HiddenMove = ThreadGrid.ThreadWidth;
 
-    /// <summary>How far thread may move that shows, µm: a quarter of its width.</summary>
-    private const double ShownMove = ThreadGrid.ThreadWidth / 4.0;
+    /// <summary>How far thread may move that shows, all in all, µm: a quarter of its width.</summary>
+    internal const double ShownMove = ThreadGrid.ThreadWidth / 4.0;
 
     /// <summary>What may be left out, one after the other.</summary>
-    private static readonly ImmutableArray<(bool Rows, bool Hidden)> Rounds =
+    private static readonly ImmutableArray<Round> Rounds =
     [
-        (Rows: false, Hidden: true),
-        (Rows: true, Hidden: true),
-        (Rows: true, Hidden: false),
+        new(Rows: false, Hidden: true),
+        new(Rows: true, Hidden: true),
+        new(Rows: true, Hidden: false),
     ];
+
+    private readonly record struct Round(bool Rows, bool Hidden);
+
+    /// <summary>Stitches that are still sewn, by their numbers in the block.</summary>
+    private List<int> left = [.. Enumerable.Range(0, block.Stitches.Length)];
 
     /// <summary>Relieves the parts, whose thread lies over each other.</summary>
     /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
+    /// <param name="cloth">What they all sew; holes that are left out are closed there.</param>
     internal static void Relieve(IReadOnlyList<(Block[] Blocks, HiddenGround Ground)> parts, ThreadGrid cloth)
     {
-        var relief = new Relief(cloth);
+        var reliefs = parts
+            .Select(part => part.Blocks.Select((block, i) => new Relief(block, i, part.Ground)).ToArray())
+            .ToArray();
         foreach (var round in Rounds)
-        foreach (var (blocks, ground) in parts)
-            for (var i = 0; i < blocks.Length; i++)
-                blocks[i] = relief.Relieved(blocks[i], i, ground, round);
+        foreach (var relief in reliefs.SelectMany(part => part))
+            relief.LeaveOut(round, cloth);
+        foreach (var (part, relieved) in parts.Zip(reliefs))
+            for (var i = 0; i < relieved.Length; i++)
+                part.Blocks[i] = relieved[i].Relieved;
     }
 
-    private Block Relieved(Block block, int place, HiddenGround ground, (bool Rows, bool Hidden) round)
+    private Block Relieved =>
+        left.Count == block.Stitches.Length
+            ? block
+            : block with
+            {
+                Stitches = [.. left.Select(i => block.Stitches[i])],
+            };
+
+    private void LeaveOut(Round round, ThreadGrid cloth)
     {
-        if (!block.Stitches.Any(s => IsCrowded(s.At)))
-            return block;
-        var kept = ImmutableArray.CreateBuilder<Stitch>(block.Stitches.Length);
-        for (var i = 0; i < block.Stitches.Length; i++)
+        var kept = new List<int>(left.Count);
+        for (var k = 0; k < left.Count; k++)
         {
-            var stitch = block.Stitches[i];
+            var at = block.Stitches[left[k]].At;
             if (
-                i > 0
-                && i + 1 < block.Stitches.Length
-                && IsCrowded(stitch.At)
-                && IsLeftOut(kept[^1].At, stitch, block.Stitches[i + 1], place, ground, round)
+                k > 0
+                && k + 1 < left.Count
+                && cloth.HolesIn(Square.At(at)) > ThreadGrid.Crowded
+                && IsLeftOut(kept[^1], left[k], left[k + 1], round)
             )
-                cloth.Close(stitch.At);
+                cloth.Close(at);
             else
-                kept.Add(stitch);
+                kept.Add(left[k]);
         }
-        return block with { Stitches = kept.ToImmutable() };
+        left = kept;
     }
 
-    private bool IsCrowded(Point at) => cloth.HolesIn(Square.At(at)) > ThreadGrid.Crowded;
-
-    private static bool IsLeftOut(
-        Point before,
-        Stitch stitch,
-        Stitch next,
-        int place,
-        HiddenGround ground,
-        (bool Rows, bool Hidden) round
-    )
+    private bool IsLeftOut(int before, int stitch, int next, Round round)
     {
-        if (!IsMovable(stitch.Use) || !IsMovable(next.Use) || stitch.Use == StitchUse.Fill != round.Rows)
+        var (use, from, to) = (block.Stitches[stitch].Use, block.Stitches[before].At, block.Stitches[next].At);
+        if (!IsMovable(use) || !IsMovable(block.Stitches[next].Use) || use == StitchUse.Fill != round.Rows)
             return false;
-        // Rows hide what else their own block has sewn, but not each other.
-        var isHidden = ground.IsHidden(
-            ground.At(stitch.At),
-            ground.FirstOf(stitch.Use == StitchUse.Fill ? place + 1 : place)
-        );
-        return isHidden == round.Hidden
-            && before.DistanceTo(next.At) <= Longest
-            && Polygons.Distance(before, next.At, stitch.At, stitch.At) <= (isHidden ? HiddenMove : ShownMove);
+        if (IsHidden(stitch) != round.Hidden || from.DistanceTo(to) > Longest)
+            return false;
+        // Of those left out before it, too: the bound is one on how far the thread moves in the end.
+        for (var i = before + 1; i < next; i++)
+            if (
+                Polygons.Distance(from, to, block.Stitches[i].At, block.Stitches[i].At)
+                > (IsHidden(i) ? HiddenMove : ShownMove)
+            )
+                return false;
+        return true;
     }
+
+    /// <summary>Rows hide what else their own block has sewn, but not each other.</summary>
+    private bool IsHidden(int stitch) =>
+        ground.IsHidden(
+            ground.At(block.Stitches[stitch].At),
+            ground.FirstOf(block.Stitches[stitch].Use == StitchUse.Fill ? place + 1 : place)
+        );
 
     private static bool IsMovable(StitchUse use) => use is StitchUse.Fill or StitchUse.Travel or StitchUse.Underlay;
 }

@@ -28,6 +28,8 @@ internal sealed class FoldPicture(SheetContent sheet, Hooping first)
         var seen = stays.Common(frame.Page.Grown(-letters / 2));
         canvas.Area(seen, Colour.Of(sheet.Recipe.Cloth.Color));
         canvas.Lines(letters / 10, MarkInk.Frame, 100, Hatching.Of(seen, 3 * letters));
+        // The hoop is below the cloth: its outline shows through where it holds it.
+        canvas.DashedOutline(frame.Inside, letters / 6, letters, MarkInk.Frame);
         var folds = sheet.Plan.PlacementLines.Select(line => (Line: line, Away: Away(line)));
         foreach (var (line, away) in folds)
         {

@@ -12,12 +12,15 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     /// <summary>Steps that stay together with what comes after them: on paper no few lines stand alone on a page.</summary>
     private const int Last = 6;
 
-    /// <summary>Setting and judging take most of a page: they do not belong to the last ones.</summary>
+    /// <summary>Fewer of them fill too little: then judging the fit, the second step, stays with them.</summary>
+    private const int Fewest = 4;
+
+    /// <summary>Setting and judging take most of a page: of many steps they are not among the last.</summary>
     private const int First = 2;
 
     private Part Part => listed.Part;
 
-    private int Split => Math.Max(Math.Min(First, Part.Steps.Length), Part.Steps.Length - Last);
+    private int Split => Part.Steps.Length < First + Fewest ? First - 1 : Math.Max(First, Part.Steps.Length - Last);
 
     /// <param name="after">What comes after the last step.</param>
     internal XElement Write(params object?[] after) =>

@@ -11,10 +11,16 @@ internal readonly record struct Course(int From, int To, bool Right);
 /// <summary>From which end the rows of a section are sewn, and whether in one go or two.</summary>
 internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lattice, Router router, SectionOrder order)
 {
-    /// <summary>
-    /// How much worse a way over sewn ground is than one under stitches to come: it shows a little, even along a row.
-    /// </summary>
-    private const double OverSewn = 3;
+    /// <summary>How much worse a way over sewn ground is than one under stitches to come: it shows.</summary>
+    private const double Shows = 3;
+
+    /// <summary>The way out of a section that has been sewn, µm.</summary>
+    /// <param name="Along">The last row, which then hides it.</param>
+    /// <param name="Over">Rows before it, on top of them.</param>
+    private readonly record struct Exit(double Along, double Over)
+    {
+        internal double Cost => Along + (Shows * Over);
+    }
 
     /// <summary>A shorter way over sewn ground, µm, is no reason to sew a section in two: two stitches.</summary>
     private const double LeastToDivide = 2 * PolygonSewer.TravelStitch;
@@ -33,12 +39,12 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
         foreach (var right in (ReadOnlySpan<bool>)[true, false])
         {
             var course = new Course(up ? first : last, up ? last : first, right);
-            var exit = Exit(section, End(spans, course));
+            var exit = ExitOf(section, End(spans, course));
             var entry = Entry(section, from, Begin(spans, course));
-            if (entry + (OverSewn * exit) is var cost && cost < best.Cost)
+            if (entry + exit.Cost is var cost && cost < best.Cost)
                 best = (cost, [course]);
         }
-        if (Exit(section, End(spans, best.Courses[0])) < LeastToDivide)
+        if (ExitOf(section, End(spans, best.Courses[0])).Over < LeastToDivide)
             return best.Courses;
         foreach (var link in ground.LinksOf(section))
             if (
@@ -55,7 +61,7 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
                     var cost =
                         Entry(section, from, Begin(spans, one))
                         + Length(End(spans, one), Begin(spans, two))
-                        + (OverSewn * WayOut(link, End(spans, two)));
+                        + WayOut(link, End(spans, two)).Cost;
                     if (cost < best.Cost)
                         best = (cost, [one, two]);
                 }
@@ -63,7 +69,7 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
     }
 
     /// <summary>The first row that is sewn at an index of the spans or beyond it; null for none.</summary>
-    private int? Next(ReadOnlySpan<int> spans, int index, int step)
+    internal int? Next(ReadOnlySpan<int> spans, int index, int step)
     {
         for (var i = index; i >= 0 && i < spans.Length; i += step)
             if (!rows.On(spans[i]).IsEmpty)
@@ -99,21 +105,23 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
         return Length(new(via.ToSpan, Math.Clamp(from.U, to.From, to.To)), start);
     }
 
-    /// <summary>From where a section ends to the next link out of it; 0 when there is nowhere left to go.</summary>
-    private double Exit(int section, Stand end)
+    /// <summary>From where a section ends to the next link out of it; nothing when there is nowhere left to go.</summary>
+    private Exit ExitOf(int section, Stand end)
     {
-        var shortest = double.PositiveInfinity;
+        var best = (Exit?)null;
         foreach (var link in ground.LinksOf(section))
-            if (order.IsOpen(link))
-                shortest = Math.Min(shortest, WayOut(link, end));
-        return double.IsInfinity(shortest) ? 0 : shortest;
+            if (order.IsOpen(link) && WayOut(link, end) is var way && (best is not { } least || way.Cost < least.Cost))
+                best = way;
+        return best ?? default;
     }
 
-    private double WayOut(Link link, Stand end)
+    private Exit WayOut(Link link, Stand end)
     {
-        var s = ground.Scan.Spans[link.FromSpan];
-        var to = ground.Scan.Spans[link.ToSpan];
-        return Length(new(link.FromSpan, Math.Clamp(Math.Clamp(end.U, to.From, to.To), s.From, s.To)), end);
+        var (from, to) = (ground.Scan.Spans[link.FromSpan], ground.Scan.Spans[link.ToSpan]);
+        var leaves = new Stand(link.FromSpan, Math.Clamp(Math.Clamp(end.U, to.From, to.To), from.From, from.To));
+        var last = ground.Scan.Spans[end.Span];
+        var beside = end with { U = Math.Clamp(leaves.U, last.From, last.To) };
+        return new(Math.Abs(beside.U - end.U), Length(beside, leaves));
     }
 
     private double Length(Stand a, Stand b) =>

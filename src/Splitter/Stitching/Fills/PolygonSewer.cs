@@ -58,7 +58,8 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     {
         var spans = ground.SpansOf(section);
         var at = from;
-        foreach (var course in courses.Of(section, from))
+        var all = courses.Of(section, from);
+        foreach (var course in all)
         {
             var begin = courses.Begin(spans, course);
             if (at is { } travelling)
@@ -68,14 +69,15 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
                     TravelStitch,
                     ground.Scan.Outline
                 );
-            at = Sew(spans, course, at is null ? StitchUse.Fill : StitchUse.Travel);
+            at = Sew(spans, course, at is null ? StitchUse.Fill : StitchUse.Travel, isLast: course == all[^1]);
         }
         return at!.Value;
     }
 
     /// <summary>Sews the rows of a course and says where it ends.</summary>
     /// <param name="arriving">What the stitch to its first row is for.</param>
-    private Stand Sew(ReadOnlySpan<int> spans, Course course, StitchUse arriving)
+    /// <param name="isLast">The section is done after it.</param>
+    private Stand Sew(ReadOnlySpan<int> spans, Course course, StitchUse arriving, bool isLast)
     {
         var (forward, use) = (course.Right, arriving);
         Stand? before = null;
@@ -84,16 +86,42 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         {
             var span = spans[n];
             var stretches = rows.On(span);
-            if (!stretches.IsEmpty && before is { } previous)
-                Turn(previous, courses.Corner(span, forward), upper: !forward);
-            for (var j = 0; j < stretches.Length; j++)
-                Sew(stretches[forward ? j : stretches.Length - 1 - j], forward, j == 0 ? use : StitchUse.Travel);
             if (!stretches.IsEmpty)
-                (forward, use, before) = (!forward, StitchUse.Fill, courses.Corner(span, !forward));
+            {
+                if (before is { } previous)
+                    Turn(previous, courses.Corner(span, forward), upper: !forward);
+                var end = courses.Corner(span, left: !forward);
+                var leaves =
+                    n != course.To ? NextRow(spans, n, step, forward)
+                    : isLast ? order.WayOut(end)
+                    : null;
+                before = end;
+                for (var j = 1; j <= stretches.Length; j++)
+                    if (
+                        Sew(
+                            stretches[forward ? j - 1 : stretches.Length - j],
+                            forward,
+                            j == 1 ? use : StitchUse.Travel,
+                            j == stretches.Length ? leaves : null
+                        ) is
+                        { } left
+                    )
+                        before = new(span, left);
+                (forward, use) = (!forward, StitchUse.Fill);
+            }
             if (n == course.To)
-                return courses.Corner(span, left: forward);
+                return before!.Value;
         }
     }
+
+    /// <summary>Where the next row begins, if the ground divides or joins on the way.</summary>
+    private double? NextRow(ReadOnlySpan<int> spans, int at, int step, bool forward) =>
+        courses.Next(spans, at + step, step) is { } next && IsDivided(spans[at], spans[next])
+            ? courses.Corner(spans[next], left: !forward).U
+            : null;
+
+    private bool IsDivided(int span, int next) =>
+        (ground.Branches[span] || ground.Branches[next]) && ground.Scan.Spans[span].IsBeside(ground.Scan.Spans[next]);
 
     /// <summary>
     /// Row ends are mostly joined by one stitch. Where the outline bends between them the needle follows it; where the
@@ -104,11 +132,7 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     {
         if (ground.Scan.Bends.TryGetValue((from.Span, to.Span, upper), out var bend))
             needle.Along(bend, StitchUse.Fill, TravelStitch, outline: null);
-        else if (
-            (ground.Branches[from.Span] || ground.Branches[to.Span])
-            && Math.Abs(from.U - to.U) > lattice.Spacing
-            && ground.Scan.Spans[from.Span].IsBeside(ground.Scan.Spans[to.Span])
-        )
+        else if (Math.Abs(from.U - to.U) > lattice.Spacing && IsDivided(from.Span, to.Span))
             needle.Along(
                 Trail.Over(ground, [from.Span, to.Span], from.U, to.U),
                 StitchUse.Travel,
@@ -117,25 +141,55 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
             );
     }
 
-    private void Sew(Stretch stretch, bool forward, StitchUse arriving)
+    /// <summary>
+    /// Sews a row. One that is left between its ends is sewn up to there, then its rest from the far end back: the way to that
+    /// lies under it. Says where such a row is left.
+    /// </summary>
+    /// <param name="leaves">Where the needle goes on from the row; null for its end.</param>
+    private double? Sew(Stretch stretch, bool forward, StitchUse arriving, double? leaves = null)
     {
         if (stretch.To - stretch.From < lattice.Along(stretch.Row, stretch.From, StitchRules.Shortest))
         {
             // Narrower than a stitch: one penetration in the middle, so that a tip is sewn as a run.
             Arrive(lattice.PointAt(stretch.Row, (stretch.From + stretch.To) / 2), arriving);
-            return;
+            return null;
         }
-        var from = lattice.OnRow(stretch.Row, stretch.From, back: 0, EndSteps);
-        var to = lattice.OnRow(stretch.Row, stretch.To, EndSteps, ahead: 0);
-        Arrive(forward ? from : to, arriving);
-        var along = lattice.Penetrations(
+        var (from, to) = (
+            lattice.OnRow(stretch.Row, stretch.From, back: 0, EndSteps),
+            lattice.OnRow(stretch.Row, stretch.To, EndSteps, ahead: 0)
+        );
+        var (start, end, endsAt) = forward ? (from, to, stretch.To) : (to, from, stretch.From);
+        var ascending = lattice.Penetrations(
             stretch.Row,
             stretch.From + lattice.Along(stretch.Row, stretch.From, RowEnd),
             stretch.To - lattice.Along(stretch.Row, stretch.To, RowEnd)
         );
-        foreach (var u in forward ? along : along.Reverse())
-            needle.To(lattice.OnRow(stretch.Row, u, RowSteps, RowSteps), StitchUse.Fill);
-        needle.To(forward ? to : from, StitchUse.Fill, corner: true);
+        double[] along = [.. forward ? ascending : ascending.Reverse()];
+        var turn = leaves is { } u && along.Length > 0 ? Array.IndexOf(along, along.MinBy(a => Math.Abs(a - u))) : -1;
+        if (turn >= 0 && Math.Abs(along[turn] - endsAt) < TravelStitch)
+            turn = -1;
+        Arrive(start, arriving);
+        Holes(turn < 0 ? along : along[..(turn + 1)]);
+        if (turn < 0)
+        {
+            needle.To(end, StitchUse.Fill, corner: true);
+            return null;
+        }
+        needle.Along(
+            [new(stretch.Row, along[turn]), new(stretch.Row, endsAt)],
+            StitchUse.Travel,
+            TravelStitch,
+            outline: null
+        );
+        needle.To(end, StitchUse.Travel, corner: true);
+        Holes(along[turn..].Reverse());
+        return along[turn];
+
+        void Holes(IEnumerable<double> places)
+        {
+            foreach (var place in places)
+                needle.To(lattice.OnRow(stretch.Row, place, RowSteps, RowSteps), StitchUse.Fill);
+        }
     }
 
     private void Arrive(Point at, StitchUse use)

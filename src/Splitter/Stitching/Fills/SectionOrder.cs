@@ -50,9 +50,25 @@ internal sealed class SectionOrder
     }
 
     /// <summary>The nearest section that may be sewn next, reached under unsewn ground.</summary>
-    internal int Next(Stand at) =>
-        router.Nearest(at, section => !covered[section], section => !done[section] && children[section] == 0)
-        ?? throw new InvalidOperationException("Unsewn ground has come apart.");
+    internal int Next(Stand at) => Nearest(at) ?? throw new InvalidOperationException("Unsewn ground has come apart.");
+
+    /// <summary>Where along its row the needle will leave a section that is sewn; null when nothing is left to sew.</summary>
+    /// <param name="at">Where the section ends.</param>
+    internal double? WayOut(Stand at)
+    {
+        if (Nearest(at) is not { } section)
+            return null;
+        var leaves = at.U;
+        for (; router.Via(section) is { } via; section = ground.SectionOf[via.FromSpan])
+        {
+            var (from, to) = (ground.Scan.Spans[via.FromSpan], ground.Scan.Spans[via.ToSpan]);
+            leaves = Math.Clamp(Math.Clamp(at.U, to.From, to.To), from.From, from.To);
+        }
+        return leaves;
+    }
+
+    private int? Nearest(Stand at) =>
+        router.Nearest(at, section => !covered[section], section => !done[section] && children[section] == 0);
 
     /// <param name="isCovered">Rows lie on it: travel may not cross it any more.</param>
     internal void Done(int section, bool isCovered)

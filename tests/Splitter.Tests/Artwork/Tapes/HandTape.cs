@@ -5,7 +5,9 @@ using Splitter.Tapes;
 
 namespace Splitter.Tests.Artwork.Tapes;
 
-/// <summary>A tape made by hand, places in millimetres, y down as on the drawing; and what comes of it as artwork.</summary>
+/// <summary>
+/// A tape made by hand, places in millimetres, y down as on the drawing; and what comes of it as artwork.
+/// </summary>
 internal sealed class HandTape
 {
     private readonly ImmutableArray<TapeRecord>.Builder records = ImmutableArray.CreateBuilder<TapeRecord>();
