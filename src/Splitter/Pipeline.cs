@@ -50,7 +50,7 @@ public static class Pipeline
         from recipe in RecipeReader.Read(request.File, request.Bytes, request.Read)
         from hoops in HoopChoice.Choose(recipe, request.Hoop)
         from sources in SourceReader.Read(recipe, request.Read)
-        from drawing in DrawingReader.Read(recipe, sources)
+        from drawing in DrawingReader.Read(recipe, sources, request.Jobs)
         from laid in OnCloth.Lay(recipe, drawing)
         select new Job(laid, hoops, sources, drawing);
 
