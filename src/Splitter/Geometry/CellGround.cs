@@ -4,8 +4,8 @@ using System.Numerics;
 namespace Splitter.Geometry;
 
 /// <summary>
-/// Ground that thread covers, in cells: thread may cross itself as often as it likes, and the effort grows with its length
-/// alone. Cells are kept in tiles of eight by eight, a bit each.
+/// Ground that thread covers, in cells: thread may cross itself as often as it likes, and the effort grows with its
+/// length alone. Cells are kept in tiles of eight by eight, a bit each.
 /// </summary>
 internal sealed class CellGround
 {
