@@ -18,22 +18,8 @@ internal static class CommandLine
         CancellationToken stop = default
     )
     {
-        var root = new RootCommand("Splits embroidery that is larger than the hoop into parts that meet.")
-        {
-            MakeCommand.Create(output, error),
-            PlanCommand.Create(output, error),
-            CheckCommand.Create(output, error),
-            CompareCommand.Create(output, error),
-            InspectCommand.Create(output, error),
-            NewCommand.Create(output, error),
-            SchemaCommand.Create(output),
-            RealignCommand.Create(output, error),
-        };
-        foreach (var help in root.Options.OfType<HelpOption>())
-            help.Action = new HelpWithExamples((HelpAction)help.Action!);
-
         // A recipe may be called @bay.yaml: nothing is read from response files.
-        var call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        var call = Commands(output, error).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (call.Action is ParseErrorAction)
             return Answer
                 .Wrong(call.Errors.Select(e => CallProblems.NotUnderstood(e.Message)))
@@ -48,5 +34,27 @@ internal static class CommandLine
             },
             stop
         );
+    }
+
+    /// <summary>In the order in which a person comes to need them.</summary>
+    internal static RootCommand Commands(TextWriter output, TextWriter error)
+    {
+        var root = new RootCommand(
+            "Splits embroidery that is larger than the hoop into parts that meet. Begin with 'new' and a drawing, "
+                + "look at its 'plan', then 'make' it."
+        )
+        {
+            NewCommand.Create(output, error),
+            PlanCommand.Create(output, error),
+            MakeCommand.Create(output, error),
+            CheckCommand.Create(output, error),
+            CompareCommand.Create(output, error),
+            InspectCommand.Create(output, error),
+            RealignCommand.Create(output, error),
+            SchemaCommand.Create(output),
+        };
+        foreach (var help in root.Options.OfType<HelpOption>())
+            help.Action = new HelpWithExamples((HelpAction)help.Action!);
+        return root;
     }
 }

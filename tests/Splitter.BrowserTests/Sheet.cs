@@ -28,7 +28,9 @@ internal sealed class Sheet
             threads: [{ name: "night & day", color: "#14304f" }]
             cloth: { size: 300 x 280 mm, artwork-at: [20 mm, 40 mm], folds: { upright: centre, level: 1 in from bottom } }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { folder: parts, files: [worksheet], language: {{language}} }
+            output: { folder: parts, files: [worksheet], language: {{language}}, paper: {{(
+                language == "de" ? "Letter" : "A4"
+            )}} }
             """;
 
     /// <summary>Zigzags of ever more threads from left to right: parts of few steps and of many.</summary>

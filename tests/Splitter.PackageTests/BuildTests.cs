@@ -63,6 +63,14 @@ public sealed class BuildTests(PackedFeed feed)
     }
 
     [Fact]
+    public async Task AProjectWithoutARecipeSaysSo() =>
+        Assert.Contains(
+            "warning SPL9059: there is no recipe",
+            (await Workshop.With(feed).MustBuild()).Output,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public async Task ABrokenRecipeFailsTheBuildOnItsLine()
     {
         var shop = Workshop.With(feed, "kite");

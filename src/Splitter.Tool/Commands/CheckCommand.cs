@@ -17,7 +17,7 @@ internal static class CheckCommand
             "check",
             "Make everything again in memory and compare with what is on disk.",
             "splitter check recipes/lighthouse-bay.yaml",
-            "splitter check recipes/lighthouse-bay.yaml --hoop small --pictures changes",
+            "splitter check recipes/lighthouse-bay.yaml --hoop small --pictures /tmp/changes",
             "splitter check recipes/*.yaml --format sarif --stitches-only"
         )
         {

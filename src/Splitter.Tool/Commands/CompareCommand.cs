@@ -19,9 +19,9 @@ internal static class CompareCommand
         var command = new ExampleCommand(
             "compare",
             "Compare finished files: which parts, steps and corners changed, by how much, and what it costs.",
-            "splitter compare before/bay/small parts/bay/small",
-            "splitter compare before/bay parts/bay --pictures changes",
-            "splitter compare before/bay parts/bay --format sarif"
+            "splitter compare examples/parts/lighthouse-bay /tmp/bay",
+            "splitter compare examples/parts/lighthouse-bay/small /tmp/bay/small --pictures /tmp/changes",
+            "splitter compare examples/parts/lighthouse-bay /tmp/bay --format sarif"
         )
         {
             old,

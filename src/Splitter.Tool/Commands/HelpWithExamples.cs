@@ -27,7 +27,7 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         var examples = command is ExampleCommand own
             ? own.Examples
             : command.Subcommands.OfType<ExampleCommand>().Select(c => c.Examples[0]);
-        output.Write("Examples:\n");
+        output.Write("Examples, in a clone of Splitter's repository:\n");
         foreach (var example in examples)
             output.Write($"  {example}\n");
         output.Write($"\n{Codes.ReplaceLineEndings("\n")}");

@@ -19,7 +19,7 @@ internal static class InspectCommand
 
     internal static Command Create(TextWriter output, TextWriter error)
     {
-        var tape = SharedOptions.Files(new Argument<string>("FILE") { Description = "A tape (.dst)." }, ".dst");
+        var tape = SharedOptions.Files(new Argument<string>("FILE") { Description = "A machine file (.dst)." }, ".dst");
         var picture = SharedOptions.Picture(
             "Also draw it in true scale: into such a file, or into a folder in every way, as .svg and .png.",
             "FOLDER|FILE"
@@ -28,11 +28,12 @@ internal static class InspectCommand
         var format = SharedOptions.Format();
         var command = new ExampleCommand(
             "inspect",
-            "Show what a tape holds, and where most thread lies.",
-            "splitter inspect part-A.dst",
-            "splitter inspect part-A.dst --picture part-A.png",
-            "splitter inspect part-A.dst --picture hard-spots.svg --as density",
-            "splitter inspect part-A.dst --picture pictures"
+            "Show what a machine file holds, and where most thread lies.",
+            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst",
+            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/part-A.png",
+            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/hard-spots.svg "
+                + "--as density",
+            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/part-A"
         )
         {
             tape,

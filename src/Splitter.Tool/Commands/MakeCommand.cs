@@ -14,9 +14,9 @@ internal static class MakeCommand
         var (options, format, watch) = (new BatchOptions(), SharedOptions.Format(), SharedOptions.Watch());
         var command = new ExampleCommand(
             "make",
-            "Write machine files, pictures and manifest.",
+            "Write machine files, the work sheet, pictures and manifest.",
             "splitter make recipes/lighthouse-bay.yaml",
-            "splitter make recipes/lighthouse-bay.yaml --hoop small --out /tmp/bay",
+            "splitter make recipes/lighthouse-bay.yaml --out /tmp/bay",
             "splitter make recipes/*.yaml --format json",
             "splitter make recipes/lighthouse-bay.yaml --hoop large --watch"
         )

@@ -15,10 +15,11 @@ internal static class NewCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var artwork = SharedOptions.Files(
-            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json)." },
+            new Argument<string>("ARTWORK") { Description = "A drawing (.svg, .geojson or .json), or a tape (.dst)." },
             ".svg",
             ".geojson",
-            ".json"
+            ".json",
+            ".dst"
         );
         var recipe = new Argument<string?>("RECIPE")
         {
@@ -28,17 +29,17 @@ internal static class NewCommand
         recipe.Validators.Add(SharedOptions.RefuseNothing);
         var width = new Option<string?>("--width")
         {
-            Description = "Width of the finished work; the height follows. Without it: the drawing's own.",
+            Description =
+                "Width of the finished work, such as 300mm or 12in; the height follows. Without it: the drawing's own.",
             HelpName = "LENGTH",
         };
         var force = new Option<bool>("--force") { Description = "Write over a file that is there." };
         var command = new ExampleCommand(
             "new",
-            "Start a recipe for a drawing, with comments; it makes parts as it is.",
-            "splitter new bay.svg",
-            "splitter new bay.svg --width 300mm",
-            "splitter new artwork/bay.svg recipes/bay.yaml",
-            "splitter new bay.svg -"
+            "Start a recipe for a drawing or a tape, with comments; it makes parts as it is.",
+            "splitter new examples/artwork/lighthouse-bay.svg bay.yaml",
+            "splitter new examples/artwork/lighthouse-bay.svg bay.yaml --width 300mm --force",
+            "splitter new examples/artwork/lighthouse-bay.svg -"
         )
         {
             artwork,
@@ -93,6 +94,7 @@ internal static class NewCommand
             return new(ExitCode.Done, diagnostics) { Text = written };
         try
         {
+            Directory.CreateDirectory(folder);
             // The file that was there stays whole until the new one is.
             var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
             File.WriteAllText(whole, written, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));

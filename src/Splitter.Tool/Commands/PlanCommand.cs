@@ -22,8 +22,8 @@ internal static class PlanCommand
             "plan",
             "Show fields, sewing order, corners and predicted fit; no stitches.",
             "splitter plan recipes/lighthouse-bay.yaml",
-            "splitter plan recipes/lighthouse-bay.yaml --picture plans",
-            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture plan.png",
+            "splitter plan recipes/lighthouse-bay.yaml --picture /tmp/plans",
+            "splitter plan recipes/lighthouse-bay.yaml --hoop large --picture /tmp/plan.png",
             "splitter plan recipes/lighthouse-bay.yaml --watch"
         )
         {

@@ -44,7 +44,7 @@ internal static class RealignCommand
             "Move a part that came out beside its place, to be sewn on in the same hooping.",
             "splitter realign recipes/lighthouse-bay.yaml --hoop small --part D --at 1 0.6 mm right 0.2 mm "
                 + "down --at 2 0.5 mm right",
-            "splitter realign recipes/lighthouse-bay.yaml --hoop small --offsets part-D.yaml"
+            "splitter realign recipes/lighthouse-bay.yaml --hoop small --offsets examples/offsets/part-D.yaml"
         )
         {
             recipe,

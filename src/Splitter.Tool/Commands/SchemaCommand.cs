@@ -24,7 +24,7 @@ internal static class SchemaCommand
         var command = new ExampleCommand(
             "schema",
             "Describe all keys of a recipe, for an editor or on a page.",
-            "splitter schema > splitter.schema.json",
+            "splitter schema > /tmp/splitter.schema.json",
             "splitter schema --as page"
         )
         {

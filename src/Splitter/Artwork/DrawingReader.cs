@@ -11,20 +11,21 @@ namespace Splitter.Artwork;
 
 /// <summary>
 /// Artwork in any of its forms to a <see cref="Drawing"/>: what is painted is read first, then it is decided how each
-/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows. A
-/// tape says all that itself.
+/// of it is sewn, then is cut away what later shapes hide, and last fills are held back against the push of their rows.
+/// A tape says all that itself.
 /// </summary>
 internal static class DrawingReader
 {
-    internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources) =>
-        FileOf(recipe, sources) is { } file && Is(file, ".dst")
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources, int jobs = 1) =>
+        recipe.Artwork.IsTape && FileOf(recipe, sources) is { } file
             ? TapeDrawing.Read(recipe, file)
-            : Draw(recipe, sources);
+            : Draw(recipe, sources, jobs);
 
-    private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources) =>
+    private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources, int jobs) =>
         from sheet in ReadSheet(recipe, sources)
         from shapes in ShapeMaker.Make(recipe, sheet)
-        from visible in Layers.CutAway(sheet, shapes)
+        from visible in Layers.CutAway(sheet, shapes, jobs)
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 
@@ -32,16 +33,13 @@ internal static class DrawingReader
     {
         if (FileOf(recipe, sources) is not { } source)
             return InlineReader.Read(recipe.Artwork);
-        return Is(source, ".svg")
+        return source.Path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
             ? SvgReader.Read(source, recipe.Artwork.Width)
             : GeoJsonReader.Read(source, recipe.Artwork.Width, recipe.PlaceOf("artwork"));
     }
 
     private static SourceFile? FileOf(Recipe recipe, ImmutableArray<SourceFile> sources) =>
         sources.FirstOrDefault(s => s.Path == recipe.Artwork.File);
-
-    private static bool Is(SourceFile file, string extension) =>
-        Path.GetExtension(file.Path).Equals(extension, StringComparison.OrdinalIgnoreCase);
 
     private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
         shapes.IsEmpty

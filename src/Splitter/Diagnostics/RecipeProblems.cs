@@ -12,6 +12,13 @@ internal static class RecipeProblems
     internal static Diagnostic FileOrShapes(Place place) =>
         Error(1060, place, "artwork is either a 'file' or 'shapes' in the recipe; write one of the two");
 
+    internal static Diagnostic BlocksWithoutTape(Place place) =>
+        Error(
+            1072,
+            place,
+            "only a tape has colour blocks; in a drawing, colours say which thread sews what: take 'blocks' out"
+        );
+
     internal static Diagnostic ShapeUnpainted(Place place) =>
         Error(1061, place, "the shape has no colour, so that nothing would be sewn; add 'fill', 'stroke' or both");
 

@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Language;
+using Splitter.Recipes.Yaml;
 using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
 
-/// <summary>What there is to say of artwork that is stitches already: SPL2200 to SPL2249. Lengths in millimetres.</summary>
+/// <summary>
+/// What there is to say of artwork that is stitches already: SPL2200 to SPL2249. Lengths in millimetres.
+/// </summary>
 internal static class StitchedProblems
 {
     /// <param name="proposed">A thread for each colour block.</param>
@@ -14,17 +18,51 @@ internal static class StitchedProblems
             2200,
             place,
             Invariant(
-                $"the tape has {Counted(proposed.Length, "colour block")} and the recipe {Counted(threads, "thread")}; a tape has no colours, so list a thread for each block, in sewing order: threads: [{string.Join(", ", proposed.Select(t => Invariant($"{{ name: {Quoted(t.Name)}, color: \"{t.Color}\" }}")))}]"
+                $"the tape has {Counted(proposed.Length, "colour block")} and the recipe {Counted(threads, "thread")}; "
             )
+                + "a tape has no colours, so list a thread for each block, in sewing order: "
+                + $"threads: [{string.Join(", ", proposed.Select(Listed))}]"
+        );
+
+    internal static Diagnostic OtherBlocks(Place place, ImmutableArray<string> names, int blocks) =>
+        Diagnostic.Error(
+            2205,
+            place,
+            Invariant($"the tape has {Counted(blocks, "colour block")}, and 'blocks' names ")
+                + Invariant($"{Counted(names.Length, "thread")}; ")
+                + "name one for each block, in sewing order: blocks: ["
+                + string.Join(", ", names.Concat(Enumerable.Repeat("?", blocks)).Take(blocks).Select(YamlText.Quoted))
+                + "]"
+        );
+
+    internal static Diagnostic UnknownThread(Place place, string name, ImmutableArray<NamedThread> threads) =>
+        Diagnostic.Error(
+            2206,
+            place,
+            $"no thread is called {Quote.Quoted(name)}; "
+                + (
+                    Words.Nearest(name, threads.Select(t => t.Name)) is { } near
+                        ? $"did you mean {Quote.Quoted(near)}?"
+                        : "add it to 'threads', with its colour"
+                )
+        );
+
+    /// <param name="key">That would change stitches.</param>
+    internal static Diagnostic RuleForStitches(Place place, string key) =>
+        Diagnostic.Error(
+            2207,
+            place,
+            "stitches of a tape stay as they are: a rule may keep things whole ('keep-whole: true') or leave them out "
+                + $"('as: leave'); take '{key}' out"
         );
 
     internal static Diagnostic EmptyStops(string file, int count) =>
         Diagnostic.Warning(
             2201,
             Place.Whole(file),
-            Invariant(
-                $"{count} {(count == 1 ? "stop has" : "stops have")} nothing to sew before {(count == 1 ? "it" : "them")}, or behind the last one; they are left out, and need no thread"
-            )
+            Invariant($"{Counted(count, "stop")} of the tape {(count == 1 ? "has" : "have")} nothing to ")
+                + "sew before the next one; "
+                + (count == 1 ? "it is left out, and needs no thread" : "they are left out, and need no thread")
         );
 
     internal static Diagnostic TooManyRecords(string file, int records, int most) =>
@@ -34,27 +72,30 @@ internal static class StitchedProblems
             Invariant($"the tape has {records} records, and Splitter takes up to {most}; divide the design")
         );
 
-    internal static Diagnostic TooManyObjects(string file, int objects, int most) =>
+    internal static Diagnostic TooManyObjects(string file, int most) =>
         Diagnostic.Error(
             2203,
             Place.Whole(file),
-            Invariant(
-                $"the tape falls into {objects} pieces that do not hang together, and Splitter takes up to {most}; this is no design, or it is damaged: copy it again"
-            )
+            Invariant($"the tape falls into more than {most} pieces that do not hang together; ")
+                + "this is no design, or it is damaged: copy it again"
         );
 
-    internal static Diagnostic OtherWidth(Place place, int asked, int own) =>
+    /// <param name="most">How much wider or narrower it may be made, as a share.</param>
+    internal static Diagnostic OtherWidth(Place place, int asked, int own, double most) =>
         Diagnostic.Error(
             2204,
             place,
             Invariant(
-                $"the tape is {Units.ToMillimetres(own)} mm wide, and stitches cannot become {Units.ToMillimetres(asked)} mm; leave 'artwork.width' out, or have the design digitized at that size"
+                $"the tape is {Units.ToMillimetres(own)} mm wide and cannot be made {Units.ToMillimetres(asked)} mm: "
             )
+                + "its stitches would lie too close or too far apart; write a width from "
+                + Invariant($"{Units.ToMillimetres(Units.UpOnTape(Units.Round(own * (1 - most))))} to ")
+                + Invariant($"{Units.ToMillimetres(Units.DownOnTape(Units.Round(own * (1 + most))))} mm, ")
+                + "or have the design digitized anew at that size"
         );
 
-    /// <summary>As a recipe writes it.</summary>
-    private static string Quoted(string name) =>
-        $"\"{name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    private static string Listed(NamedThread thread) =>
+        $"{{ name: {YamlText.Quoted(thread.Name)}, color: \"{thread.Color}\" }}";
 
     private static string Counted(int count, string what) => Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 }

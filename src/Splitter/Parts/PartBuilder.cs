@@ -101,7 +101,9 @@ internal static class PartBuilder
         ];
     }
 
-    /// <summary>The stop after a step: its own work, the corners that the body would sew over, the thread of the next.</summary>
+    /// <summary>
+    /// The stop after a step: its own work, the corners that the body would sew over, the thread of the next.
+    /// </summary>
     private static ImmutableArray<string> Stop(
         ImmutableArray<Draft> steps,
         int index,
@@ -113,7 +115,8 @@ internal static class PartBuilder
             return [];
         var next = steps[index + 1];
         var change =
-            next.Thread is { } thread ? stops.Thread(thread)
+            next.Thread is { } same && steps[index].Thread == same ? stops.SameThread
+            : next.Thread is { } thread ? stops.Thread(thread)
             : next.Kind == StepKind.NextCorners ? stops.CornersForLater
             : null;
         var corners =

@@ -57,6 +57,11 @@ internal sealed class StopTexts(Cloth cloth, Phrasebook say)
 
     internal string Thread(SewThread thread) => say.Say("stop.thread", ("thread", thread.Name));
 
+    /// <summary>
+    /// A tape that stops between two blocks of one thread does so for something that it does not say.
+    /// </summary>
+    internal string SameThread => say.Say("stop.same-thread");
+
     internal string CornersForLater => say.Say("stop.corners-for-later");
 
     /// <summary>Cloth that ends inside the hoop is held by the stabilizer alone: its edge would lift.</summary>

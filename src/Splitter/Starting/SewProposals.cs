@@ -33,7 +33,9 @@ internal static partial class SewProposals
     private static readonly ImmutableArray<int> Angles = [30, -30, 75, 0, -60, 50];
 
     internal static ImmutableArray<ProposedRule> For(Survey survey, ImmutableArray<string> threads) =>
-        [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
+        survey.IsStitched
+            ? [.. SmallThings(survey)]
+            : [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
 
     private static IEnumerable<ProposedRule> Lettering(Survey survey) =>
         Small(survey, isLettering: true)
@@ -146,8 +148,8 @@ internal static partial class SewProposals
                 yield return new(name, $"{{ id: {YamlText.Quoted(name)} }}", elements);
     }
 
-    internal static string Count(int count, string what) =>
-        FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
+    internal static string Count(int count, string what, string? many = null) =>
+        FormattableString.Invariant($"{count} {(count == 1 ? what : many ?? $"{what}s")}");
 
     [GeneratedRegex(
         "letter|text|caption|word|script|alphabet",

@@ -34,7 +34,9 @@ internal static class StarterRecipe
     private static string Text(string name, string artwork, Survey survey)
     {
         var text = new StringBuilder();
-        var threads = ColourNames.Of(survey.Colours);
+        var threads = survey.IsStitched
+            ? [.. survey.Colours.Select((_, i) => Invariant($"block {i + 1}"))]
+            : ColourNames.Of(survey.Colours);
         Head(text, name, artwork, survey);
         Artwork(text, artwork, survey, threads);
         Threads(text, survey, threads);
@@ -54,13 +56,10 @@ internal static class StarterRecipe
 
     private static void Head(StringBuilder text, string name, string artwork, Survey survey)
     {
-        var areas = SewProposals.Count(survey.Elements.Count(e => e.Element is DrawnArea), "area");
-        var lines = SewProposals.Count(survey.Elements.Count(e => e.Element is DrawnLine), "line");
-        var colours = SewProposals.Count(survey.Colours.Length, "colour");
         text.Append(
             Invariant(
                     $"""
-                    # {name}: started from {artwork}, which has {areas} and {lines} in {colours}.
+                    # {name}: started from {artwork}, which has {Contents(survey)}.
                     # It can be made as it is; look at the plan first, then change what does not suit you.
                     #
                     #   splitter plan RECIPE    fields, joins and how well they will fit, before anything is stitched
@@ -78,22 +77,36 @@ internal static class StarterRecipe
         );
     }
 
+    private static string Contents(Survey survey)
+    {
+        var colours = survey.Colours.Length;
+        if (!survey.IsStitched)
+            return $"{Drawn<DrawnArea>("area")} and {Drawn<DrawnLine>("line")} in "
+                + $"{SewProposals.Count(colours, "colour")}";
+        var stitches = SewProposals.Count(survey.Stitches, "stitch", "stitches");
+        var sewn = $"{Sewn(SewAs.Fill, "fill")}, {Sewn(SewAs.Satin, "satin")} and {Sewn(SewAs.Run, "line")}";
+        return $"{stitches} in {SewProposals.Count(colours, "colour block")}: {sewn}";
+
+        string Drawn<T>(string what) => SewProposals.Count(survey.Elements.Count(e => e.Element is T), what);
+        string Sewn(SewAs sewn, string what) => SewProposals.Count(survey.Elements.Count(e => e.Sewn == sewn), what);
+    }
+
     private static void Artwork(StringBuilder text, string artwork, Survey survey, ImmutableArray<string> threads)
     {
         text.Append($"artwork:\n  file: {YamlText.Quoted(artwork)}\n");
-        text.Append(
-            Invariant($"  width: {Units.ToMillimetres(survey.Width)} mm # finished ")
-                + Invariant($"width{Said(survey.WidthFrom)}; the height follows: ")
-                + Invariant($"{Units.ToMillimetres(survey.Height):0.#} mm\n")
-        );
+        if (survey is { IsStitched: true, WidthFrom: WidthSource.Drawing })
+            text.Append(
+                Invariant($"  # {Units.ToMillimetres(survey.Width)} x {Units.ToMillimetres(survey.Height)} mm; ")
+                    + "'width' makes it up to a tenth wider or narrower, its stitches with it.\n"
+            );
+        else
+            text.Append(
+                Invariant($"  width: {Units.ToMillimetres(survey.Width)} mm # finished ")
+                    + Invariant($"width{Said(survey.WidthFrom)}; the height follows: ")
+                    + Invariant($"{Units.ToMillimetres(survey.Height):0.#} mm\n")
+            );
         var rules = SewProposals.For(survey, threads);
-        text.Append(
-            "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a "
-                + "rule, areas\n"
-        );
-        text.Append(
-            "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n"
-        );
+        text.Append(survey.IsStitched ? StitchesStay : HowSewn);
         text.Append(rules.IsEmpty ? "  sew: []\n" : "  sew:\n");
         foreach (var rule in rules)
         {
@@ -105,6 +118,23 @@ internal static class StarterRecipe
         }
     }
 
+    private const string HowSewn =
+        "\n  # How things are sewn: the first rule that fits a shape is the one that counts. Without a rule, areas\n"
+        + "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n";
+
+    private const string StitchesStay =
+        "\n  # Every stitch stays where it is. What hangs together lies in one hooping if it fits; a rule may keep\n"
+        + "  # more whole: 'id: block-2' is a colour block, 'class: satin' (fill, run) what is sewn so.\n";
+
+    private const string ThreadOfColour =
+        "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"
+        + "# exactly that colour.\nthreads:\n";
+
+    private const string ThreadOfBlock =
+        "\n# A tape has no colours: one thread for each colour block, in sewing order. Write what stands on your\n"
+        + "# spools, and their colours. One comes again? List it once, and name all in sewing order:\n"
+        + "# 'blocks: [sea, sand, sea]' in 'artwork'.\nthreads:\n";
+
     private static string Said(WidthSource from) =>
         from switch
         {
@@ -115,11 +145,7 @@ internal static class StarterRecipe
 
     private static void Threads(StringBuilder text, Survey survey, ImmutableArray<string> threads)
     {
-        text.Append(
-            "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread "
-                + "that has\n"
-        );
-        text.Append("# exactly that colour.\nthreads:\n");
+        text.Append(survey.IsStitched ? ThreadOfBlock : ThreadOfColour);
         foreach (var (colour, name) in survey.Colours.Zip(threads).Take(RecipeKeys.MostThreads))
             text.Append($"  - {{ name: {name}, color: \"{colour}\" }}\n");
     }

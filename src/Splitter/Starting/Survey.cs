@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Splitter.Artwork;
 using Splitter.Artwork.Sewing;
+using Splitter.Artwork.Tapes;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Recipes;
@@ -42,6 +43,11 @@ internal sealed record Survey(
     ImmutableArray<string> Colours
 )
 {
+    /// <summary>Needle holes of artwork that is stitches already; 0 for a drawing.</summary>
+    internal int Stitches { get; private init; }
+
+    internal bool IsStitched => Stitches > 0;
+
     /// <summary>For a drawing that states no size that can be sewn, µm: it fits a large hoop or two.</summary>
     private const int UsualWidth = 200 * Units.Millimetre;
 
@@ -52,7 +58,29 @@ internal sealed record Survey(
     private const int MostWidth = 1500 * Units.Millimetre;
 
     /// <param name="asked">The finished width; null for the drawing's own.</param>
-    internal static Result<Survey> Of(SourceFile artwork, int? asked)
+    internal static Result<Survey> Of(SourceFile artwork, int? asked) =>
+        ArtworkSource.IsTapeName(artwork.Path) ? OfTape(artwork, asked) : OfDrawing(artwork, asked);
+
+    /// <summary>A colour for each colour block.</summary>
+    private static Result<Survey> OfTape(SourceFile tape, int? asked) =>
+        from sheet in TapeDrawing.ReadSheet(tape, asked, Place.Whole(tape.Path))
+        let threads = BlockThreads
+            .Proposed([], sheet.Blocks.Length)
+            .Select(t => new SewThread(t.Name, t.Color))
+            .ToImmutableArray()
+        from shapes in TapeDrawing.Shapes(tape.Path, sheet, threads)
+        select new Survey(
+            sheet.Width,
+            sheet.Height,
+            asked is null ? WidthSource.Drawing : WidthSource.Asked,
+            [.. shapes.Select(s => new Seen(TapeRules.Element(s, threads), s.Footprint.Bounds, SewnAs([s])))],
+            [.. threads.Select(t => t.Color)]
+        )
+        {
+            Stitches = shapes.SelectMany(s => s.Original).Sum(t => t.OwnStitches),
+        };
+
+    private static Result<Survey> OfDrawing(SourceFile artwork, int? asked)
     {
         var stated = Read(artwork, asked);
         var isStated = stated.TryGet(out var own) && own.Sheet.Width is >= LeastWidth and <= MostWidth;
@@ -81,12 +109,13 @@ internal sealed record Survey(
     {
         if (!ShapeMaker.Make(recipe, sheet with { Elements = [element] }).TryGet(out var shapes) || shapes.IsEmpty)
             return null;
-        var sewn =
-            shapes.Any(s => s is FillShape) ? SewAs.Fill
-            : shapes.Any(s => s is SatinShape) ? SewAs.Satin
-            : SewAs.Run;
-        return new(element, Box.Around(shapes.Select(s => s.Footprint.Bounds)), sewn);
+        return new(element, Box.Around(shapes.Select(s => s.Footprint.Bounds)), SewnAs(shapes));
     }
+
+    private static SewAs SewnAs(ImmutableArray<Shape> shapes) =>
+        shapes.Any(s => s is FillShape) ? SewAs.Fill
+        : shapes.Any(s => s is SatinShape) ? SewAs.Satin
+        : SewAs.Run;
 
     /// <summary>As a recipe that says nothing of how things are sewn reads it.</summary>
     private static Result<(Recipe Recipe, Sheet Sheet)> Read(SourceFile artwork, int? width) =>

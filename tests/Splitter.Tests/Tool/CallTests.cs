@@ -32,7 +32,7 @@ public sealed class CallTests : IDisposable
 
     [Theory]
     [InlineData("--help", "splitter make recipes/lighthouse-bay.yaml")]
-    [InlineData("make --help", "--hoop small")]
+    [InlineData("make --help", "--out /tmp/bay")]
     [InlineData("plan --help", "--picture")]
     [InlineData("--help", "70  a defect")]
     public async Task HelpShowsExamplesAndExitCodes(string call, string text)

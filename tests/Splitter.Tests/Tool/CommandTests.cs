@@ -362,9 +362,9 @@ public sealed class CommandTests : IDisposable
         await Wrong("SPL9010", At("parts"), At("parts"));
         await Wrong("SPL5001", At("sails.yaml"), At("sails.yaml"));
         await File.WriteAllBytesAsync(tape, (await File.ReadAllBytesAsync(tape))[..600]);
-        await Wrong("SPL5002", tape, tape);
+        await Wrong("SPL5002", $"{tape}(1,29)", tape);
         await File.WriteAllTextAsync(tape, new string('x', 2000));
-        await Wrong("SPL5003", tape, tape);
+        await Wrong("SPL5003", $"{tape}(1,1)", tape);
 
         static async Task Wrong(string code, string place, params string[] call)
         {

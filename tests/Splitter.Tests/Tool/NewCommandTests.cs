@@ -56,6 +56,20 @@ public sealed class NewCommandTests : IDisposable
         Assert.False(File.Exists(At("pennant.yaml")));
     }
 
+    /// <summary>A tape has no colours and needs no rules; the recipe says what it holds.</summary>
+    [Fact]
+    public async Task ATapeIsStartedPlannedAndMadeToo()
+    {
+        File.Copy(Golden.Source("Artwork", "Cases", "tape", "flag.dst"), At("flag.dst"));
+        Assert.Equal((0, ""), Seen(await ToolRun.Run("new", At("flag.dst"))));
+        Golden.Check(Golden.Source("Tool", "Started", "flag.yaml"), await File.ReadAllTextAsync(At("flag.yaml")));
+        var planned = await ToolRun.Run("plan", At("flag.yaml"), "--hoop", "all");
+        Assert.Equal((0, ""), Seen(planned));
+        Assert.Contains("hoop large, field 200 x 300 mm", planned.Output, StringComparison.Ordinal);
+        Assert.Equal((0, ""), Seen(await ToolRun.Run("make", At("flag.yaml"))));
+        Assert.Equal((0, ""), Seen(await ToolRun.Run("check", At("flag.yaml"))));
+    }
+
     [Theory]
     [InlineData("300mm", "300 mm")]
     [InlineData("12 in", "304.8 mm")]
@@ -155,7 +169,6 @@ public sealed class NewCommandTests : IDisposable
     public async Task TheDrawingIsNamedFromWhereTheRecipeStands()
     {
         Directory.CreateDirectory(At("art"));
-        Directory.CreateDirectory(At("recipes"));
         var artwork = Written("art/icon.svg", Icon);
         Assert.Equal(0, (await ToolRun.Run("new", artwork, At("recipes", "sign.yaml"))).ExitCode);
         var text = await File.ReadAllTextAsync(At("recipes", "sign.yaml"));

@@ -4,40 +4,65 @@ using Splitter.Recipes;
 
 namespace Splitter.Artwork.Tapes;
 
-/// <summary>A tape has no colours: the recipe's threads sew its colour blocks, in their order.</summary>
+/// <summary>
+/// A tape has no colours: the recipe's threads sew its colour blocks, in their order, or in that of
+/// <see cref="ArtworkSource.Blocks"/>.
+/// </summary>
 internal static class BlockThreads
 {
     /// <summary>For each colour block its thread.</summary>
-    internal static Result<ImmutableArray<SewThread>> Of(Recipe recipe, int blocks) =>
-        recipe.Threads.Length == blocks
-            ? Result.Of<ImmutableArray<SewThread>>([.. recipe.Threads.Select(t => new SewThread(t.Name, t.Color))])
-            : Result.Fail<ImmutableArray<SewThread>>(
-                StitchedProblems.OtherThreads(
-                    recipe.PlaceOf("threads"),
-                    recipe.Threads.Length,
-                    Proposed(recipe, blocks)
-                )
-            );
-
-    /// <summary>Those that the recipe has, and others for the blocks that have none.</summary>
-    private static ImmutableArray<NamedThread> Proposed(Recipe recipe, int blocks)
+    internal static Result<ImmutableArray<SewThread>> Of(Recipe recipe, int blocks)
     {
-        var proposed = recipe.Threads.Take(blocks).ToList();
-        for (var (block, shade) = (proposed.Count + 1, 0); proposed.Count < blocks; shade++)
-        {
-            var (name, colour) = (FormattableString.Invariant($"block {block}"), Colour(shade));
-            if (proposed.Exists(t => t.Color == colour))
-                continue;
-            proposed.Add(new(name, colour));
-            block++;
-        }
+        var names = recipe.Artwork.Blocks;
+        if (names.IsEmpty)
+            return recipe.Threads.Length == blocks
+                ? Result.Of<ImmutableArray<SewThread>>([.. recipe.Threads.Select(Spool)])
+                : Result.Fail<ImmutableArray<SewThread>>(
+                    StitchedProblems.OtherThreads(
+                        recipe.PlaceOf("threads"),
+                        recipe.Threads.Length,
+                        Proposed(recipe.Threads, blocks)
+                    )
+                );
+        if (names.Length != blocks)
+            return Result.Fail<ImmutableArray<SewThread>>(
+                StitchedProblems.OtherBlocks(recipe.PlaceOf("artwork.blocks"), names, blocks)
+            );
+        return Result.All(
+            names.Select(
+                (name, i) =>
+                    recipe.Threads.FirstOrDefault(t => t.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+                        is { } thread
+                        ? Result.Of(Spool(thread))
+                        : Result.Fail<SewThread>(
+                            StitchedProblems.UnknownThread(
+                                recipe.PlaceOf(FormattableString.Invariant($"artwork.blocks[{i}]")),
+                                name,
+                                recipe.Threads
+                            )
+                        )
+            )
+        );
+    }
+
+    /// <summary>
+    /// Threads for so many colour blocks: those that are known, and others for the blocks that have none.
+    /// </summary>
+    internal static ImmutableArray<NamedThread> Proposed(ImmutableArray<NamedThread> known, int blocks)
+    {
+        var proposed = known.Take(blocks).ToList();
+        for (var shade = 0; proposed.Count < blocks; shade++)
+            if (Colour(shade) is var colour && !proposed.Exists(t => t.Color == colour))
+                proposed.Add(new(FormattableString.Invariant($"block {proposed.Count + 1}"), colour));
         return [.. proposed];
     }
+
+    private static SewThread Spool(NamedThread thread) => new(thread.Name, thread.Color);
 
     /// <summary>
     /// One of many that differ: the golden ratio spreads them, in whole 2^-16 of a circle, so that all machines agree.
     /// </summary>
-    internal static string Colour(int number)
+    private static string Colour(int number)
     {
         var at = (number * 40_503) & 0xFFFF;
         return FormattableString.Invariant($"#{Channel(at):x2}{Channel(at + 21_845):x2}{Channel(at + 43_690):x2}");

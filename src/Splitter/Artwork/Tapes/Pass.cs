@@ -11,15 +11,21 @@ namespace Splitter.Artwork.Tapes;
 internal readonly record struct Pass(int From, int To, Point Start, Point End)
 {
     /// <summary>
-    /// A turn sharper than this goes back, as the cosine of its angle (105 degrees): a column's stitches turn by more, corners
-    /// of a run by less.
+    /// A turn sharper than this goes back, as the cosine of its angle (105 degrees): a column's stitches turn by more,
+    /// corners of a run by less.
     /// </summary>
     private const double Back = -0.26;
 
-    /// <summary>The way that thread goes is taken over as much of it, µm: short stitches between rows do not hide a turn.</summary>
+    /// <summary>
+    /// The way that thread goes is taken over as much of it, µm: short stitches between rows do not hide a turn.
+    /// </summary>
     private const double Recent = 2500;
 
-    /// <summary>Rows lie no farther apart than this, µm, as those of underlay do: what goes on farther is something else. Common practice, no source.</summary>
+    /// <summary>
+    /// Rows lie no farther apart than this, µm, as those of underlay do: what goes on farther is something else.
+    /// Common
+    /// practice, no source.
+    /// </summary>
     internal const double LongestTurn = 3200;
 
     internal Vector Way => Vector.Between(Start, End);
@@ -89,8 +95,8 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
     }
 
     /// <summary>
-    /// How far another pass lies beside this one, seen the way this one goes: to the right is positive. Null when it does
-    /// not go back along it.
+    /// How far another pass lies beside this one, seen the way this one goes: to the right is positive. Null when it
+    /// does not go back along it.
     /// </summary>
     internal double? Beside(Pass other)
     {

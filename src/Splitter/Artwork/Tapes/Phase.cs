@@ -29,7 +29,10 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
     /// <summary>The share of its length that one stitch of a pass has, when it is that stitch.</summary>
     private const double SingleStitch = 0.6;
 
-    /// <summary>Rows and stitches of columns that are no farther apart hide what lies under them, µm: twice as far, and cloth shows.</summary>
+    /// <summary>
+    /// Rows and stitches of columns that are no farther apart hide what lies under them, µm: twice as far, and cloth
+    /// shows.
+    /// </summary>
     private const double MostClosed = 800;
 
     internal bool IsClosed => Kind != StitchKind.Run && Spacing * (Kind == StitchKind.Satin ? 2 : 1) <= MostClosed;
@@ -66,7 +69,9 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
             yield return new(StitchKind.Run, thread, sewn, holes.Length - 1, [], 0);
     }
 
-    /// <summary>The last of the passes that lie side by side from one on, always to the same side, and their mean distance.</summary>
+    /// <summary>
+    /// The last of the passes that lie side by side from one on, always to the same side, and their mean distance.
+    /// </summary>
     private static (int Last, double Spacing) Together(ImmutableArray<Pass> passes, int first)
     {
         var (sum, side, last) = (0.0, 0, first);

@@ -6,8 +6,8 @@ using Splitter.Tapes;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>
-/// Artwork that is stitches already: its objects become the shapes of a drawing, which is planned like any other, and each
-/// keeps its stitches.
+/// Artwork that is stitches already: its objects become the shapes of a drawing, which is planned like any other, and
+/// each keeps its stitches.
 /// </summary>
 internal static class TapeDrawing
 {
@@ -17,34 +17,54 @@ internal static class TapeDrawing
     /// <summary>More objects are no design but noise: planning compares them with each other.</summary>
     private const int MostShapes = 20_000;
 
-    internal static Result<Drawing> Read(Recipe recipe, SourceFile source) =>
-        from tape in TapeReader.Read(source.Path, source.Bytes.Span)
-        from sheet in Laid(source.Path, tape)
-        from threads in BlockThreads.Of(recipe, sheet.Blocks.Length)
-        from drawing in Drawn(recipe, source.Path, sheet, threads)
-        select drawing;
+    /// <summary>
+    /// How much wider or narrower stitches bear to be made, as a share: their lengths and distances change as much, and
+    /// beyond it cloth shows between rows, or thread piles up. Common practice, no source.
+    /// </summary>
+    internal const double MostScaling = 0.1;
 
-    private static Result<TapeSheet> Laid(string file, Tape tape)
+    internal static Result<Drawing> Read(Recipe recipe, SourceFile source) =>
+        from sheet in ReadSheet(source, recipe.Artwork.Width, recipe.PlaceOf("artwork.width"))
+        from threads in BlockThreads.Of(recipe, sheet.Blocks.Length)
+        from shapes in Shapes(source.Path, sheet, threads)
+        from kept in TapeRules.Apply(recipe, threads, shapes)
+        select new Drawing(sheet.Width, sheet.Height, [.. threads.Distinct()], kept);
+
+    /// <param name="width">Finished width, µm; null for the tape's own.</param>
+    /// <param name="widthPlace">Where that stands.</param>
+    internal static Result<TapeSheet> ReadSheet(SourceFile source, int? width, Place widthPlace) =>
+        from tape in TapeReader.Read(source.Path, source.Bytes.Span)
+        from sheet in Laid(source.Path, tape, width, widthPlace)
+        select sheet;
+
+    /// <param name="threads">For each colour block its thread.</param>
+    internal static Result<ImmutableArray<Shape>> Shapes(
+        string file,
+        TapeSheet sheet,
+        ImmutableArray<SewThread> threads
+    )
+    {
+        ImmutableArray<SewThread> spools = [.. threads.Distinct()];
+        ImmutableArray<Shape> shapes =
+        [
+            .. new TapeShapes(file, [.. threads.Select(t => spools.IndexOf(t))]).Of(sheet).Take(MostShapes + 1),
+        ];
+        return shapes.Length > MostShapes
+            ? Result.Fail<ImmutableArray<Shape>>(StitchedProblems.TooManyObjects(file, MostShapes))
+            : Result.Of(shapes);
+    }
+
+    private static Result<TapeSheet> Laid(string file, Tape tape, int? width, Place widthPlace)
     {
         if (tape.Records.Length > MostRecords)
             return Result.Fail<TapeSheet>(StitchedProblems.TooManyRecords(file, tape.Records.Length, MostRecords));
-        var sheet = TapeSheet.Of(tape);
+        var own = TapeSheet.OwnWidth(TapeCounts.Of(tape).Bounds);
+        if (width is { } asked && Math.Abs(asked - own) > own * MostScaling)
+            return Result.Fail<TapeSheet>(StitchedProblems.OtherWidth(widthPlace, asked, own, MostScaling));
+        var sheet = TapeSheet.Of(tape, width);
         return Result.From(
             sheet,
             sheet.EmptyStops > 0 ? [StitchedProblems.EmptyStops(file, sheet.EmptyStops)] : Array.Empty<Diagnostic>()
         );
-    }
-
-    private static Result<Drawing> Drawn(Recipe recipe, string file, TapeSheet sheet, ImmutableArray<SewThread> threads)
-    {
-        if (recipe.Artwork.Width is { } width && width != sheet.Width)
-            return Result.Fail<Drawing>(
-                StitchedProblems.OtherWidth(recipe.PlaceOf("artwork.width"), width, sheet.Width)
-            );
-        ImmutableArray<SewThread> spools = [.. threads.Distinct()];
-        var shapes = new TapeShapes(file, [.. threads.Select(t => spools.IndexOf(t))]).Of(sheet);
-        return shapes.Length > MostShapes
-            ? Result.Fail<Drawing>(StitchedProblems.TooManyObjects(file, shapes.Length, MostShapes))
-            : Result.Of(new Drawing(sheet.Width, sheet.Height, spools, shapes));
     }
 }

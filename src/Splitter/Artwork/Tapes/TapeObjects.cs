@@ -4,26 +4,33 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>
-/// Finds out what belongs together in a colour block: sections of one fill, columns of one letter, and what they hide, which
-/// is there for them. What follows one another of it without anything else between is an object.
+/// Finds out what belongs together in a colour block: sections of one fill, columns of one letter, and what they hide,
+/// which is there for them. What follows one another of it without anything else between is an object.
 /// </summary>
 internal sealed class TapeObjects
 {
     /// <summary>
-    /// The share of a phase that later stitches cover, when it is there for them: a way along an edge has a side beside it.
+    /// The share of a phase that later stitches cover, when it is there for them: a way along an edge has a side beside
+    /// it.
     /// </summary>
     private const double Hidden = 0.7;
 
-    /// <summary>What interrupts something is part of it if it covers no more than this share of it: the tip of a fill.</summary>
+    /// <summary>
+    /// What interrupts something is part of it if it covers no more than this share of it: the tip of a fill.
+    /// </summary>
     private const double Bit = 0.1;
 
     /// <summary>A longer interruption is something else, phases.</summary>
     private const int MostInterrupting = 12;
 
-    /// <summary>Columns that touch and are no larger together are one thing, µm: a letter, a leaf. By eye, no source.</summary>
+    /// <summary>
+    /// Columns that touch and are no larger together are one thing, µm: a letter, a leaf. By eye, no source.
+    /// </summary>
     private const int SmallThing = 40 * Units.Millimetre;
 
-    /// <summary>Rows and columns are compared with as many before them: what belongs together is sewn soon after.</summary>
+    /// <summary>
+    /// Rows and columns are compared with as many before them: what belongs together is sewn soon after.
+    /// </summary>
     private const int MostCompared = 200;
 
     /// <summary>What hides something is sought among so many groups of rows and columns that come after it.</summary>

@@ -18,8 +18,9 @@ internal sealed record ColourBlock(int Number, ImmutableArray<TapeThread> Thread
 internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlock> Blocks, int EmptyStops)
 {
     /// <summary>
-    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when the thread
-    /// is tied before it. Common practice, no source.
+    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when
+    /// the
+    /// thread is tied before it. Common practice, no source.
     /// </summary>
     private const int LongestLoose = 2 * Units.Millimetre;
 
@@ -29,23 +30,32 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
     /// <summary>The fewest stitches that tie.</summary>
     private const int TieStitches = 3;
 
-    internal static TapeSheet Of(Tape tape)
+    /// <param name="width">Finished width, µm; null for its own.</param>
+    internal static TapeSheet Of(Tape tape, int? width = null)
     {
-        var counts = TapeCounts.Of(tape).Bounds;
-        var reader = new Reading(counts.Left, counts.Top);
+        var bounds = TapeCounts.Of(tape).Bounds;
+        var own = OwnWidth(bounds);
+        var scale = width is { } asked && own > 0 ? (double)asked / own : 1;
+        var reader = new Reading(bounds.Left, bounds.Top, scale);
         foreach (var record in tape.Records)
             reader.Take(record);
         reader.Stop();
         return new(
-            (counts.Right - counts.Left) * Units.TapeStep,
-            (counts.Top - counts.Bottom) * Units.TapeStep,
+            Scaled(bounds.Right - bounds.Left, scale),
+            Scaled(bounds.Top - bounds.Bottom, scale),
             [.. reader.Blocks],
             reader.EmptyStops
         );
     }
 
+    /// <summary>µm.</summary>
+    internal static int OwnWidth(TapeBox bounds) => (bounds.Right - bounds.Left) * Units.TapeStep;
+
+    /// <summary>Steps of the tape to µm on its grid.</summary>
+    private static int Scaled(int steps, double scale) => Units.OnTape(Units.Round(steps * Units.TapeStep * scale));
+
     /// <summary>Where the needle is while records are read.</summary>
-    private sealed class Reading(int left, int top)
+    private sealed class Reading(int left, int top, double scale)
     {
         private readonly List<TapeThread> threads = [];
         private readonly List<Point> holes = [];
@@ -73,7 +83,7 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
                     jumps++;
                     break;
                 default:
-                    Sew(new((u - left) * Units.TapeStep, (top - v) * Units.TapeStep));
+                    Sew(new(Scaled(u - left, scale), Scaled(top - v, scale)));
                     break;
             }
         }

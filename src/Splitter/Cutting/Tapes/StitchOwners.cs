@@ -5,12 +5,14 @@ using Splitter.Planning;
 
 namespace Splitter.Cutting.Tapes;
 
-/// <summary>Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies.</summary>
+/// <summary>
+/// Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies.
+/// </summary>
 internal sealed class StitchOwners
 {
     /// <summary>
-    /// Less of a line or row than this, µm, goes to the neighbour whole: tied at both ends it would be nothing but knots.
-    /// Common practice, no source.
+    /// Less of a line or row than this, µm, goes to the neighbour whole: tied at both ends it would be nothing but
+    /// knots. Common practice, no source.
     /// </summary>
     private const int Scrap = 1500;
 
@@ -30,8 +32,8 @@ internal sealed class StitchOwners
         fields[hooping].Contains(from) && fields[hooping].Contains(to);
 
     /// <summary>
-    /// For each hole the hooping that sews the stitch to it; the first hole goes with the second. No stitch is longer than
-    /// some field can sew: see <see cref="Divided"/>.
+    /// For each hole the hooping that sews the stitch to it; the first hole goes with the second. No stitch is longer
+    /// than some field can sew: see <see cref="Divided"/>.
     /// </summary>
     internal int[] Of(ImmutableArray<OriginalStitch> stitches)
     {
@@ -44,8 +46,8 @@ internal sealed class StitchOwners
     }
 
     /// <summary>
-    /// The stitches, with a hole more in the middle of those that no field holds whole: where grounds overlap by less than a
-    /// stitch.
+    /// The stitches, with a hole more in the middle of those that no field holds whole: where grounds overlap by less
+    /// than a stitch.
     /// </summary>
     internal ImmutableArray<(OriginalStitch Stitch, bool IsNew)> Divided(ImmutableArray<OriginalStitch> stitches)
     {
@@ -69,7 +71,9 @@ internal sealed class StitchOwners
             divided.Add((to, false));
     }
 
-    /// <summary>Of the hoopings that can sew a stitch, that on whose territory its middle lies, or nearest to it.</summary>
+    /// <summary>
+    /// Of the hoopings that can sew a stitch, that on whose territory its middle lies, or nearest to it.
+    /// </summary>
     private int? Nearest(Point from, Point to)
     {
         var (middle, best, nearest) = (from.Towards(to, 0.5), default(int?), double.PositiveInfinity);

@@ -5,12 +5,15 @@ using Splitter.Geometry;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// What a hooping sews of a thread that seams cut: its own stitches, and past each seam the stitches of its neighbour as far
-/// as the overlap reaches. Rows with even and odd numbers reach differently far, so that the ends of two parts interleave.
+/// What a hooping sews of a thread that seams cut: its own stitches, and past each seam the stitches of its neighbour
+/// as far as the overlap reaches. Rows with even and odd numbers reach differently far, so that the ends of two parts
+/// interleave.
 /// </summary>
 internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
 {
-    /// <summary>A stitch is cut where the overlap ends if this much of it is left, µm; else it ends a hole earlier.</summary>
+    /// <summary>
+    /// A stitch is cut where the overlap ends if this much of it is left, µm; else it ends a hole earlier.
+    /// </summary>
     private const int ShortestEnd = 500;
 
     private readonly Func<double, double, bool> even = Polygons.Containment(reach.EvenRows);
@@ -108,8 +111,8 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
     }
 
     /// <summary>
-    /// The last place of the tape's grid on a stitch that the overlap still reaches; null for a column, which ends with whole
-    /// stitches, and where nearly nothing is left.
+    /// The last place of the tape's grid on a stitch that the overlap still reaches; null for a column, which ends with
+    /// whole stitches, and where nearly nothing is left.
     /// </summary>
     private Point? End(Point from, Point to, OriginalStitch stitch)
     {

@@ -7,14 +7,14 @@ using Splitter.Planning;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// Divides artwork that came as stitches: every one of them goes to exactly one hooping and stays where it is. A shape that
-/// has an owner goes there as it is; others are divided stitch by stitch.
+/// Divides artwork that came as stitches: every one of them goes to exactly one hooping and stays where it is. A shape
+/// that has an owner goes there as it is; others are divided stitch by stitch.
 /// </summary>
 internal sealed class TapeCutter
 {
     /// <summary>
-    /// From the end of a row at a seam to the start of the next one the thread goes on if it is no farther, µm: the seam would
-    /// be all knots. Farther ways show beside the rows. Common practice, no source.
+    /// From the end of a row at a seam to the start of the next one the thread goes on if it is no farther, µm: the
+    /// seam would be all knots. Farther ways show beside the rows. Common practice, no source.
     /// </summary>
     private const int LongestWay = 3 * Units.Millimetre;
 

@@ -4,24 +4,27 @@ using Splitter.Artwork.Tapes;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// How the threads of a part begin and end. Where the tape's own order goes on, everything is as it was; where a seam or
-/// another part has come between, the thread is cut, and tied unless the tape did that there itself.
+/// How the threads of a part begin and end. Where the tape's own order goes on, everything is as it was; where a seam
+/// or another part has come between, the thread is cut, and tied unless the tape did that there itself.
 /// </summary>
-/// <param name="original">All of the tape, by their numbers.</param>
-internal sealed class ThreadEnds(ImmutableArray<OriginalThread> original)
+/// <param name="threads">All of the tape but what is left out.</param>
+internal sealed class ThreadEnds(IEnumerable<OriginalThread> threads)
 {
+    private readonly Dictionary<int, OriginalThread> original = threads.ToDictionary(t => t.Number);
+    private readonly int lastNumber = threads.Max(t => t.Number);
+
     /// <param name="pieces">Of one hooping, in sewing order.</param>
     internal IEnumerable<KeptPiece> Settle(List<KeptPiece> pieces)
     {
         KeptThread? last = null;
-        var threads = pieces.SelectMany(p => p.Threads).ToArray();
-        for (var i = 0; i < threads.Length; i++)
+        var kept = pieces.SelectMany(p => p.Threads).ToArray();
+        for (var i = 0; i < kept.Length; i++)
         {
-            var next = i + 1 < threads.Length ? threads[i + 1] : null;
-            threads[i] = threads[i] with
+            var next = i + 1 < kept.Length ? kept[i + 1] : null;
+            kept[i] = kept[i] with
             {
-                IsCutBefore = GoOn(last, threads[i])
-                    ? original[threads[i].Number].Start switch
+                IsCutBefore = GoOn(last, kept[i])
+                    ? original[kept[i].Number].Start switch
                     {
                         ThreadArrival.Cut => true,
                         ThreadArrival.Loose => false,
@@ -29,18 +32,18 @@ internal sealed class ThreadEnds(ImmutableArray<OriginalThread> original)
                     }
                     : null,
                 IsTied = (
-                    !GoOn(last, threads[i]) && !(threads[i].IsWhole.Starts && IsCut(threads[i].Number)),
-                    !GoOn(threads[i], next) && !(threads[i].IsWhole.Ends && IsCut(threads[i].Number + 1))
+                    !GoOn(last, kept[i]) && !(kept[i].IsWhole.Starts && IsCut(kept[i].Number)),
+                    !GoOn(kept[i], next) && !(kept[i].IsWhole.Ends && IsCut(kept[i].Number + 1))
                 ),
             };
-            last = threads[i];
+            last = kept[i];
         }
         var at = 0;
         foreach (var piece in pieces)
         {
             yield return piece with
             {
-                Threads = [.. threads.AsSpan(at, piece.Threads.Length)],
+                Threads = [.. kept.AsSpan(at, piece.Threads.Length)],
             };
             at += piece.Threads.Length;
         }
@@ -52,6 +55,10 @@ internal sealed class ThreadEnds(ImmutableArray<OriginalThread> original)
         && one.Number + 1 == other.Number
         && original[one.Number].Block == original[other.Number].Block;
 
-    /// <summary>The thread was cut before one began, or there is none.</summary>
-    private bool IsCut(int number) => number >= original.Length || original[number].Start == ThreadArrival.Cut;
+    /// <summary>
+    /// The tape itself cuts the thread before one begins, or ends. Before one that is left out, who knows: a tie more
+    /// is no harm.
+    /// </summary>
+    private bool IsCut(int number) =>
+        original.TryGetValue(number, out var thread) ? thread.Start == ThreadArrival.Cut : number > lastNumber;
 }

@@ -19,8 +19,17 @@ internal sealed record MarkName(string Id, Point At, Box Box, int Letters)
     private int Reach { get; init; }
 
     /// <summary>Between the arms if that is clear.</summary>
-    internal static MarkName Of(string id, Point at, Point armX, Point armY, LabelRoom room, int letters) =>
-        new MarkName(id, at, default, letters).Placed(
+    /// <param name="reach">Of its ring, if it has one.</param>
+    internal static MarkName Of(
+        string id,
+        Point at,
+        Point armX,
+        Point armY,
+        LabelRoom room,
+        int letters,
+        int reach = 0
+    ) =>
+        new MarkName(id, at, default, letters) { Reach = reach }.Placed(
             room,
             (Math.Sign(armX.X + armY.X - (2 * at.X)), Math.Sign(armX.Y + armY.Y - (2 * at.Y)))
         );

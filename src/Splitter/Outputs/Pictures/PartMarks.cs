@@ -43,7 +43,7 @@ internal sealed class PartMarks
             room.Take(Box.Around([at]).Grown(CrossRing));
         names =
         [
-            .. corners.Select(c => MarkName.Of(c.Id, lay(c.At), lay(c.ArmX), lay(c.ArmY), room, Names)),
+            .. corners.Select(c => MarkName.Of(c.Id, lay(c.At), lay(c.ArmX), lay(c.ArmY), room, Names, Ring)),
             .. crosses.Select((at, i) => MarkName.OfCross($"{i + 1}", at, room, Numbers, CrossRing)),
         ];
     }

@@ -6,37 +6,40 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>Thread by thread and part by part: how much, and how long.</summary>
 internal static class AmountsSection
 {
-    internal static XElement Of(SheetContent sheet)
-    {
-        var (say, work, machine) = (sheet.Say, sheet.Work, sheet.Recipe.Machine);
-        return Html.Element(
+    /// <summary>Thread by thread.</summary>
+    internal static XElement Of(SheetContent sheet) =>
+        Html.Element(
             "section",
-            Html.Element("h2", say.Say("amounts.title")),
+            Html.Element("h2", sheet.Say.Say("amounts.title")),
             Threads(sheet),
             Html.Classed(
                 "p",
                 "note",
-                say.Say(
+                sheet.Say.Say(
                     "amounts.thread-note",
                     ("waste", $"{(int)Math.Round(100 * Rates.ThreadWaste)}\u00a0%"),
                     ("thickness", sheet.Numbers.Fine(sheet.Recipe.Cloth.Thickness)),
-                    ("bobbin", sheet.Numbers.Thread(work.BobbinMetres))
+                    ("bobbin", sheet.Numbers.Thread(sheet.Work.BobbinMetres))
                 )
-            ),
+            )
+        );
+
+    /// <summary>Part by part.</summary>
+    internal static XElement PartsOf(SheetContent sheet)
+    {
+        var machine = sheet.Recipe.Machine;
+        return Html.Element(
+            "section",
+            Times(sheet),
             Html.Classed(
-                "div",
-                "times",
-                Times(sheet),
-                Html.Classed(
-                    "p",
-                    "note",
-                    say.Say(
-                        "amounts.time-note",
-                        ("speed", Texts.Numbers.Count(machine.Speed)),
-                        ("stop", Seconds(machine.Stop)),
-                        ("trim", Seconds(machine.Trim)),
-                        ("hooping", Texts.Numbers.Time(machine.Hooping / 60.0))
-                    )
+                "p",
+                "note",
+                sheet.Say.Say(
+                    "amounts.time-note",
+                    ("speed", Texts.Numbers.Count(machine.Speed)),
+                    ("stop", Seconds(machine.Stop)),
+                    ("trim", Seconds(machine.Trim)),
+                    ("hooping", Texts.Numbers.Time(machine.Hooping / 60.0))
                 )
             )
         );

@@ -9,15 +9,20 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
 {
     private readonly Texts.Phrasebook say = sheet.Say;
 
-    /// <summary>Steps that stay together with what comes after them: on paper no few lines stand alone on a page.</summary>
+    /// <summary>
+    /// Steps that stay together with what comes after them: on paper no few lines stand alone on a page.
+    /// </summary>
     private const int Last = 6;
 
-    /// <summary>Setting and judging take most of a page: they do not belong to the last ones.</summary>
+    /// <summary>Fewer of them fill too little: then judging the fit, the second step, stays with them.</summary>
+    private const int Fewest = 4;
+
+    /// <summary>Setting and judging take most of a page: of many steps they are not among the last.</summary>
     private const int First = 2;
 
     private Part Part => listed.Part;
 
-    private int Split => Math.Max(Math.Min(First, Part.Steps.Length), Part.Steps.Length - Last);
+    private int Split => Part.Steps.Length < First + Fewest ? First - 1 : Math.Max(First, Part.Steps.Length - Last);
 
     /// <param name="after">What comes after the last step.</param>
     internal XElement Write(params object?[] after) =>
@@ -120,8 +125,8 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     }
 
     /// <summary>
-    /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone: corners
-    /// that are taken out are gone.
+    /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone:
+    /// corners that are taken out are gone.
     /// </summary>
     private object?[] Judged(Step step) =>
         [

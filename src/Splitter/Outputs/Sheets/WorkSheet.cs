@@ -24,7 +24,8 @@ internal static class WorkSheet
             CoverPage.Of(sheet, map),
             NeedsSection.Of(sheet),
             AmountsSection.Of(sheet),
-            TemplateSection.Of(sheet),
+            // On paper both on one page: neither fills one.
+            Html.Classed("div", "kept", AmountsSection.PartsOf(sheet), TemplateSection.Of(sheet)),
             PreparationSection.Of(sheet, map),
             EveryHoopingPage.Of(sheet),
             sheet.Parts.Select((_, i) => new PartPage(sheet, map, i).Write()),

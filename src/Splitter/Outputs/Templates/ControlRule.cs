@@ -38,8 +38,8 @@ internal static class ControlRule
     {
         Draw(canvas, start, new(0, 1), new(-1, 0));
         var end = start.Y + (Centimetre * Centimetres) + Gap + Gap + TemplateInk.SmallLetters;
-        Text(canvas, Millimetres, new(start.X - 700, end), Side.Right);
-        Text(canvas, Inches, new(start.X + 700, end), Side.Left);
+        Text(canvas, Millimetres, new(start.X - Gap, end), Side.Right);
+        Text(canvas, Inches, new(start.X + Gap, end), Side.Left);
     }
 
     private static void Draw(Canvas canvas, Point start, Point along, Point side)

@@ -26,7 +26,7 @@ internal sealed class MarkSigns(Canvas canvas, Box ground)
         room.Take(Box.Around([at]).Grown(TemplateInk.Ring));
         names.Add(() =>
         {
-            var name = MarkName.Of(id, at, armX, armY, room, TemplateInk.Letters);
+            var name = MarkName.Of(id, at, armX, armY, room, TemplateInk.Letters, TemplateInk.Ring);
             name.DrawLine(canvas);
             name.Draw(canvas);
         });

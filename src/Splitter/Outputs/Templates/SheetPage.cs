@@ -131,7 +131,12 @@ internal sealed class SheetPage
         canvas.Text(texts.SheetOf(sheet.Number, sheets), new(left, baseline), HeadLetters, Colour.Ink);
         var beside = left + StrokeFont.WidthOf(texts.SheetOf(sheets, sheets), HeadLetters) + (2 * HeadLetters);
         canvas.Text(tiling.Board.Title, new(beside, baseline), HeadLetters, Colour.Ink);
-        canvas.Text(texts.Subject, new(left, baseline + HeadLetters - 300), TemplateInk.SmallLetters, Colour.Ink);
+        canvas.Text(
+            texts.Subject,
+            new(left, SheetForm.Margin + SheetForm.Head - 900),
+            TemplateInk.SmallLetters,
+            Colour.Ink
+        );
         if (tiling.Printed.Count() > 1)
             SheetMap.Sign(canvas, tiling, sheet, new(right, SheetForm.Margin), SheetForm.Head - Units.Millimetre);
     }

@@ -49,17 +49,22 @@ internal static class AlignmentPlacer
             from corner in corners
             where corner.Receivers.Contains(hooping)
             select new AlignmentStitch(corner.At, corner.Donor, corner.Id);
-        var chosen = Spread([], [.. atSeams.Where(a => room.Contains(a.At))], Most);
-        return Spread(chosen, [.. onCorners.Where(a => room.Contains(a.At))], Fewest);
+        var sewn = new SewnEdges(drawing, division);
+        var chosen = Spread([], [.. atSeams.Where(a => room.Contains(a.At))], Most, sewn.Has);
+        return Spread(chosen, [.. onCorners.Where(a => room.Contains(a.At))], Fewest, _ => true);
     }
 
     /// <summary>
     /// Adds what lies farthest from all that is there, until there are so many or none lies far enough.
     /// </summary>
+    /// <param name="found">
+    /// A person will find there what the cross should meet; it is asked only of what would be added.
+    /// </param>
     private static ImmutableArray<AlignmentStitch> Spread(
         ImmutableArray<AlignmentStitch> chosen,
         ImmutableArray<AlignmentStitch> places,
-        int count
+        int count,
+        Func<AlignmentStitch, bool> found
     )
     {
         if (places.IsEmpty)
@@ -72,13 +77,16 @@ internal static class AlignmentPlacer
                     chosen.IsEmpty ? p.At.DistanceTo(middle) : chosen.Min(c => c.At.DistanceTo(p.At))
                 )
                 .ThenBy(p => p.At)
-                .First();
-            if (chosen.Any(c => c.At.DistanceTo(next.At) < Apart))
+                .FirstOrDefault(p => IsApart(p, chosen) && found(p));
+            if (next is null)
                 break;
             chosen = chosen.Add(next);
         }
         return chosen;
     }
+
+    private static bool IsApart(AlignmentStitch place, ImmutableArray<AlignmentStitch> chosen) =>
+        chosen.All(c => c.At.DistanceTo(place.At) >= Apart);
 
     private static IEnumerable<Point> Edges(Polyline line, HashSet<Point> junctions) =>
         new[] { line.Points[0], line.Points[^1] }.Where(p => !junctions.Contains(p));

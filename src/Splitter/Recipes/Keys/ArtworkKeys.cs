@@ -9,7 +9,7 @@ internal static class ArtworkKeys
 {
     internal static readonly Key<string> File = new("file", new ArtworkFileKind())
     {
-        Says = "The drawing, relative to the recipe.",
+        Says = "The drawing, or a tape of stitches that are split as they are; relative to the recipe.",
         Example = "../artwork/bay.svg",
         Otherwise = "the recipe has shapes of its own",
         IsOwn = true,
@@ -28,9 +28,20 @@ internal static class ArtworkKeys
 
     internal static readonly Key<int> Width = new("width", new LengthKind("5 mm", "20000 mm"))
     {
-        Says = "Finished width; the height follows.",
+        Says = "Finished width; the height follows. A tape bears 10 % more or less than its own.",
         Example = "420 mm",
         Otherwise = "the size that the artwork states",
+        IsOwn = true,
+    };
+
+    internal static readonly Key<ImmutableArray<string>> Blocks = new(
+        "blocks",
+        new ListKind<string>(new TextKind(80), 1, RecipeKeys.MostThreads) { Repeats = true }
+    )
+    {
+        Says = "Names of the threads that sew a tape's colour blocks, in sewing order, when one comes again.",
+        Example = "[deep water, sand, deep water]",
+        Otherwise = "the threads in their order, one for each block",
         IsOwn = true,
     };
 
@@ -44,12 +55,14 @@ internal static class ArtworkKeys
         Default = "[]",
     };
 
-    internal static readonly GroupKind<ArtworkSource> Group = new([File, Shapes, Width, Sew], Build, Check);
+    internal static readonly GroupKind<ArtworkSource> Group = new([File, Shapes, Width, Blocks, Sew], Build, Check);
 
     private static void Check(Group group)
     {
         if (group.Has(File) == group.Has(Shapes))
             group.Report(RecipeProblems.FileOrShapes(group.Has(File) ? group.PlaceOf(Shapes) : group.Given.Place));
+        if (group.Has(Blocks) && group.OrNull(File) is { } file && !ArtworkSource.IsTapeName(file))
+            group.Report(RecipeProblems.BlocksWithoutTape(group.PlaceOf(Blocks)));
     }
 
     private static ArtworkSource Build(Group group) =>
@@ -58,6 +71,7 @@ internal static class ArtworkKeys
             File = group.OrNull(File),
             Shapes = group.MaybeValue(Shapes) ?? [],
             Width = group.MaybeValue(Width),
+            Blocks = group.MaybeValue(Blocks) ?? [],
             Sew = group.Get(Sew),
         };
 }

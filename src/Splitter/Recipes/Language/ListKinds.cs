@@ -5,10 +5,13 @@ using Splitter.Recipes.Yaml;
 
 namespace Splitter.Recipes.Language;
 
-/// <summary>A list of distinct values of one kind.</summary>
+/// <summary>A list of values of one kind, distinct if nothing else is said.</summary>
 internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<ImmutableArray<T>>
     where T : notnull
 {
+    /// <summary>A value may come again.</summary>
+    internal bool Repeats { get; init; }
+
     internal override ImmutableArray<Kind> Parts => [item];
 
     internal override bool IsList => true;
@@ -18,7 +21,8 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
     internal override JsonObject ToSchema()
     {
         var list = Schema.List(item, least, most);
-        list["uniqueItems"] = true;
+        if (!Repeats)
+            list["uniqueItems"] = true;
         return list;
     }
 
@@ -35,7 +39,7 @@ internal sealed class ListKind<T>(Kind<T> item, int least, int most) : Kind<Immu
             var each = given.Item(i, sequence.Items[i]);
             if (item.Read(each) is not { Has: true, Value: var value })
                 sound = false;
-            else if (!values.Contains(value))
+            else if (Repeats || !values.Contains(value))
                 values.Add(value);
             else
             {

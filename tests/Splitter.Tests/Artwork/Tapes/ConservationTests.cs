@@ -2,7 +2,9 @@ using System.Text;
 
 namespace Splitter.Tests.Artwork.Tapes;
 
-/// <summary>Open drawings, stitched for one large hoop and then split for a small one; and tapes that are awkward.</summary>
+/// <summary>
+/// Open drawings, stitched for one large hoop and then split for a small one; and tapes that are awkward.
+/// </summary>
 public sealed class ConservationTests
 {
     private static readonly string[] Designs =

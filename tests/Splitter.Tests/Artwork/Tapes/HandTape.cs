@@ -5,7 +5,9 @@ using Splitter.Tapes;
 
 namespace Splitter.Tests.Artwork.Tapes;
 
-/// <summary>A tape made by hand, places in millimetres, y down as on the drawing; and what comes of it as artwork.</summary>
+/// <summary>
+/// A tape made by hand, places in millimetres, y down as on the drawing; and what comes of it as artwork.
+/// </summary>
 internal sealed class HandTape
 {
     private readonly ImmutableArray<TapeRecord>.Builder records = ImmutableArray.CreateBuilder<TapeRecord>();
@@ -83,7 +85,14 @@ internal sealed class HandTape
     }
 
     /// <summary>The parts of a tape for a hoop, with a thread for each colour block.</summary>
-    internal static Result<Production> Make(byte[] tape, int blocks, double width, double height, string more = "") =>
+    internal static Result<Production> Make(
+        byte[] tape,
+        int blocks,
+        double width,
+        double height,
+        string more = "",
+        string artwork = ""
+    ) =>
         Pipeline.Make(
             new(
                 "recipe.yaml",
@@ -91,7 +100,7 @@ internal sealed class HandTape
                     FormattableString.Invariant(
                         $"""
                         splitter: 1
-                        artwork: {"{"} file: hand.dst {"}"}
+                        artwork: {"{"} file: hand.dst{artwork} {"}"}
                         threads: [{string.Join(
                             ", ",
                             Enumerable.Range(1, blocks).Select(i => $"{{ name: t{i}, color: '#0000{i:x2}' }}")

@@ -6,8 +6,8 @@ using Splitter.Parts;
 namespace Splitter.Tests.Artwork.Tapes;
 
 /// <summary>
-/// Every stitch of a tape is in exactly one part, where it was: looked at from outside, on the tapes of the parts, with the
-/// tests' own reader, and by what the parts say of their stitches.
+/// Every stitch of a tape is in exactly one part, where it was: looked at from outside, on the tapes of the parts, with
+/// the tests' own reader, and by what the parts say of their stitches.
 /// </summary>
 internal static class NothingLost
 {
@@ -41,7 +41,7 @@ internal static class NothingLost
         foreach (var (stitch, count) in Stitches(original.SelectMany(step => step)).CountBy(s => s))
             Assert.True(
                 there.GetValueOrDefault(stitch) >= count || IsThereInTwo(stitch, there, 0),
-                $"the stitch {stitch} is {count} times on the tape and {there.GetValueOrDefault(stitch)} times in the parts"
+                $"{stitch} is {count} times on the tape and {there.GetValueOrDefault(stitch)} times in the parts"
             );
         Assert.Equal(
             original.Sum(step => step.Sum(run => run.Count)),
@@ -56,7 +56,9 @@ internal static class NothingLost
         );
     }
 
-    /// <summary>A stitch that no field holds whole is sewn as two, or as two of which one is, with a hole in its middle.</summary>
+    /// <summary>
+    /// A stitch that no field holds whole is sewn as two, or as two of which one is, with a hole in its middle.
+    /// </summary>
     private static bool IsThereInTwo(
         ((int X, int Y) From, (int X, int Y) To) stitch,
         Dictionary<((int, int), (int, int)), int> there,
@@ -71,7 +73,9 @@ internal static class NothingLost
             && (there.ContainsKey(((x, y), stitch.To)) || IsThereInTwo(((x, y), stitch.To), there, depth + 1))
         );
 
-    /// <summary>No hole is the tape's own in two parts; their thread adds up; each part keeps the tape's order and stops.</summary>
+    /// <summary>
+    /// No hole is the tape's own in two parts; their thread adds up; each part keeps the tape's order and stops.
+    /// </summary>
     private static void Sources(List<List<List<(int X, int Y)>>> original, PartSet set)
     {
         var holes = original

@@ -44,7 +44,9 @@ public sealed class RecognitionTests
         Assert.IsType<RunShape>(Assert.Single(Shapes(ring)));
     }
 
-    /// <summary>A run along the edge and open rows across lie below a fill, two sections of it side by side, a tie at each end.</summary>
+    /// <summary>
+    /// A run along the edge and open rows across lie below a fill, two sections of it side by side, a tie at each end.
+    /// </summary>
     [Fact]
     public void WhatAFillHidesIsPartOfIt()
     {
@@ -110,7 +112,9 @@ public sealed class RecognitionTests
         );
     }
 
-    /// <summary>The ground of a shape holds every stitch of it: a field that holds the ground can sew the shape whole.</summary>
+    /// <summary>
+    /// The ground of a shape holds every stitch of it: a field that holds the ground can sew the shape whole.
+    /// </summary>
     [Fact]
     public void TheGroundHoldsTheStitches()
     {
@@ -124,5 +128,5 @@ public sealed class RecognitionTests
     internal static IReadOnlyList<Shape> Shapes(HandTape tape) => Shapes(TapeSheet.Of(tape.Tape));
 
     internal static IReadOnlyList<Shape> Shapes(TapeSheet sheet) =>
-        new TapeShapes("hand.dst", [.. sheet.Blocks.Select((_, i) => i)]).Of(sheet);
+        [.. new TapeShapes("hand.dst", [.. sheet.Blocks.Select((_, i) => i)]).Of(sheet)];
 }

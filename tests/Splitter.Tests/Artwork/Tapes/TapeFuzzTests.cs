@@ -6,8 +6,8 @@ using Splitter.Tapes;
 namespace Splitter.Tests.Artwork.Tapes;
 
 /// <summary>
-/// Tapes at random, cut short and with bits turned over: a drawing or messages, never an exception. A hundred thousand of
-/// them: <c>SPLITTER_EXPLORE=50 dotnet test --filter TapeFuzzTests</c>.
+/// Tapes at random, cut short and with bits turned over: a drawing or messages, never an exception. A hundred thousand
+/// of them: <c>SPLITTER_EXPLORE=50 dotnet test --filter TapeFuzzTests</c>.
 /// </summary>
 public sealed class TapeFuzzTests
 {
@@ -19,7 +19,9 @@ public sealed class TapeFuzzTests
     private static readonly Gen<int> Small = Gen.Int[-12, 12];
     private static readonly Gen<int> Any = Gen.Int[-TapeRecord.Longest, TapeRecord.Longest];
 
-    /// <summary>Stretches as designs have them, so that what is recognised is there: rows, columns, lines, moves, noise.</summary>
+    /// <summary>
+    /// Stretches as designs have them, so that what is recognised is there: rows, columns, lines, moves, noise.
+    /// </summary>
     private static readonly Gen<TapeRecord[]> Stretch = Gen.OneOf(
         from count in Gen.Int[1, 30]
         from along in Any

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Xml.Linq;
+using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
@@ -21,6 +22,11 @@ internal static class WatchSection
     private static readonly int[] Speeds = [5, 25, 100, 500, 2000];
 
     private const int UsualSpeed = 100;
+
+    /// <summary>
+    /// Height of a corner's name as the script draws it, µm: 22 pixels' font at 5 pixels a millimetre.
+    /// </summary>
+    private const int NameHeight = 3800;
 
     /// <summary>Texts of the script; their keys begin so.</summary>
     private const string Prefix = "watch.";
@@ -70,8 +76,8 @@ internal static class WatchSection
         var hoop = part.Field.Hoop;
         json.WriteStartObject();
         json.WriteString("part", part.Letter);
-        json.WriteNumber("halfU", hoop.Width / 2 / Geometry.Units.TapeStep);
-        json.WriteNumber("halfV", hoop.Height / 2 / Geometry.Units.TapeStep);
+        json.WriteNumber("halfU", hoop.Width / 2 / Units.TapeStep);
+        json.WriteNumber("halfV", hoop.Height / 2 / Units.TapeStep);
         json.WriteString("cloth", sheet.Recipe.Cloth.Color);
         json.WriteString("ink", MarkInk.Corner.ToString());
         json.WriteNumber("speed", UsualSpeed);
@@ -84,8 +90,9 @@ internal static class WatchSection
             Step(json, sheet, step);
         json.WriteEndArray();
         json.WriteStartArray("corners");
-        foreach (var corner in part.Hooping.Takes.Concat(part.Hooping.Gives).Select(i => sheet.Plan.Corners[i]))
-            Corner(json, part.Field, corner);
+        var corners = part.Hooping.Takes.Concat(part.Hooping.Gives).Select(i => sheet.Plan.Corners[i]).ToList();
+        foreach (var (corner, name) in corners.Zip(Names(corners, part.Field)))
+            Corner(json, part.Field, corner, name);
         json.WriteEndArray();
         json.WriteStartArray("runs");
         foreach (var number in packed.Runs)
@@ -104,7 +111,23 @@ internal static class WatchSection
         json.WriteEndObject();
     }
 
-    private static void Corner(Utf8JsonWriter json, Field field, Corner corner)
+    /// <summary>Where the middles of their names stand in the hoop, clear of all corners and of each other.</summary>
+    private static List<Point> Names(List<Corner> corners, Field field)
+    {
+        var frame = new HoopFrame(field);
+        var room = new LabelRoom(frame.Inside, NameHeight);
+        var laid = corners.ConvertAll(c => (c.Id, At: frame.Lay(c.At), X: frame.Lay(c.ArmX), Y: frame.Lay(c.ArmY)));
+        foreach (var (_, at, x, y) in laid)
+        {
+            room.Take(Box.Around([at, x]));
+            room.Take(Box.Around([at, y]));
+        }
+        return laid.ConvertAll(c =>
+            MarkName.Of(c.Id, c.At, c.X, c.Y, room, NameHeight).Box.Centre - frame.Inside.Centre
+        );
+    }
+
+    private static void Corner(Utf8JsonWriter json, Field field, Corner corner, Point name)
     {
         json.WriteStartObject();
         json.WriteString("id", corner.Id);
@@ -117,6 +140,10 @@ internal static class WatchSection
             json.WriteNumberValue(at.V);
             json.WriteEndArray();
         }
+        json.WriteEndArray();
+        json.WriteStartArray("name");
+        json.WriteNumberValue(name.X / Units.TapeStep);
+        json.WriteNumberValue(-name.Y / Units.TapeStep);
         json.WriteEndArray();
         json.WriteEndObject();
     }

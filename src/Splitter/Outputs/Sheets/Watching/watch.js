@@ -252,14 +252,14 @@
         }
       };
       context.clearRect(0, 0, this.marks.width, this.marks.height);
-      context.font = "bold 26px sans-serif";
+      Object.assign(context, { font: "bold 22px sans-serif", textAlign: "center", textBaseline: "middle" });
       for (const corner of this.data.corners) {
         const arms = corner.arms.map(([u, v]) => [this.x(u), this.y(v)]);
         stroke(this.data.ink, 3, () => arms.forEach(([x, y], i) => (i ? context.lineTo(x, y) : context.moveTo(x, y))));
-        const [x, y] = arms[1];
+        const [x, y] = [this.x(corner.name[0]), this.y(corner.name[1])];
         [context.strokeStyle, context.lineWidth, context.fillStyle] = ["#ffffff", 5, this.data.ink];
-        context.strokeText(corner.id, x + 8, y - 8);
-        context.fillText(corner.id, x + 8, y - 8);
+        context.strokeText(corner.id, x, y);
+        context.fillText(corner.id, x, y);
       }
       const needle = this.points[this.at - 1];
       if (needle) stroke("#111111", 3, () => context.arc(this.x(needle.u), this.y(needle.v), 12, 0, 2 * Math.PI));
