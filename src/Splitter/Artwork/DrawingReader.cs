@@ -16,15 +16,16 @@ namespace Splitter.Artwork;
 /// </summary>
 internal static class DrawingReader
 {
-    internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources) =>
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Result<Drawing> Read(Recipe recipe, ImmutableArray<SourceFile> sources, int jobs = 1) =>
         recipe.Artwork.IsTape && FileOf(recipe, sources) is { } file
             ? TapeDrawing.Read(recipe, file)
-            : Draw(recipe, sources);
+            : Draw(recipe, sources, jobs);
 
-    private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources) =>
+    private static Result<Drawing> Draw(Recipe recipe, ImmutableArray<SourceFile> sources, int jobs) =>
         from sheet in ReadSheet(recipe, sources)
         from shapes in ShapeMaker.Make(recipe, sheet)
-        from visible in Layers.CutAway(sheet, shapes)
+        from visible in Layers.CutAway(sheet, shapes, jobs)
         from drawing in Finish(recipe, sheet, PushAllowance.Apply(visible))
         select drawing;
 

@@ -41,12 +41,13 @@ internal sealed class Layers
     /// Shapes in the same order, each with what is visible of it and a rim under its neighbours. A hidden one is left
     /// out with a warning.
     /// </summary>
-    internal static Result<ImmutableArray<Shape>> CutAway(Sheet sheet, ImmutableArray<Shape> shapes)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Result<ImmutableArray<Shape>> CutAway(Sheet sheet, ImmutableArray<Shape> shapes, int jobs = 1)
     {
         var layers = new Layers(shapes);
         var sewn = new Shape?[shapes.Length];
         for (var i = shapes.Length - 1; i >= 0; i--)
-            sewn[i] = layers.Sewn(i);
+            sewn[i] = layers.Sewn(i, jobs);
         return Result.From<ImmutableArray<Shape>>(
             [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
             shapes.Where((_, i) => sewn[i] is null).Select(shape => Hidden(sheet, shape, [.. sewn.OfType<Shape>()]))
@@ -78,36 +79,44 @@ internal sealed class Layers
         return Polygons.Union(covers.Query(ToEnvelope(box)).Where(which).Select(k => ground(k).Near(box)));
     }
 
-    private Shape? Sewn(int index)
+    private Shape? Sewn(int index, int jobs)
     {
         var shape = drawn[index];
         var cover = Polygons.Intersect(Near(index, k => k > index, k => drawn[k].Footprint), shape.Footprint);
         if (cover.IsEmpty)
             return shape;
-        var ground = SewnGround.Of(shape.Footprint, cover, Near(index, k => k > index, k => hidden[k]));
+        var ground = SewnGround.Of(shape.Footprint, cover, Near(index, k => k > index, k => hidden[k]), jobs);
         if (ground.Sewn.IsEmpty)
             return null;
-        // What is left of hidden ground where nothing shows is not sewn either: the footprint does not have it.
-        var unseen = Polygons.Subtract(Polygons.Subtract(shape.Footprint, ground.Left), ground.Sewn);
-        var outside = new PathClipping(Polygons.Union(ground.Left, unseen));
         switch (shape)
         {
             case FillShape fill:
                 hidden[index] = ground.Hidden;
                 return fill with { Footprint = ground.Sewn, Rims = ground.Rims, Deep = ground.Deep };
             case SatinShape satin:
+                var outside = Outside();
                 ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
                 hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);
                 return columns.IsEmpty ? null : satin with { Columns = columns, Footprint = ground.Sewn };
             case RunShape run:
+                var beside = Outside();
                 ImmutableArray<Polyline> lines =
                 [
-                    .. run.Lines.SelectMany(l => outside.Outside(l)).Where(l => l.Length >= SewnGround.NarrowestRest),
+                    .. run.Lines.SelectMany(l => beside.Outside(l)).Where(l => l.Length >= SewnGround.NarrowestRest),
                 ];
                 return lines.IsEmpty ? null : run with { Lines = lines, Footprint = ground.Sewn };
             default:
                 throw new InvalidOperationException($"Nothing is known to cut away of {shape.GetType().Name}.");
         }
+
+        // What is left of hidden ground where nothing shows is not sewn either: the footprint does not have it.
+        PathClipping Outside() =>
+            new(
+                Polygons.Union(
+                    ground.Left,
+                    Polygons.Subtract(Polygons.Subtract(shape.Footprint, ground.Left), ground.Sewn)
+                )
+            );
     }
 
     /// <summary>
@@ -116,11 +125,10 @@ internal sealed class Layers
     private Shape Founded(Shape shape, int index)
     {
         var laid = Near(index, k => k < index, k => hidden[k]);
-        var bare = Polygons.Subtract(shape.Footprint, laid);
         return shape switch
         {
             FillShape fill => fill with { Laid = Polygons.Intersect(fill.Footprint, laid) },
-            SatinShape satin when Opened(bare).Area <= Unfounded * satin.Footprint.Area => satin with
+            SatinShape satin when IsFounded(satin.Footprint, laid) => satin with
             {
                 Style = satin.Style with { Underlay = [] },
             },
@@ -128,9 +136,12 @@ internal sealed class Layers
         };
     }
 
-    /// <summary>Without what is narrower.</summary>
-    private static Region Opened(Region ground) =>
-        Polygons.Offset(Polygons.Offset(ground, -NarrowestFounded / 2), NarrowestFounded / 2);
+    /// <summary>Hardly any of it lies beside other thread, what is narrow not counted.</summary>
+    private static bool IsFounded(Region ground, Region laid)
+    {
+        var wide = Polygons.Offset(Polygons.Subtract(ground, laid), -NarrowestFounded / 2);
+        return Polygons.Offset(wide, NarrowestFounded / 2).Area <= Unfounded * ground.Area;
+    }
 
     private static Envelope ToEnvelope(Box box) => new(box.Left, box.Right, box.Top, box.Bottom);
 }

@@ -41,14 +41,18 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <param name="drawn">What the artwork draws.</param>
     /// <param name="cover">What later shapes hide.</param>
     /// <param name="taken">Of this, where one of them is sewn under another.</param>
-    internal static SewnGround Of(Region drawn, Region cover, Region taken) =>
-        cover.Polygons.Length > Many ? OneByOne(drawn, cover, taken) : At(drawn, cover, taken);
+    /// <param name="jobs">How many threads may work.</param>
+    internal static SewnGround Of(Region drawn, Region cover, Region taken, int jobs) =>
+        cover.Polygons.Length > Many ? OneByOne(drawn, cover, taken, jobs) : At(drawn, cover, taken);
 
     /// <summary>Near each hiding polygon alone: the engine compares each of thousands with all others.</summary>
-    private static SewnGround OneByOne(Region drawn, Region cover, Region taken)
+    private static SewnGround OneByOne(Region drawn, Region cover, Region taken, int jobs)
     {
         var near = cover
-            .Polygons.Select(polygon =>
+            .Polygons.AsParallel()
+            .AsOrdered()
+            .WithDegreeOfParallelism(jobs)
+            .Select(polygon =>
             {
                 var (own, window) = (new Region([polygon]), polygon.Outer.Bounds.Grown(NarrowestHole + (2 * Trap)));
                 var ground = At(
@@ -69,8 +73,9 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
             left,
             sewn,
             Polygons.Intersect(sewn, cover),
-            Polygons.Intersect(Polygons.Union(near.Select(n => n.Rims)), sewn),
-            Polygons.Intersect(Polygons.Union(near.Select(n => n.Deep)), sewn)
+            // What is sewn near a hiding polygon is sewn.
+            Polygons.Union(near.Select(n => n.Rims)),
+            Polygons.Union(near.Select(n => n.Deep))
         );
 
         static Region Within(Region region, Box window) =>
