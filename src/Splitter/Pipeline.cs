@@ -14,9 +14,9 @@ using Splitter.Stitching.Density;
 namespace Splitter;
 
 /// <summary>
-/// The whole of Splitter on one page. Each line is one stage; its result is the next one's argument; a stage that reports
-/// an error is the last to run (<see cref="Result{T}"/>). Nothing here touches a disk: outputs are bytes, and whoever
-/// called decides whether to write them (make) or to compare them with what is there (check).
+/// The whole of Splitter on one page. Each line is one stage; its result is the next one's argument; a stage that
+/// reports an error is the last to run (<see cref="Result{T}"/>). Nothing here touches a disk: outputs are bytes, and
+/// whoever called decides whether to write them (make) or to compare them with what is there (check).
 /// </summary>
 public static class Pipeline
 {
@@ -35,9 +35,8 @@ public static class Pipeline
         select new Outlook(job, plans);
 
     /// <summary>
-    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto the work
-    /// that is there. The set is made as for <see cref="Make"/>, for the one
-    /// hoop that the request names.
+    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto
+    /// the work that is there. The set is made as for <see cref="Make"/>, for the one hoop that the request names.
     /// </summary>
     internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
         from job in Prepare(request)

@@ -31,7 +31,8 @@ internal static class InspectCommand
             "Show what a machine file holds, and where most thread lies.",
             "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst",
             "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/part-A.png",
-            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/hard-spots.svg --as density",
+            "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/hard-spots.svg "
+                + "--as density",
             "splitter inspect examples/parts/lighthouse-bay/small/part-A.dst --picture /tmp/part-A"
         )
         {

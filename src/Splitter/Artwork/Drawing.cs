@@ -88,7 +88,9 @@ internal sealed record FillShape : Shape
     /// <summary>Of the footprint, what reaches under later shapes along edges that show, and ends there.</summary>
     internal Region Rims { get; init; } = Region.Empty;
 
-    /// <summary>Of the footprint, what lies further under later shapes than a rim, and is sewn since it is narrow.</summary>
+    /// <summary>
+    /// Of the footprint, what lies further under later shapes than a rim, and is sewn since it is narrow.
+    /// </summary>
     internal Region Deep { get; init; } = Region.Empty;
 
     /// <summary>Of the footprint, what lies on thread of earlier shapes.</summary>

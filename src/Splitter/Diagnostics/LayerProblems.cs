@@ -27,9 +27,12 @@ internal static class LayerProblems
         Diagnostic.Warning(
             3030,
             shapes[^1].Place,
-            Invariant(
-                $"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes, isOverlapAsked && parts.Length > 1)}, or raise 'cloth.most-layers' for cloth and needle that bear it"
-            )
+            Invariant($"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle ")
+                + Invariant($"holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y ")
+                + Invariant($"{Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} ")
+                + Invariant($"{string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² ")
+                + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlapAsked && parts.Length > 1)}, ")
+                + "or raise 'cloth.most-layers' for cloth and needle that bear it"
         );
 
     /// <param name="more">Spots of other shapes that are not told by themselves.</param>
@@ -43,9 +46,11 @@ internal static class LayerProblems
         Diagnostic.Warning(
             3031,
             shapes[^1].Place,
-            Invariant(
-                $"hoop {hoop.Name}: {spot.Holes} needle holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more than {ThreadGrid.MostHoles}, which may tear the cloth, on {spot.Squares} mm² {Where(shapes)}{And(more)}; {Remedy(shapes, isOverlap: false)}"
-            )
+            Invariant($"hoop {hoop.Name}: {spot.Holes} needle holes lie on the square millimetre at x ")
+                + Invariant($"{Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ")
+                + Invariant($"({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more ")
+                + Invariant($"than {ThreadGrid.MostHoles}, which may tear the cloth, on {spot.Squares} mm² ")
+                + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlap: false)}")
         );
 
     private static string And(ImmutableArray<PiercedSpot> more) => And(more.Length, more.Sum(s => s.Squares));
@@ -53,23 +58,26 @@ internal static class LayerProblems
     private static string Where(ImmutableArray<Shape> shapes) =>
         shapes.Length == 1
             ? $"of shape '{shapes[0].Id}'"
-            : $"where shapes {string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))}{(shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")} lie over each other";
+            : "where shapes "
+                + string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))
+                + (shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")
+                + " lie over each other";
 
     /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
     private static string Remedy(ImmutableArray<Shape> shapes, bool isOverlap) =>
         shapes.Any(s => !s.Original.IsEmpty) ? "write a smaller 'overlap.width'"
         : isOverlap ? "write a smaller 'overlap.width', or leave it out"
         : shapes.Length == 1 ? "give it less underlay or a wider 'row-spacing'"
-        : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider 'row-spacing'";
+        : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider "
+            + "'row-spacing'";
 
     private static string And(ImmutableArray<FullSpot> more) => And(more.Length, more.Sum(s => s.Squares));
 
     private static string And(int sets, int squares) =>
         sets == 0
             ? ""
-            : Invariant(
-                $" (so do {sets} more {(sets == 1 ? "set" : "sets")} of shapes, on {squares} mm² in all, which are not told)"
-            );
+            : Invariant($" (so do {sets} more {(sets == 1 ? "set" : "sets")} of shapes, on {squares} mm² in ")
+                + "all, which are not told)";
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 }

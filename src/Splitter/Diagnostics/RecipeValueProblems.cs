@@ -5,7 +5,9 @@ using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
 
-/// <summary>What can be wrong with single keys, SPL1020 to SPL1029, and with single values, SPL1030 to SPL1059.</summary>
+/// <summary>
+/// What can be wrong with single keys, SPL1020 to SPL1029, and with single values, SPL1030 to SPL1059.
+/// </summary>
 internal static class RecipeValueProblems
 {
     /// <param name="free">Those of the known keys that do not stand there yet.</param>
@@ -30,7 +32,8 @@ internal static class RecipeValueProblems
         Error(
             1024,
             place,
-            $"the recipe is in version {Quote.Short(version)} of the language, and this Splitter reads version {known}; write 'splitter: {known}' if it is, or take a Splitter that knows the other"
+            $"the recipe is in version {Quote.Short(version)} of the language, and this Splitter reads version "
+                + $"{known}; write 'splitter: {known}' if it is, or take a Splitter that knows the other"
         );
 
     internal static Diagnostic WrongForm(Place place, Key key, string expected, string found) =>
@@ -59,7 +62,8 @@ internal static class RecipeValueProblems
         Error(
             1033,
             place,
-            $"'{key}' takes {quantity}, and '{Quote.Short(unit)}' in {Quote.Short(text)} is no unit of it; write {instead}"
+            $"'{key}' takes {quantity}, and '{Quote.Short(unit)}' in {Quote.Short(text)} is no unit of it; "
+                + $"write {instead}"
         );
 
     /// <summary>What to write instead of a value: one of some that are in range, or any in it.</summary>
@@ -86,16 +90,16 @@ internal static class RecipeValueProblems
         Error(
             1038,
             place,
-            $"a field is turned by right angles only, not by {Quote.Short(text)}: the corners that two parts share lie on whole tape steps in both; write 0 deg, 90 deg, 180 deg or 270 deg"
+            $"a field is turned by right angles only, not by {Quote.Short(text)}: the corners that two parts "
+                + "share lie on whole tape steps in both; write 0 deg, 90 deg, 180 deg or 270 deg"
         );
 
     internal static Diagnostic OffTape(Place place, string key, string text, int nearest) =>
         Error(
             1039,
             place,
-            Invariant(
-                $"'{key}' has {Quote.Short(text)}, which is no whole step of 0.1 mm; write {Units.ToMillimetres(nearest)} mm"
-            )
+            Invariant($"'{key}' has {Quote.Short(text)}, which is no whole step of 0.1 mm; write ")
+                + Invariant($"{Units.ToMillimetres(nearest)} mm")
         );
 
     internal static Diagnostic ItemTwice(Place place, string key, string item) =>
@@ -118,7 +122,8 @@ internal static class RecipeValueProblems
         Error(
             1044,
             place,
-            $"'{key.Name}' is '{Quote.Short(path)}', which {fault}; write a path relative to the recipe, as in '{key.Name}: {key.Example}'"
+            $"'{key.Name}' is '{Quote.Short(path)}', which {fault}; write a path relative to the recipe, as in "
+                + $"'{key.Name}: {key.Example}'"
         );
 
     internal static Diagnostic UnknownExtension(Place place, string key, string path, ImmutableArray<string> known) =>

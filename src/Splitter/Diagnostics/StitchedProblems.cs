@@ -28,11 +28,11 @@ internal static class StitchedProblems
         Diagnostic.Error(
             2205,
             place,
-            Invariant(
-                $"the tape has {Counted(blocks, "colour block")}, and 'blocks' names {Counted(names.Length, "thread")}; "
-            )
-                + "name one for each block, in sewing order: "
-                + $"blocks: [{string.Join(", ", names.Concat(Enumerable.Repeat("?", blocks)).Take(blocks).Select(YamlText.Quoted))}]"
+            Invariant($"the tape has {Counted(blocks, "colour block")}, and 'blocks' names ")
+                + Invariant($"{Counted(names.Length, "thread")}; ")
+                + "name one for each block, in sewing order: blocks: ["
+                + string.Join(", ", names.Concat(Enumerable.Repeat("?", blocks)).Take(blocks).Select(YamlText.Quoted))
+                + "]"
         );
 
     internal static Diagnostic UnknownThread(Place place, string name, ImmutableArray<NamedThread> threads) =>
@@ -60,9 +60,9 @@ internal static class StitchedProblems
         Diagnostic.Warning(
             2201,
             Place.Whole(file),
-            Invariant(
-                $"{Counted(count, "stop")} of the tape {(count == 1 ? "has" : "have")} nothing to sew before the next one; "
-            ) + (count == 1 ? "it is left out, and needs no thread" : "they are left out, and need no thread")
+            Invariant($"{Counted(count, "stop")} of the tape {(count == 1 ? "has" : "have")} nothing to ")
+                + "sew before the next one; "
+                + (count == 1 ? "it is left out, and needs no thread" : "they are left out, and need no thread")
         );
 
     internal static Diagnostic TooManyRecords(string file, int records, int most) =>
@@ -72,13 +72,12 @@ internal static class StitchedProblems
             Invariant($"the tape has {records} records, and Splitter takes up to {most}; divide the design")
         );
 
-    internal static Diagnostic TooManyObjects(string file, int objects, int most) =>
+    internal static Diagnostic TooManyObjects(string file, int most) =>
         Diagnostic.Error(
             2203,
             Place.Whole(file),
-            Invariant(
-                $"the tape falls into {objects} pieces that do not hang together, and Splitter takes up to {most}; "
-            ) + "this is no design, or it is damaged: copy it again"
+            Invariant($"the tape falls into more than {most} pieces that do not hang together; ")
+                + "this is no design, or it is damaged: copy it again"
         );
 
     /// <param name="most">How much wider or narrower it may be made, as a share.</param>

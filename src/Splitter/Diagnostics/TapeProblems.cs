@@ -9,9 +9,8 @@ internal static class TapeProblems
         Diagnostic.Error(
             5001,
             Place.Whole(file),
-            Invariant(
-                $"this is no tape: it has {length} bytes and a tape's header alone has 512; give a .dst file, or copy it again"
-            )
+            Invariant($"this is no tape: it has {length} bytes and a tape's header alone has 512; give a ")
+                + ".dst file, or copy it again"
         );
 
     /// <param name="stated">How many records the header says there are; null when it does not.</param>
@@ -19,18 +18,19 @@ internal static class TapeProblems
         Diagnostic.Error(
             5002,
             At(file, records),
-            Invariant(
-                $"the tape breaks off after {records} records{(stated > records ? Invariant($" of the {stated} that its header promises") : "")}, without an end mark (00 00 F3); copy it again"
-            )
+            Invariant($"the tape breaks off after {records} ")
+                + Invariant(
+                    $"records{(stated > records ? Invariant($" of the {stated} that its header promises") : "")}, "
+                )
+                + "without an end mark (00 00 F3); copy it again"
         );
 
     internal static Diagnostic UnknownRecord(string file, int record, int at, byte code) =>
         Diagnostic.Error(
             5003,
             At(file, record),
-            Invariant(
-                $"record {record} (byte {at}) is neither stitch, jump nor stop: its third byte is {code:X2}; this is no tape, or it is damaged: copy it again"
-            )
+            Invariant($"record {record} (byte {at}) is neither stitch, jump nor stop: its third byte is ")
+                + Invariant($"{code:X2}; this is no tape, or it is damaged: copy it again")
         );
 
     internal static Diagnostic NothingSewn(string file) =>
@@ -47,9 +47,8 @@ internal static class TapeProblems
         Diagnostic.Error(
             5006,
             At(file, record),
-            Invariant(
-                $"record {record} lies more than {millimetres} mm from the start, where no machine reaches; this is no tape, or it is damaged: copy it again"
-            )
+            Invariant($"record {record} lies more than {millimetres} mm from the start, where no machine ")
+                + "reaches; this is no tape, or it is damaged: copy it again"
         );
 
     internal static Diagnostic EndMissing(string file, int record) =>
@@ -63,18 +62,17 @@ internal static class TapeProblems
         Diagnostic.Warning(
             5008,
             At(file, record),
-            Invariant(
-                $"{count} {(count == 1 ? "record holds" : "records hold")} nothing at all (00 00 00), the first of them record {record}; they are passed over; copy the tape again if stitches are missing"
-            )
+            Invariant($"{count} {(count == 1 ? "record holds" : "records hold")} nothing at all (00 00 ")
+                + Invariant($"00), the first of them record {record}; they are passed over; copy the tape again ")
+                + "if stitches are missing"
         );
 
     internal static Diagnostic OtherCount(string file, string what, int stated, int read) =>
         Diagnostic.Warning(
             5009,
             Place.Whole(file),
-            Invariant(
-                $"the header says {stated} {what}, and the tape has {read}; the tape counts; copy it again if stitches are missing"
-            )
+            Invariant($"the header says {stated} {what}, and the tape has {read}; the tape counts; copy ")
+                + "it again if stitches are missing"
         );
 
     /// <summary>A tape has no lines: its records stand in one, each in a column.</summary>

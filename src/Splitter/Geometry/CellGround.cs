@@ -4,8 +4,8 @@ using System.Numerics;
 namespace Splitter.Geometry;
 
 /// <summary>
-/// Ground that thread covers, in cells: thread may cross itself as often as it likes, and the effort grows with its length
-/// alone. Cells are kept in tiles of eight by eight, a bit each.
+/// Ground that thread covers, in cells: thread may cross itself as often as it likes, and the effort grows with its
+/// length alone. Cells are kept in tiles of eight by eight, a bit each.
 /// </summary>
 internal sealed class CellGround
 {
@@ -17,6 +17,11 @@ internal sealed class CellGround
 
     /// <summary>Smaller holes are no bare cloth but chance, µm².</summary>
     private const double SmallestHole = 2.0 * Units.SquareMillimetre;
+
+    /// <summary>Ground with more corners is a tangle, of which no hole smaller than this matters, µm².</summary>
+    private const int ManyCorners = 100_000;
+
+    private const double SmallestOfMany = 200.0 * Units.SquareMillimetre;
 
     /// <summary>Cells along a side of a tile, as a power of two.</summary>
     private const int TilePower = 3;
@@ -67,14 +72,11 @@ internal sealed class CellGround
     {
         Firm();
         var islands = new CellIslands(Cells());
-        var polygons = CellOutlines
-            .Of(Cells(), Contains, Side)
-            .Select(points => new Ring(points))
+        var rings = CellOutlines.Of(Cells(edgesOnly: true), Contains, Side).Select(points => new Ring(points)).ToList();
+        var smallest = rings.Sum(r => (long)r.Points.Length) > ManyCorners ? SmallestOfMany : SmallestHole;
+        var polygons = rings
             .ToLookup(ring => islands.Of(Inside(ring)))
-            .Select(rings => new Polygon(
-                rings.Single(r => r.SignedArea > 0),
-                [.. rings.Where(r => r.SignedArea < -SmallestHole)]
-            ));
+            .Select(of => new Polygon(of.Single(r => r.SignedArea > 0), [.. of.Where(r => r.SignedArea < -smallest)]));
         return Polygons.Simplify(new([.. polygons]), Stairs);
     }
 
@@ -82,7 +84,7 @@ internal sealed class CellGround
     private void Firm()
     {
         var added = new Stack<Cell>();
-        foreach (var cell in Cells())
+        foreach (var cell in Cells(edgesOnly: true).ToList())
             Firm(cell, added);
         while (added.TryPop(out var cell))
             Firm(cell, added);
@@ -103,15 +105,35 @@ internal sealed class CellGround
 
     private bool Contains(Cell cell) => (tiles.GetValueOrDefault(TileOf(cell)) & BitOf(cell)) != 0;
 
-    /// <summary>Those that are there when it is asked for, row by row.</summary>
-    private IEnumerable<Cell> Cells()
+    /// <summary>Row by row, each from the left.</summary>
+    /// <param name="edgesOnly">Those beside a cell that is none of them.</param>
+    private IEnumerable<Cell> Cells(bool edgesOnly = false)
     {
-        foreach (var band in tiles.OrderBy(t => t.Key.Column).GroupBy(t => t.Key.Row).OrderBy(b => b.Key).ToList())
+        foreach (var band in tiles.Keys.OrderBy(t => t.Column).GroupBy(t => t.Row).OrderBy(b => b.Key))
+        {
+            var bits = band.Select(tile => (Tile: tile, Bits: edgesOnly ? Edges(tile) : tiles[tile])).ToList();
             for (var row = 0; row < TileSide; row++)
-                foreach (var (tile, bits) in band)
-                    for (var column = 0; column < TileSide; column++)
-                        if (((bits >> ((row << TilePower) + column)) & 1) != 0)
-                            yield return new((tile.Column << TilePower) + column, (tile.Row << TilePower) + row);
+                foreach (var (tile, of) in bits)
+                    for (var rest = (of >> (row << TilePower)) & 0xFF; rest != 0; rest &= rest - 1)
+                        yield return new(
+                            (tile.Column << TilePower) + BitOperations.TrailingZeroCount(rest),
+                            (tile.Row << TilePower) + row
+                        );
+        }
+    }
+
+    private ulong Edges(Cell tile)
+    {
+        const ulong first = 0x0101_0101_0101_0101;
+        const ulong last = first << (TileSide - 1);
+        const int row = TileSide * (TileSide - 1);
+        ulong Of(int right, int down) => tiles.GetValueOrDefault(tile + new Cell(right, down));
+        var bits = tiles[tile];
+        var above = (bits << TileSide) | (Of(0, -1) >> row);
+        var below = (bits >> TileSide) | (Of(0, 1) << row);
+        var left = ((bits & ~last) << 1) | ((Of(-1, 0) & last) >> (TileSide - 1));
+        var right = ((bits & ~first) >> 1) | ((Of(1, 0) & first) << (TileSide - 1));
+        return bits & ~(above & below & left & right);
     }
 
     /// <summary>The cell to the right of a ring's first side.</summary>

@@ -14,7 +14,9 @@ internal readonly record struct Cell(int Column, int Row)
 /// </summary>
 internal static class CellOutlines
 {
-    /// <summary>Corners of a cell clockwise from the top left one, and the step along the side that begins there.</summary>
+    /// <summary>
+    /// Corners of a cell clockwise from the top left one, and the step along the side that begins there.
+    /// </summary>
     private static readonly ImmutableArray<(Cell Corner, Cell Along, Cell Outside)> Sides =
     [
         (new(0, 0), new(1, 0), new(0, -1)),

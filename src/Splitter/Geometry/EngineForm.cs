@@ -9,8 +9,8 @@ using Nts = NetTopologySuite.Geometries;
 namespace Splitter.Geometry;
 
 /// <summary>
-/// Regions in the form of the engine of <see cref="Polygons"/>, NetTopologySuite, and back. What comes back is normalised:
-/// outer rings clockwise with y down, every ring from its smallest point, polygons sorted.
+/// Regions in the form of the engine of <see cref="Polygons"/>, NetTopologySuite, and back. What comes back is
+/// normalised: outer rings clockwise with y down, every ring from its smallest point, polygons sorted.
 /// </summary>
 internal static class EngineForm
 {

@@ -27,7 +27,8 @@ internal static class CorrectionRenderer
                 new(
                     WorkSheet.FileName,
                     CorrectedSheet.Write(
-                        // Spools keep the numbers of the work sheet; the page has no cover, and so no picture of the piece.
+                        // Spools keep the numbers of the work sheet; the page has no cover, and so no picture of the
+                        // piece.
                         new(job.Recipe, job.Drawing, plan, [listed], WholeWork(job, parts)) { Finished = default },
                         correction
                     )

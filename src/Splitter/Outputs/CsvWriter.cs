@@ -9,7 +9,9 @@ internal static class CsvWriter
 {
     private const string Heading = "step,kind,thread,of,use,u_mm,v_mm,x_mm,y_mm,command\n";
 
-    /// <summary>Command is what brings the needle there: a stitch, a move without sewing, or a trim and such a move.</summary>
+    /// <summary>
+    /// Command is what brings the needle there: a stitch, a move without sewing, or a trim and such a move.
+    /// </summary>
     internal static byte[] Write(Part part)
     {
         var text = new TextBytes().Add(Heading);

@@ -50,7 +50,9 @@ internal static class ManifestPart
         json.WriteEndObject();
     }
 
-    /// <summary>How many of its stitches are the artwork's own, and how many another part sews as well, past a seam.</summary>
+    /// <summary>
+    /// How many of its stitches are the artwork's own, and how many another part sews as well, past a seam.
+    /// </summary>
     private static void Sources(Utf8JsonWriter json, Part part)
     {
         var sources = NeedleWalk.Of(part).ToLookup(needle => needle.Stitch.Source);

@@ -34,7 +34,7 @@ internal static class ManifestWriter
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
         .InformationalVersion;
 
-    /// <param name="origin">Writes what the parts were made of besides, for parts that are not those of the plan.</param>
+    /// <param name="origin">Writes what else the parts were made of, for parts that are not those of the plan.</param>
     internal static byte[] Write(
         Request request,
         Job job,

@@ -18,8 +18,8 @@ internal static class OutputRenderer
     private const int OverviewPixels = 1600;
 
     /// <summary>
-    /// Pixels of a millimetre in pictures of thread at most, of the finished piece and of a part; and along the longer side
-    /// of such a picture, which is enough for print on A4 or Letter.
+    /// Pixels of a millimetre in pictures of thread at most, of the finished piece and of a part; and along the longer
+    /// side of such a picture, which is enough for print on A4 or Letter.
     /// </summary>
     private const int FinishedPixels = 10,
         PartPixels = 6,

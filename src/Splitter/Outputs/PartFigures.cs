@@ -16,7 +16,9 @@ internal sealed record PartFigures
 
     internal required TapeCounts Counts { get; init; }
 
-    /// <summary>Metres of needle thread by name, waste included, in the order in which threads are first sewn.</summary>
+    /// <summary>
+    /// Metres of needle thread by name, waste included, in the order in which threads are first sewn.
+    /// </summary>
     internal required ImmutableArray<(string Thread, double Metres)> Threads { get; init; }
 
     /// <summary>The same of each step.</summary>

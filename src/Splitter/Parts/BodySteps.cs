@@ -72,7 +72,9 @@ internal static class BodySteps
         return steps.ToImmutable();
     }
 
-    /// <summary>The blocks of a hooping, the thread left uncut wherever a hidden way leads on, and what they hide.</summary>
+    /// <summary>
+    /// The blocks of a hooping, the thread left uncut wherever a hidden way leads on, and what they hide.
+    /// </summary>
     private static (Block[] Blocks, HiddenGround Ground) Joined(
         ImmutableArray<BodyStep> steps,
         ThreadGrid layers,

@@ -4,8 +4,8 @@ namespace Splitter.Parts;
 
 /// <summary>
 /// Blocks in an order that is tried out, with notes of what a search asks of it again and again: how far the needle
-/// jumps up to each place, and where what lies under and over its block is. After a change the notes are those of before,
-/// until they are taken anew.
+/// jumps up to each place, and where what lies under and over its block is. After a change the notes are those of
+/// before, until they are taken anew.
 /// </summary>
 internal sealed class NotedOrder
 {

@@ -6,14 +6,16 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Leaves out needle holes of a block where more lie on a square millimetre than they should: what is hidden first, then
-/// holes within rows. Ties, columns and runs stay as they are.
+/// Leaves out needle holes of a block where more lie on a square millimetre than they should: what is hidden first,
+/// then holes within rows. Ties, columns and runs stay as they are.
 /// </summary>
 /// <param name="place">Of the block, in the sewing order of its part.</param>
 /// <param name="ground">What the part hides.</param>
 internal sealed class Relief(Block block, int place, HiddenGround ground)
 {
-    /// <summary>Longest stitch that may come of it, µm: longer ones lie loose under others. Common practice, no source.</summary>
+    /// <summary>
+    /// Longest stitch that may come of it, µm: longer ones lie loose under others. Common practice, no source.
+    /// </summary>
     internal const double Longest = 6 * Units.Millimetre;
 
     /// <summary>How far hidden thread may move, all in all, µm: a thread's width.</summary>

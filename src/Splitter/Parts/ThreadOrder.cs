@@ -8,12 +8,15 @@ namespace Splitter.Parts;
 /// <summary>Groups of pieces that are sewn with one thread without a stop.</summary>
 internal static class ThreadOrder
 {
-    /// <summary>A piece's stitches may lie this far outside its box, µm: half a thread, and the widest pull that is usual.</summary>
+    /// <summary>
+    /// A piece's stitches may lie this far outside its box, µm: half a thread, and the widest pull that is usual.
+    /// </summary>
     private const int Margin = Units.Millimetre;
 
     /// <summary>
-    /// As few groups as a beam search finds: wherever two pieces lie over each other, the drawing's order stays. A thread
-    /// that is in sews all that it can, which never costs a change. Within a group the pieces keep their order here.
+    /// As few groups as a beam search finds: wherever two pieces lie over each other, the drawing's order stays. A
+    /// thread that is in sews all that it can, which never costs a change. Within a group the pieces keep their order
+    /// here.
     /// </summary>
     /// <param name="pieceOf">What is grouped need not be stitched yet.</param>
     internal static ImmutableArray<ImmutableArray<T>> Group<T>(IEnumerable<T> sewn, Func<T, Piece> pieceOf)
@@ -35,7 +38,9 @@ internal static class ThreadOrder
         return [.. groups.Select(g => g.Select(i => all[i]).ToImmutableArray())];
     }
 
-    /// <summary>Shapes may lie over each other where neither piece is: only where both are does the order matter.</summary>
+    /// <summary>
+    /// Shapes may lie over each other where neither piece is: only where both are does the order matter.
+    /// </summary>
     internal static bool Touch(Piece a, Piece b)
     {
         var common = a.Bounds.Grown(Margin).Common(b.Bounds.Grown(Margin));

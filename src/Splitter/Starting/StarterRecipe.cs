@@ -81,7 +81,8 @@ internal static class StarterRecipe
     {
         var colours = survey.Colours.Length;
         if (!survey.IsStitched)
-            return $"{Drawn<DrawnArea>("area")} and {Drawn<DrawnLine>("line")} in {SewProposals.Count(colours, "colour")}";
+            return $"{Drawn<DrawnArea>("area")} and {Drawn<DrawnLine>("line")} in "
+                + $"{SewProposals.Count(colours, "colour")}";
         var stitches = SewProposals.Count(survey.Stitches, "stitch", "stitches");
         var sewn = $"{Sewn(SewAs.Fill, "fill")}, {Sewn(SewAs.Satin, "satin")} and {Sewn(SewAs.Run, "line")}";
         return $"{stitches} in {SewProposals.Count(colours, "colour block")}: {sewn}";

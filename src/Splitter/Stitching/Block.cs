@@ -47,12 +47,14 @@ internal readonly record struct Stitch(Point At, StitchUse Use)
 internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
 {
     /// <summary>
-    /// Of a run, where the needle goes in, ties aside: it may be sewn from either end, a closed one from any hole. Empty for
-    /// what is sewn in layers, which has one right way.
+    /// Of a run, where the needle goes in, ties aside: it may be sewn from either end, a closed one from any hole.
+    /// Empty for what is sewn in layers, which has one right way.
     /// </summary>
     internal ImmutableArray<Point> Line { get; init; } = [];
 
-    /// <summary>Whether the thread is cut before it, as the artwork has it; null where that goes by the distance.</summary>
+    /// <summary>
+    /// Whether the thread is cut before it, as the artwork has it; null where that goes by the distance.
+    /// </summary>
     internal bool? IsCutBefore { get; init; }
 
     /// <summary>Where it starts.</summary>

@@ -4,9 +4,10 @@ using Splitter.Geometry;
 namespace Splitter.Stitching;
 
 /// <summary>
-/// Fastens the thread at both ends of a path. The needle comes in a short stitch along the path, sews one on and two back
-/// to where the path begins, and then the path over them; at the end two back along the path and one to. Ties lie on the
-/// path's own stitches, under the thread that follows or went before, and never show beside it; their holes are spread.
+/// Fastens the thread at both ends of a path. The needle comes in a short stitch along the path, sews one on and two
+/// back to where the path begins, and then the path over them; at the end two back along the path and one to. Ties lie
+/// on the path's own stitches, under the thread that follows or went before, and never show beside it; their holes are
+/// spread.
 /// </summary>
 internal static class Ties
 {
@@ -18,8 +19,8 @@ internal static class Ties
         AtEnd = 3;
 
     /// <summary>
-    /// Longest stitch of a way that later thread hides, µm: longer ones would lift what is sewn over them. Common practice,
-    /// no source.
+    /// Longest stitch of a way that later thread hides, µm: longer ones would lift what is sewn over them. Common
+    /// practice, no source.
     /// </summary>
     internal const double HiddenStitch = 3 * Units.Millimetre;
 
@@ -50,8 +51,8 @@ internal static class Ties
     }
 
     /// <summary>
-    /// Two tied blocks as one stretch of thread: the first ends with the way to where the second begins, and neither is tied
-    /// there.
+    /// Two tied blocks as one stretch of thread: the first ends with the way to where the second begins, and neither is
+    /// tied there.
     /// </summary>
     /// <param name="way">From the end of the first one's path to the start of the second one's.</param>
     internal static (Block First, Block Second) Joined(Block first, ImmutableArray<Point> way, Block second) =>
@@ -79,7 +80,9 @@ internal static class Ties
     private static IEnumerable<Stitch> Holes(params IEnumerable<Point> places) =>
         places.Select(p => new Stitch(p, StitchUse.Tie));
 
-    /// <summary>Two places along a path from its end, each a tie stitch on, or in a hole rather than right before it.</summary>
+    /// <summary>
+    /// Two places along a path from its end, each a tie stitch on, or in a hole rather than right before it.
+    /// </summary>
     private static (Point One, Point Two) Along(ImmutableArray<Point> path)
     {
         var one = Beside(path[0], path[1], TieStitch);

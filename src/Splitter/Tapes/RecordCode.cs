@@ -55,7 +55,9 @@ internal static class RecordCode
         Add(record.V, UpDigits, bytes);
     }
 
-    /// <summary>Some programs fill the other two bytes of the mark with what they please. Common practice, no source.</summary>
+    /// <summary>
+    /// Some programs fill the other two bytes of the mark with what they please. Common practice, no source.
+    /// </summary>
     internal static bool IsEnd(ReadOnlySpan<byte> bytes) => bytes[2] == End;
 
     /// <summary>Null when the third byte is none that a record has.</summary>

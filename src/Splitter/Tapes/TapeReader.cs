@@ -4,14 +4,14 @@ using Splitter.Diagnostics;
 namespace Splitter.Tapes;
 
 /// <summary>
-/// Bytes to tapes. Whatever the bytes are, the answer is a tape or diagnostics. What machines and programs differ in, and
-/// what no machine minds, is read with a warning: what is sewn is what the records say.
+/// Bytes to tapes. Whatever the bytes are, the answer is a tape or diagnostics. What machines and programs differ in,
+/// and what no machine minds, is read with a warning: what is sewn is what the records say.
 /// </summary>
 internal static class TapeReader
 {
     /// <summary>
-    /// Farthest place from the start, steps of 0.1 mm: 2 m is more than any machine reaches, and less would refuse one that
-    /// embroiders curtains. Beyond it the bytes are something else. Common practice, no source.
+    /// Farthest place from the start, steps of 0.1 mm: 2 m is more than any machine reaches, and less would refuse one
+    /// that embroiders curtains. Beyond it the bytes are something else. Common practice, no source.
     /// </summary>
     private const int Farthest = 20_000;
 

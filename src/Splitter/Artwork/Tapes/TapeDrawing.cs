@@ -45,9 +45,12 @@ internal static class TapeDrawing
     )
     {
         ImmutableArray<SewThread> spools = [.. threads.Distinct()];
-        var shapes = new TapeShapes(file, [.. threads.Select(t => spools.IndexOf(t))]).Of(sheet);
+        ImmutableArray<Shape> shapes =
+        [
+            .. new TapeShapes(file, [.. threads.Select(t => spools.IndexOf(t))]).Of(sheet).Take(MostShapes + 1),
+        ];
         return shapes.Length > MostShapes
-            ? Result.Fail<ImmutableArray<Shape>>(StitchedProblems.TooManyObjects(file, shapes.Length, MostShapes))
+            ? Result.Fail<ImmutableArray<Shape>>(StitchedProblems.TooManyObjects(file, MostShapes))
             : Result.Of(shapes);
     }
 

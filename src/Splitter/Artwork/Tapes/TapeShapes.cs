@@ -12,18 +12,12 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     /// <summary>Rungs of a column need be no closer than this, µm: they tell planning where it lies.</summary>
     private const double RungSpacing = Units.Millimetre;
 
-    private readonly ImmutableArray<Shape>.Builder shapes = ImmutableArray.CreateBuilder<Shape>();
     private readonly Dictionary<string, int> names = new(StringComparer.Ordinal);
     private int threads;
 
     /// <summary>In sewing order.</summary>
-    internal ImmutableArray<Shape> Of(TapeSheet sheet)
-    {
-        foreach (var block in sheet.Blocks)
-        foreach (var found in TapeObjects.Of(block))
-            shapes.Add(Of(block, found));
-        return shapes.ToImmutable();
-    }
+    internal IEnumerable<Shape> Of(TapeSheet sheet) =>
+        sheet.Blocks.SelectMany(block => TapeObjects.Of(block).Select(found => Of(block, found)));
 
     private Shape Of(ColourBlock block, TapeObject found)
     {

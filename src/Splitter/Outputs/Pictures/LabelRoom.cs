@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>
-/// Where labels of a map find room: clear of points, corners and of each other if there is any such place near, else where
-/// they hide least, and near to what they name. Micrometres of the page.
+/// Where labels of a map find room: clear of points, corners and of each other if there is any such place near, else
+/// where they hide least, and near to what they name. Micrometres of the page.
 /// </summary>
 internal sealed class LabelRoom(Box page, int letters)
 {
@@ -137,8 +137,8 @@ internal sealed class LabelRoom(Box page, int letters)
     }
 
     /// <summary>
-    /// What a line is called: on it near its middle if that is clear, else beside it; the place on the line, and that of the
-    /// words, which is taken from now on.
+    /// What a line is called: on it near its middle if that is clear, else beside it; the place on the line, and that
+    /// of the words, which is taken from now on.
     /// </summary>
     internal (Point On, Box Words) OnLine(Point start, Point end, int width, int height)
     {
@@ -168,7 +168,8 @@ internal sealed class LabelRoom(Box page, int letters)
     /// <summary>A box that starts a distance away from a point, straight or slanting.</summary>
     private static Box Aside(Point point, (double X, double Y) side, int gap, int width, int height)
     {
-        // The middle lies where the way out leaves the box grown by the gap: on a rounded rectangle all round the point.
+        // The middle lies where the way out leaves the box grown by the gap: on a rounded rectangle all round the
+        // point.
         var x = point.X + Away(side.X, gap, width);
         var y = point.Y + Away(side.Y, gap, height);
         return new(x - (width / 2), y - (height / 2), x + (width / 2), y + (height / 2));

@@ -41,7 +41,9 @@ internal sealed class PartPicture
         );
     }
 
-    /// <summary>Rounded up: a pixel of a picture in true scale is then the same share of a millimetre both ways.</summary>
+    /// <summary>
+    /// Rounded up: a pixel of a picture in true scale is then the same share of a millimetre both ways.
+    /// </summary>
     private static int WholeMillimetres(int length) =>
         (length + Units.Millimetre - 1) / Units.Millimetre * Units.Millimetre;
 
@@ -128,7 +130,9 @@ internal sealed class PartPicture
             _ => Colour.Of(step.Thread!.Color),
         };
 
-    /// <summary>The field, the ground that may be sewn, the middle of each edge, and the way up on the drawing.</summary>
+    /// <summary>
+    /// The field, the ground that may be sewn, the middle of each edge, and the way up on the drawing.
+    /// </summary>
     private void Frame()
     {
         canvas.Outline(field, 500, Colour.Ink);

@@ -6,12 +6,14 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// The folded cloth as it is laid on the first part's placement lines: the folds on the lines, the quarter of it that stays
-/// below, and which way it is unfolded.
+/// The folded cloth as it is laid on the first part's placement lines: the folds on the lines, the quarter of it that
+/// stays below, and which way it is unfolded.
 /// </summary>
 internal sealed class FoldPicture(SheetContent sheet, Hooping first)
 {
-    /// <summary>Half an arrow over a fold and its rim, in heights of a letter: so far it may reach past the hoop.</summary>
+    /// <summary>
+    /// Half an arrow over a fold and its rim, in heights of a letter: so far it may reach past the hoop.
+    /// </summary>
     private const int Around = 7;
 
     private readonly HoopFrame frame = new(first.Field, around: Around);

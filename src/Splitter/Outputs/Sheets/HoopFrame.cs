@@ -14,7 +14,9 @@ internal sealed class HoopFrame
 
     private readonly Field field;
 
-    /// <param name="beside">Further room on the machine's side, in heights of a letter, if that is left or right.</param>
+    /// <param name="beside">
+    /// Further room on the machine's side, in heights of a letter, if that is left or right.
+    /// </param>
     /// <param name="above">The same if it is the top or the bottom.</param>
     /// <param name="around">Room on every side; one more above, for words.</param>
     internal HoopFrame(Field field, int beside = 0, int above = 0, int around = 2)
@@ -62,7 +64,8 @@ internal sealed class HoopFrame
 
     /// <summary>From the drawing to the hoop, as SVG says it.</summary>
     internal string Laying() =>
-        $"{InlineSvg.Moved(Inside.Centre)}rotate({-(int)field.Turn}){InlineSvg.Moved(new(-field.Centre.X, -field.Centre.Y))}";
+        $"{InlineSvg.Moved(Inside.Centre)}rotate({-(int)field.Turn})"
+        + InlineSvg.Moved(new(-field.Centre.X, -field.Centre.Y));
 
     /// <summary>From the middle towards a side.</summary>
     internal static Point Towards(HoopSide side) =>

@@ -6,8 +6,8 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// Corners and crosses in the picture of a hoop, and their words: names, numbers, and the distances between the corners to
-/// set. Words find their places when all marks are known, clear of them and of each other; then all is drawn.
+/// Corners and crosses in the picture of a hoop, and their words: names, numbers, and the distances between the corners
+/// to set. Words find their places when all marks are known, clear of them and of each other; then all is drawn.
 /// </summary>
 internal sealed class HoopMarks
 {
@@ -16,7 +16,9 @@ internal sealed class HoopMarks
     /// </summary>
     private const int MostMeasured = 3;
 
-    /// <summary>Lines whose ends lie nearer than this run together, in heights of a letter: their words tell them apart.</summary>
+    /// <summary>
+    /// Lines whose ends lie nearer than this run together, in heights of a letter: their words tell them apart.
+    /// </summary>
     private const int Together = 6;
 
     private readonly SheetContent sheet;
@@ -95,7 +97,9 @@ internal sealed class HoopMarks
     private MarkName Named(Laid corner, int height) =>
         MarkName.Of(corner.Id, corner.At, corner.X, corner.Y, room, height);
 
-    /// <summary>Null between corners that lie so near each other that their arms fill the way: the table has it.</summary>
+    /// <summary>
+    /// Null between corners that lie so near each other that their arms fill the way: the table has it.
+    /// </summary>
     private LineName? Measured(Corner one, Corner other, double length)
     {
         var text = sheet.Numbers.Length(length);
@@ -146,6 +150,9 @@ internal sealed class HoopMarks
             canvas.Line(letters / 2, MarkInk.Corner, 100, x, at, y);
         foreach (var (_, at, _, _) in toSet)
             canvas.Disc(at, Hole, Colour.Ink);
+        // A cross may lie on a corner.
+        foreach (var at in crosses)
+            AlignmentSign.Stroke(canvas, at, CrossSize);
     }
 
     /// <summary>Over the hole of a corner that is gone when the part is sewn.</summary>

@@ -8,12 +8,15 @@ using Splitter.Planning;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// A part as the machine holds its hoop: the artwork turned as the cloth lies, where the cloth ends, the machine's side, the
-/// corners that it is set by with the distances between them, the crosses by their numbers, and the corners it sews last.
+/// A part as the machine holds its hoop: the artwork turned as the cloth lies, where the cloth ends, the machine's
+/// side, the corners that it is set by with the distances between them, the crosses by their numbers, and the corners
+/// it sews last.
 /// </summary>
 internal sealed class HoopView
 {
-    /// <summary>Room for the sign of the throat beside the hoop, and above or below it, in heights of a letter.</summary>
+    /// <summary>
+    /// Room for the sign of the throat beside the hoop, and above or below it, in heights of a letter.
+    /// </summary>
     private const int ThroatBeside = 9,
         ThroatAbove = 3;
 

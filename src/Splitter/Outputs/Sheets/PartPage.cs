@@ -40,7 +40,9 @@ internal sealed class PartPage(SheetContent sheet, WorkMap map, int index)
             ("time", sheet.PartTimes.Rows[index])
         );
 
-    /// <summary>What one looks at before and while the cloth is set: on one page, beside each other where there is room.</summary>
+    /// <summary>
+    /// What one looks at before and while the cloth is set: on one page, beside each other where there is room.
+    /// </summary>
     private XElement Setup()
     {
         var corners = new CornerSection(sheet, Part);

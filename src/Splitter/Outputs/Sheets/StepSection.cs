@@ -9,7 +9,9 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
 {
     private readonly Texts.Phrasebook say = sheet.Say;
 
-    /// <summary>Steps that stay together with what comes after them: on paper no few lines stand alone on a page.</summary>
+    /// <summary>
+    /// Steps that stay together with what comes after them: on paper no few lines stand alone on a page.
+    /// </summary>
     private const int Last = 6;
 
     /// <summary>Fewer of them fill too little: then judging the fit, the second step, stays with them.</summary>
@@ -123,8 +125,8 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     }
 
     /// <summary>
-    /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone: corners
-    /// that are taken out are gone.
+    /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone:
+    /// corners that are taken out are gone.
     /// </summary>
     private object?[] Judged(Step step) =>
         [

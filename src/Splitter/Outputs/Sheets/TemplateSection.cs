@@ -4,7 +4,9 @@ using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;
 
-/// <summary>What the paper template is for, and how it is checked and laid; nothing where the recipe asks for none.</summary>
+/// <summary>
+/// What the paper template is for, and how it is checked and laid; nothing where the recipe asks for none.
+/// </summary>
 internal static class TemplateSection
 {
     internal static XElement? Of(SheetContent sheet)

@@ -5,7 +5,9 @@ namespace Splitter.Outputs.Tapes;
 /// <summary>Moves in equal pieces, none longer than a record holds.</summary>
 internal static class LongMove
 {
-    /// <summary>The ends of the pieces, as many as the length needs and at least some; the last is where it goes.</summary>
+    /// <summary>
+    /// The ends of the pieces, as many as the length needs and at least some; the last is where it goes.
+    /// </summary>
     internal static IEnumerable<TapePoint> Stops(TapePoint from, TapePoint to, int atLeast)
     {
         var (u, v) = (to.U - from.U, to.V - from.V);

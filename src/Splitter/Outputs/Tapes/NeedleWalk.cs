@@ -53,8 +53,8 @@ internal static class NeedleWalk
                         foreach (var between in LongMove.Between(last!.Value, at))
                             yield return new(step, move.Block, Laid(part, stitch, between), between, arrival, false);
                     }
-                    // A block that begins where the last one ended is sewn on from there: the needle is in that hole. What a
-                    // tape had two holes for has two.
+                    // A block that begins where the last one ended is sewn on from there: the needle is in that hole.
+                    // What a tape had two holes for has two.
                     if (sewing || arrival == Arrival.Trimmed || last != at || move.Block.IsCutBefore is not null)
                         yield return new(step, move.Block, stitch, at, arrival, last is null);
                     (last, sewing) = (at, true);

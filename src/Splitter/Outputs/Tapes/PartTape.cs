@@ -5,9 +5,9 @@ using Splitter.Tapes;
 namespace Splitter.Outputs.Tapes;
 
 /// <summary>
-/// A part to a tape. The tape starts at the field's centre. A move that is not sewn is a run of jumps to the very place,
-/// then a stitch without length that puts the needle in there; at least <see cref="TapeRecord.TrimJumps"/> jumps cut the
-/// thread. A stop stands between steps.
+/// A part to a tape. The tape starts at the field's centre. A move that is not sewn is a run of jumps to the very
+/// place, then a stitch without length that puts the needle in there; at least <see cref="TapeRecord.TrimJumps"/> jumps
+/// cut the thread. A stop stands between steps.
 /// </summary>
 internal static class PartTape
 {

@@ -57,7 +57,9 @@ internal static class AlignmentPlacer
     /// <summary>
     /// Adds what lies farthest from all that is there, until there are so many or none lies far enough.
     /// </summary>
-    /// <param name="found">A person will find there what the cross should meet; it is asked only of what would be added.</param>
+    /// <param name="found">
+    /// A person will find there what the cross should meet; it is asked only of what would be added.
+    /// </param>
     private static ImmutableArray<AlignmentStitch> Spread(
         ImmutableArray<AlignmentStitch> chosen,
         ImmutableArray<AlignmentStitch> places,

@@ -5,21 +5,23 @@ using Splitter.Planning.Seams;
 namespace Splitter.Planning.Marks;
 
 /// <summary>
-/// Whether a person will find a shape at a place, sewn by the part that has the ground there: slivers and scraps beside a
-/// seam are sewn by the neighbour.
+/// Whether a person will find a shape at a place, sewn by the part that has the ground there: slivers and scraps beside
+/// a seam are sewn by the neighbour.
 /// </summary>
 internal sealed class SewnEdges(Drawing drawing, Division division)
 {
     /// <summary>
-    /// Half the width of ground that a part surely keeps, µm: slivers that are given away are at most twice as wide as the
-    /// parts overlap, which seldom is more than 1.5 mm.
+    /// Half the width of ground that a part surely keeps, µm: slivers that are given away are at most twice as wide as
+    /// the parts overlap, which seldom is more than 1.5 mm.
     /// </summary>
     private const int HalfWidth = 1500;
 
     /// <summary>A line that goes on for this, µm, is no scrap; twice what is.</summary>
     private const int LeastLine = 3 * Units.Millimetre;
 
-    /// <summary>How far from the place ground or line may lie, µm: to the middle of the ground in a narrow corner.</summary>
+    /// <summary>
+    /// How far from the place ground or line may lie, µm: to the middle of the ground in a narrow corner.
+    /// </summary>
     private const int Near = 4 * Units.Millimetre;
 
     internal bool Has(AlignmentStitch cross)

@@ -132,8 +132,8 @@ internal sealed class ArcSmoother(
     }
 
     /// <summary>
-    /// A place beside an edge, on the border of the ground where only the edge itself lies inside; null where that does not
-    /// either.
+    /// A place beside an edge, on the border of the ground where only the edge itself lies inside; null where that does
+    /// not either.
     /// </summary>
     private static Point? Inside(Point p, Box common) =>
         common.Grown(Outlines.Beside).Contains(p)

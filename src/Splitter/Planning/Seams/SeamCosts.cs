@@ -177,8 +177,8 @@ internal sealed class SeamCosts
     }
 
     /// <summary>
-    /// The cell that a line goes with: on the edge of a shape it belongs to the shape's side, since a seam along the edge is
-    /// drawn beside it. Cells are too coarse to tell on which side of an edge a line lies.
+    /// The cell that a line goes with: on the edge of a shape it belongs to the shape's side, since a seam along the
+    /// edge is drawn beside it. Cells are too coarse to tell on which side of an edge a line lies.
     /// </summary>
     private int With(int cell, int line)
     {

@@ -4,11 +4,13 @@ using Splitter.Geometry;
 namespace Splitter.Planning.Seams;
 
 /// <summary>
-/// How much room an overlap has beside a seam, and what too little costs: past a seam each side is sewn on as far as its
-/// own ground reaches. Distances in µm, prices in millimetres of plain fill.
+/// How much room an overlap has beside a seam, and what too little costs: past a seam each side is sewn on as far as
+/// its own ground reaches. Distances in µm, prices in millimetres of plain fill.
 /// </summary>
 /// <param name="grounds">Of all fields.</param>
-/// <param name="width">The overlap that the recipe asks for; null when it is worked out from the expected misfit.</param>
+/// <param name="width">
+/// The overlap that the recipe asks for; null when it is worked out from the expected misfit.
+/// </param>
 /// <param name="isSewn">Whether something that seams cut shows at a place.</param>
 internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Point, bool> isSewn)
 {
@@ -19,32 +21,34 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     internal const int Least = 800;
 
     /// <summary>
-    /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be. Misfits are not known
-    /// when seams are drawn: on plain firm cloth most overlaps come out no wider, and where one side ends nearer than
-    /// its misfit needs, the other side reaches further.
+    /// With less room than this, µm, an overlap that is worked out may not be as wide as it wants to be. Misfits are
+    /// not known when seams are drawn: on plain firm cloth most overlaps come out no wider, and where one side ends
+    /// nearer than its misfit needs, the other side reaches further.
     /// </summary>
     private const int Wanted = 1000;
 
     /// <summary>
-    /// An overlap that is worked out is seldom wider than this, µm, unless corners are set roughly or the cloth stretches.
+    /// An overlap that is worked out is seldom wider than this, µm, unless corners are set roughly or the cloth
+    /// stretches.
     /// </summary>
     private const int Usual = 3 * Units.Millimetre;
 
     /// <summary>
-    /// A square millimetre of sewn ground right at the edge; less inwards, nothing where there is room enough. A seam along
-    /// the edge itself then costs four and a half times its length, so that it runs there only when it must.
+    /// A square millimetre of sewn ground right at the edge; less inwards, nothing where there is room enough. A seam
+    /// along the edge itself then costs four and a half times its length, so that it runs there only when it must.
     /// </summary>
     private const double MarginPrice = 3;
 
     /// <summary>
-    /// A square millimetre of sewn ground without room for the overlap that is wanted: with that a seam goes there only where the
-    /// common ground offers nothing else.
+    /// A square millimetre of sewn ground without room for the overlap that is wanted: with that a seam goes there only
+    /// where the common ground offers nothing else.
     /// </summary>
     private const double TightPrice = 30;
 
     /// <summary>
-    /// A square millimetre for each millimetre less room than in the field with the most: where nothing else decides, the
-    /// seam runs through the middle. So little that 15 mm beside the middle cost less than half of what length does.
+    /// A square millimetre for each millimetre less room than in the field with the most: where nothing else decides,
+    /// the seam runs through the middle. So little that 15 mm beside the middle cost less than half of what length
+    /// does.
     /// </summary>
     private const double MiddlePrice = 0.0001;
 
@@ -66,8 +70,8 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
     ];
 
     /// <summary>
-    /// How far past a place each of two fields sews on. A ground's edge counts where the other field's ground and something
-    /// to sew lie beyond it: elsewhere there is nothing to overlap.
+    /// How far past a place each of two fields sews on. A ground's edge counts where the other field's ground and
+    /// something to sew lie beyond it: elsewhere there is nothing to overlap.
     /// </summary>
     /// <param name="isSewn">Whether what the seam cuts goes on at a place.</param>
     internal static SideRoom Between(

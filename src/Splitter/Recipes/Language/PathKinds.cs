@@ -96,7 +96,9 @@ internal sealed class IncludedFileKind : ScalarKind<string>
 /// <summary>Where outputs go.</summary>
 internal sealed class FolderKind : ScalarKind<string>
 {
-    /// <summary>Beside the recipe's own folder is allowed, so that recipes can stand apart from what they make.</summary>
+    /// <summary>
+    /// Beside the recipe's own folder is allowed, so that recipes can stand apart from what they make.
+    /// </summary>
     private const int MostStepsUp = 1;
 
     internal override string Expects => "a folder, relative to the recipe";

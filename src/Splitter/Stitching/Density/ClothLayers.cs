@@ -55,8 +55,8 @@ internal static class ClothLayers
     }
 
     /// <summary>
-    /// So that one fill, one satin column and one pass of a run are one layer each: a thread stands for the cloth up to its
-    /// neighbour, which is what a layer of its kind lays. Underlay, travel and ties cover their own width alone.
+    /// So that one fill, one satin column and one pass of a run are one layer each: a thread stands for the cloth up to
+    /// its neighbour, which is what a layer of its kind lays. Underlay, travel and ties cover their own width alone.
     /// </summary>
     private static int Breadth(StitchUse use, SewStyle style) =>
         use switch

@@ -6,10 +6,14 @@ using Splitter.Recipes;
 
 namespace Splitter.Stitching.Density;
 
-/// <summary>Warns of ground where more thread lies than the recipe says that cloth and needle bear, or more needle holes.</summary>
+/// <summary>
+/// Warns of ground where more thread lies than the recipe says that cloth and needle bear, or more needle holes.
+/// </summary>
 internal static class LayerCheck
 {
-    /// <summary>Sets of shapes that have a warning of their own, the worst; the first of them counts the others.</summary>
+    /// <summary>
+    /// Sets of shapes that have a warning of their own, the worst; the first of them counts the others.
+    /// </summary>
     private const int MostTold = 3;
 
     /// <summary>Hands the pieces on.</summary>

@@ -3,7 +3,9 @@ using Splitter.Cutting.Tapes;
 
 namespace Splitter.Stitching.Estimates;
 
-/// <summary>About how much a piece is to sew, from its lengths and areas and the rules of stitches; nothing is stitched.</summary>
+/// <summary>
+/// About how much a piece is to sew, from its lengths and areas and the rules of stitches; nothing is stitched.
+/// </summary>
 /// <param name="Stitches">Ties, underlay and hidden ways included.</param>
 /// <param name="Blocks">How often the thread begins anew.</param>
 internal readonly record struct PieceEstimate(double Stitches, int Blocks)

@@ -26,9 +26,9 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
     private const double LeastToDivide = 2 * PolygonSewer.TravelStitch;
 
     /// <summary>
-    /// Of the four corners to begin at the one that makes the ways to it and on from the other end short. Where the way on
-    /// leaves the section between its ends, it may be better to sew up to there from one end, go on to the other one under rows
-    /// to come, and come back: then no way lies over rows.
+    /// Of the four corners to begin at the one that makes the ways to it and on from the other end short. Where the way
+    /// on leaves the section between its ends, it may be better to sew up to there from one end, go on to the other one
+    /// under rows to come, and come back: then no way lies over rows.
     /// </summary>
     internal ImmutableArray<Course> Of(int section, Stand? from)
     {
@@ -87,7 +87,9 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
         return Corner(spans[course.To], left: course.Right != (turns % 2 == 1));
     }
 
-    /// <summary>The left or right end of what is sewn on a span; inside the ground, pull compensation left aside.</summary>
+    /// <summary>
+    /// The left or right end of what is sewn on a span; inside the ground, pull compensation left aside.
+    /// </summary>
     internal Stand Corner(int span, bool left)
     {
         var s = ground.Scan.Spans[span];
@@ -105,7 +107,9 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
         return Length(new(via.ToSpan, Math.Clamp(from.U, to.From, to.To)), start);
     }
 
-    /// <summary>From where a section ends to the next link out of it; nothing when there is nowhere left to go.</summary>
+    /// <summary>
+    /// From where a section ends to the next link out of it; nothing when there is nowhere left to go.
+    /// </summary>
     private Exit ExitOf(int section, Stand end)
     {
         var best = (Exit?)null;

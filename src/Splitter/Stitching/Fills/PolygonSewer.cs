@@ -12,14 +12,14 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     internal const double TravelStitch = Ties.HiddenStitch;
 
     /// <summary>
-    /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the shortest
-    /// stitch, and what going to the tape's grid may take off it.
+    /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the
+    /// shortest stitch, and what going to the tape's grid may take off it.
     /// </summary>
     internal const double RowEnd = StitchRules.Shortest + StitchRules.GridSlack;
 
     /// <summary>
-    /// Tape steps by which a penetration may move along its row to lie on it, and a row's end inwards: no furrow comes of
-    /// the one, and the other is a quarter of a thread's width at most.
+    /// Tape steps by which a penetration may move along its row to lie on it, and a row's end inwards: no furrow comes
+    /// of the one, and the other is a quarter of a thread's width at most.
     /// </summary>
     internal const int RowSteps = 3;
 
@@ -125,8 +125,8 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
 
     /// <summary>
     /// Row ends are mostly joined by one stitch. Where the outline bends between them the needle follows it; where the
-    /// ground divides or joins, the next row may begin far along: the needle goes there along the row, and not straight,
-    /// over what divides them.
+    /// ground divides or joins, the next row may begin far along: the needle goes there along the row, and not
+    /// straight, over what divides them.
     /// </summary>
     private void Turn(Stand from, Stand to, bool upper)
     {
@@ -142,8 +142,8 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     }
 
     /// <summary>
-    /// Sews a row. One that is left between its ends is sewn up to there, then its rest from the far end back: the way to that
-    /// lies under it. Says where such a row is left.
+    /// Sews a row. One that is left between its ends is sewn up to there, then its rest from the far end back: the way
+    /// to that lies under it. Says where such a row is left.
     /// </summary>
     /// <param name="leaves">Where the needle goes on from the row; null for its end.</param>
     private double? Sew(Stretch stretch, bool forward, StitchUse arriving, double? leaves = null)

@@ -2,8 +2,8 @@ namespace Splitter.Stitching.Fills;
 
 /// <summary>
 /// In which order the sections of one polygon are sewn: always one whose removal leaves the unsewn ground in one piece,
-/// so that the needle travels under stitches that come later, to the very last. The sections' tree of shortest ways from
-/// a root says which these are: its leaves. The nearest leaf is next.
+/// so that the needle travels under stitches that come later, to the very last. The sections' tree of shortest ways
+/// from a root says which these are: its leaves. The nearest leaf is next.
 /// </summary>
 internal sealed class SectionOrder
 {
@@ -52,7 +52,9 @@ internal sealed class SectionOrder
     /// <summary>The nearest section that may be sewn next, reached under unsewn ground.</summary>
     internal int Next(Stand at) => Nearest(at) ?? throw new InvalidOperationException("Unsewn ground has come apart.");
 
-    /// <summary>Where along its row the needle will leave a section that is sewn; null when nothing is left to sew.</summary>
+    /// <summary>
+    /// Where along its row the needle will leave a section that is sewn; null when nothing is left to sew.
+    /// </summary>
     /// <param name="at">Where the section ends.</param>
     internal double? WayOut(Stand at)
     {

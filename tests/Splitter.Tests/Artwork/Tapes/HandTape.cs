@@ -85,7 +85,14 @@ internal sealed class HandTape
     }
 
     /// <summary>The parts of a tape for a hoop, with a thread for each colour block.</summary>
-    internal static Result<Production> Make(byte[] tape, int blocks, double width, double height, string more = "") =>
+    internal static Result<Production> Make(
+        byte[] tape,
+        int blocks,
+        double width,
+        double height,
+        string more = "",
+        string artwork = ""
+    ) =>
         Pipeline.Make(
             new(
                 "recipe.yaml",
@@ -93,7 +100,7 @@ internal sealed class HandTape
                     FormattableString.Invariant(
                         $"""
                         splitter: 1
-                        artwork: {"{"} file: hand.dst {"}"}
+                        artwork: {"{"} file: hand.dst{artwork} {"}"}
                         threads: [{string.Join(
                             ", ",
                             Enumerable.Range(1, blocks).Select(i => $"{{ name: t{i}, color: '#0000{i:x2}' }}")

@@ -128,5 +128,5 @@ public sealed class RecognitionTests
     internal static IReadOnlyList<Shape> Shapes(HandTape tape) => Shapes(TapeSheet.Of(tape.Tape));
 
     internal static IReadOnlyList<Shape> Shapes(TapeSheet sheet) =>
-        new TapeShapes("hand.dst", [.. sheet.Blocks.Select((_, i) => i)]).Of(sheet);
+        [.. new TapeShapes("hand.dst", [.. sheet.Blocks.Select((_, i) => i)]).Of(sheet)];
 }

@@ -23,7 +23,9 @@ internal static class WatchSection
 
     private const int UsualSpeed = 100;
 
-    /// <summary>Height of a corner's name as the script draws it, µm: 22 pixels' font at 5 pixels a millimetre.</summary>
+    /// <summary>
+    /// Height of a corner's name as the script draws it, µm: 22 pixels' font at 5 pixels a millimetre.
+    /// </summary>
     private const int NameHeight = 3800;
 
     /// <summary>Texts of the script; their keys begin so.</summary>

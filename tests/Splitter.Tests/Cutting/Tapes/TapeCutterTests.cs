@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Cutting.Tapes;
+using Splitter.Parts;
+using Splitter.Planning;
+using Splitter.Stitching;
+using Splitter.Tests.Artwork.Tapes;
+
+namespace Splitter.Tests.Cutting.Tapes;
+
+/// <summary>How what is on a tape already comes apart at a seam.</summary>
+public sealed class TapeCutterTests
+{
+    private static PartSet Made(HandTape tape, int blocks = 1)
+    {
+        var made = HandTape.Make(tape.Bytes, blocks, 70, 70);
+        Assert.True(made.Succeeded, string.Join('\n', made.Diagnostics));
+        return made.Value.Sets.Single();
+    }
+
+    private static IEnumerable<Block> Bodies(Part part) =>
+        part.Steps.Where(s => s.Kind == StepKind.Body).SelectMany(s => s.Moves).Select(m => m.Block);
+
+    /// <summary>Ties that are ours: the tape has none.</summary>
+    private static int Ties(IEnumerable<Stitch> stitches) =>
+        stitches.Count(s => s is { Use: StitchUse.Tie, Source: StitchSource.Made });
+
+    [Fact]
+    public void AColumnThatIsCutIsTiedAndOverlapsOnBothSides()
+    {
+        var set = Made(new HandTape().Column(0, 0, 5, 100));
+        var join = Assert.Single(set.Plan.Joins);
+        var blocks = set.Parts.Select(p => Assert.Single(Bodies(p)).Stitches).ToList();
+        Assert.Equal(2, blocks.Count);
+        foreach (var stitches in blocks)
+        {
+            // Two of the three holes at a seam's end are new, the last is the column's own.
+            Assert.InRange(Ties(stitches), 3, 3);
+            var own = Ys(stitches, StitchSource.Original);
+            var past = Ys(stitches, StitchSource.Repeated);
+            // Interleaved ends reach over the seam by half of the overlap at least, and that is what columns do.
+            var reached = Math.Max(past.Max() - own.Max(), own.Min() - past.Min());
+            Assert.InRange(reached, join.Overlap * 0.3, join.Overlap * 1.1);
+        }
+        // Both ends of the tape are as they were.
+        Assert.Equal(StitchSource.Original, blocks.SelectMany(b => b).MinBy(s => s.At.Y).Source);
+        Assert.Equal(StitchSource.Original, blocks.SelectMany(b => b).MaxBy(s => s.At.Y).Source);
+    }
+
+    [Fact]
+    public void ALineThatIsCutIsTiedAndOverlapsOnBothSides()
+    {
+        var set = Made(new HandTape().Sew((0, 0)).Run(100, 0));
+        var join = Assert.Single(set.Plan.Joins);
+        var both = set
+            .Parts.Select(p => Assert.Single(Bodies(p)).Stitches.Where(s => s.Source != StitchSource.Made).ToList())
+            .ToList();
+        Assert.All(set.Parts, p => Assert.Equal(3, Ties(Assert.Single(Bodies(p)).Stitches)));
+        var (left, right) = (both.MinBy(b => b.Min(s => s.At.X))!, both.MaxBy(b => b.Max(s => s.At.X))!);
+        Assert.InRange(left.Max(s => s.At.X) - right.Min(s => s.At.X), join.Overlap, (2 * join.Overlap) + 2500);
+    }
+
+    /// <summary>Rows of each part are one thread, and their ends reach past the seam by turns.</summary>
+    [Fact]
+    public void RowsOfAFillThatIsCutGoOnAtTheSeamWithEndsThatInterleave()
+    {
+        var set = Made(new HandTape().Rows(0, 0, 100, 40));
+        var join = Assert.Single(set.Plan.Joins);
+        Assert.Equal(2, set.Parts.Length);
+        foreach (var part in set.Parts)
+        {
+            var stitches = Assert.Single(Bodies(part)).Stitches;
+            var isLeft = stitches.Min(s => s.At.X) == 0;
+            var ends = stitches
+                .Where(s => s.Use is StitchUse.Fill or StitchUse.Travel)
+                .GroupBy(s => s.At.Y)
+                .OrderBy(row => row.Key)
+                .Select(row => (double)(isLeft ? row.Max(s => s.At.X) : row.Min(s => s.At.X)))
+                .ToList();
+            Assert.Equal(101, ends.Count);
+            var steps = ends.Zip(ends.Skip(1), (a, b) => Math.Abs(a - b)).ToList();
+            // Neighbours' ends differ as the two reaches of an overlap do, or by a hole that was there already.
+            Assert.True(steps.Average() > 0.2 * join.Overlap, $"{steps.Average()} of {join.Overlap}");
+        }
+    }
+
+    [Fact]
+    public void SeamsGoBetweenObjectsWhereTheyCan()
+    {
+        var tape = new HandTape();
+        for (var i = 0; i < 4; i++)
+        for (var k = 0; k < 4; k++)
+            if ((i, k) == (0, 0))
+                tape.Column(0, 0, 4, 12);
+            else
+                tape.Jump(i * 27, k * 27, 12).Column(i * 27, k * 27, 4, 12);
+        var set = Made(tape);
+        Assert.True(set.Parts.Length >= 4);
+        Assert.Equal(0, set.Plan.Seams.CutShapes);
+        Assert.DoesNotContain(
+            set.Parts.SelectMany(Bodies).SelectMany(b => b.Stitches),
+            s => s.Source != StitchSource.Original
+        );
+    }
+
+    /// <summary>What lies over something is sewn after it in each part, and in no earlier part.</summary>
+    [Fact]
+    public void LayersKeepTheirOrder()
+    {
+        var tape = new HandTape().Rows(0, 0, 120, 40).Stop().Jump(50, 10, 12).Rows(50, 10, 30, 20);
+        var set = Made(tape, blocks: 2);
+        Assert.Empty(set.Plan.TurnedLayers);
+        Assert.All(
+            set.Parts,
+            p =>
+                Assert.Equal(
+                    p.Steps.Where(s => s.Kind == StepKind.Body)
+                        .Select(s => s.Thread!.Name)
+                        .Order(StringComparer.Ordinal),
+                    p.Steps.Where(s => s.Kind == StepKind.Body).Select(s => s.Thread!.Name)
+                )
+        );
+    }
+
+    /// <summary>A stop between two blocks of one thread is there for something, and stays.</summary>
+    [Fact]
+    public void AStopWithoutAChangeOfThreadStays()
+    {
+        var tape = new HandTape().Rows(0, 0, 20, 20).Stop().Jump(30, 0, 4).Rows(30, 0, 20, 20);
+        var made = HandTape.Make(tape.Bytes, 1, 70, 70, artwork: ", blocks: [t1, t1]");
+        var step = made.Value.Sets.Single().Parts.Single().Steps.First(s => s.Kind == StepKind.Body);
+        Assert.Contains("The design stops here with the same thread", step.Stop, StringComparison.Ordinal);
+    }
+
+    /// <summary>Trims and loose moves of the tape are there again; one part sews the very records.</summary>
+    [Fact]
+    public void ATapeThatFitsIsSewnAsItCame()
+    {
+        var tape = new HandTape().Rows(0, 0, 10, 10).Jump(12, 10, 1).Column(12, 10, 3, 10).Jump(30, 30, 4).Run(40, 40);
+        var part = Made(tape).Parts.Single();
+        Assert.Equal(
+            [null, false, true],
+            part.Steps.Where(s => s.Kind == StepKind.Body).SelectMany(s => s.Moves).Select(m => m.Block.IsCutBefore)
+        );
+        Assert.Equal(0, Ties(Bodies(part).SelectMany(b => b.Stitches)));
+    }
+
+    private static ImmutableArray<int> Ys(ImmutableArray<Stitch> stitches, StitchSource source) =>
+        [.. stitches.Where(s => s.Source == source).Select(s => s.At.Y)];
+}
