@@ -108,6 +108,39 @@ public sealed class SatinStitcherTests
         Assert.InRange(Sewn.Covered(ground, blocks, StitchUse.Satin), 0.99, 1);
     }
 
+    /// <summary>
+    /// Arms begin around a middle 1 mm across, and the thread crosses it once for each at most: to come back to the same place
+    /// each time takes twice as much, all on the same square millimetre.
+    /// </summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(8)]
+    public void AStarPassesTheThreadStraightFromArmToArm(int arms)
+    {
+        ImmutableArray<Column> columns =
+        [
+            .. Enumerable
+                .Range(0, arms)
+                .SelectMany(i =>
+                {
+                    var (sin, cos) = Math.SinCos(2 * Math.PI * i / arms);
+                    return StrokeColumns.From(
+                        new([Point.FromMillimetres(0.5 * cos, 0.5 * sin), Point.FromMillimetres(10 * cos, 10 * sin)]),
+                        2000,
+                        Cap.Butt,
+                        Join.Round,
+                        4
+                    );
+                }),
+        ];
+        var middle = Polygons.Stroke(new([new(0, 0), new(1, 0)]), 2000, Cap.Round, Join.Round);
+        var ground = Polygons.Union([ColumnGround.Of(columns), middle]);
+        var block = Assert.Single(SatinStitcher.Stitch(Piece(columns, ground, [UnderlayKind.Centre])));
+        var travel = Sewn.Pairs(block).Where(p => p.B.Use == StitchUse.Travel).Sum(p => p.A.At.DistanceTo(p.B.At));
+        Assert.InRange(travel, 0, arms * Units.Millimetre);
+    }
+
     /// <summary>Thread over the bare cloth between dashes would show, whichever way the line runs.</summary>
     [Theory]
     [InlineData(0)]

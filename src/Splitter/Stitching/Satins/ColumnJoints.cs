@@ -21,20 +21,13 @@ internal static class ColumnJoints
     /// </summary>
     private const int Slack = 300;
 
-    /// <summary>The way between two columns is looked at this closely, µm: less than a thread's width.</summary>
-    private const double WayStep = 100;
-
     /// <summary>For each column its joints, one with each column that it touches.</summary>
-    /// <param name="covered">Whether columns cover a place: a way over bare cloth is none.</param>
-    internal static ImmutableArray<ImmutableArray<Joint>> Of(
-        ImmutableArray<ColumnLine> columns,
-        Func<double, double, bool> covered
-    )
+    internal static ImmutableArray<ImmutableArray<Joint>> Of(ImmutableArray<ColumnLine> columns, JointWays ways)
     {
         var samples = columns.Select(Samples).ToImmutableArray();
         var joints = columns.Select(_ => new List<Joint>()).ToArray();
         foreach (var (a, b) in BoxPairs.Meeting(columns.Select(c => c.Bounds.Grown(Slack))))
-            if (Nearest(samples[a], samples[b], covered) is { } found)
+            if (Nearest(samples[a], samples[b], ways) is { } found)
             {
                 joints[a].Add(new(found.One, b, found.Other));
                 joints[b].Add(new(found.Other, a, found.One));
@@ -57,7 +50,7 @@ internal static class ColumnJoints
     private static (double One, double Other)? Nearest(
         ImmutableArray<Sample> ofOne,
         ImmutableArray<Sample> ofOther,
-        Func<double, double, bool> covered
+        JointWays ways
     )
     {
         var (best, places) = (double.PositiveInfinity, ((double, double)?)null);
@@ -68,20 +61,11 @@ internal static class ColumnJoints
             if (
                 distance < best
                 && distance <= Math.Max(one.Half, other.Half) + Slack
-                && IsCovered(one.Middle, other.Middle, distance, covered)
+                && ways.IsCovered(one.Middle, other.Middle)
             )
                 (best, places) = (distance, (one.Place, other.Place));
         }
         return places;
-    }
-
-    private static bool IsCovered(Point from, Point to, double distance, Func<double, double, bool> covered)
-    {
-        var count = Math.Max(1, (int)Math.Ceiling(distance / WayStep));
-        for (var k = 0; k <= count; k++)
-            if (from.Towards(to, (double)k / count) is var p && !covered(p.X, p.Y))
-                return false;
-        return true;
     }
 
     private readonly record struct Sample(double Place, Point Middle, double Half);

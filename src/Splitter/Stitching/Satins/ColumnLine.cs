@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
+using Splitter.Artwork.Columns;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Satins;
@@ -19,6 +20,7 @@ internal sealed class ColumnLine
     /// </summary>
     private const double LookAhead = 400;
 
+    private readonly Lazy<Func<double, double, bool>> ground;
     private readonly bool startsOpen;
     private readonly bool endsOpen;
 
@@ -35,6 +37,7 @@ internal sealed class ColumnLine
         startsOpen = IsOpen(rungs[1], rungs[0], covered);
         endsOpen = IsOpen(rungs[^2], rungs[^1], covered);
         Bounds = Box.Around(rungs.SelectMany(r => new[] { r.Left, r.Right }));
+        ground = new(() => Polygons.Containment(OutlineColumns.Ground([column])));
     }
 
     /// <summary>What the faster edge gets on, section by section; µm.</summary>
@@ -50,6 +53,9 @@ internal sealed class ColumnLine
 
     /// <summary>It ends there, and on bare cloth.</summary>
     internal bool IsOpenEnd(double place) => !IsClosed && ((place <= 0 && startsOpen) || (place >= Length && endsOpen));
+
+    /// <summary>Whether its stitches cover a place.</summary>
+    internal bool Holds(Point p) => ground.Value(p.X, p.Y);
 
     internal Rung At(double place)
     {

@@ -11,6 +11,7 @@ namespace Splitter.Stitching.Satins;
 internal sealed class ColumnSewer(
     ImmutableArray<ColumnLine> columns,
     ImmutableArray<ImmutableArray<Joint>> joints,
+    JointWays ways,
     Artwork.SewStyle style
 )
 {
@@ -33,14 +34,19 @@ internal sealed class ColumnSewer(
     private const int Deepest = 500;
 
     private readonly bool[] begun = new bool[columns.Length];
+    private readonly bool[] finished = new bool[columns.Length];
     private readonly List<int> sewn = [];
     private int depth;
     private readonly List<Stitch> path = [];
+
+    /// <summary>Where the needle goes before it sews on, and on which columns that lies.</summary>
+    private readonly List<(int Column, Point To)> ahead = [];
 
     /// <summary>Everything that can be reached from one end of a column, that column included.</summary>
     internal ImmutableArray<Stitch> Sew(int column, double place)
     {
         path.Clear();
+        ahead.Clear();
         sewn.Clear();
         if (style.Underlay.IsEmpty && IsAlone(column) && !columns[column].IsClosed)
         {
@@ -66,23 +72,27 @@ internal sealed class ColumnSewer(
     private void Visit(int index, double place)
     {
         Begin(index);
-        var column = columns[index];
-        if (column.IsClosed)
+        if (columns[index].IsClosed)
+            Round(index, place);
+        else
         {
-            // Once round from the entry unless nothing needs it, then the satin once round and a little more.
-            if (!style.Underlay.IsEmpty || !IsAlone(index))
-            {
-                Out(index, place, column.Length);
-                Out(index, 0, place);
-            }
-            path.AddRange(Zigzag.Over(column, place, column.Length, style.RowSpacing, style.Pull));
-            path.AddRange(
-                Zigzag.Over(column, 0, Math.Min(column.Length, place + ClosingOverlap), style.RowSpacing, style.Pull)
-            );
-            return;
+            Side(index, place, 0);
+            Side(index, place, columns[index].Length);
         }
-        Side(index, place, 0);
-        Side(index, place, column.Length);
+        finished[index] = true;
+    }
+
+    /// <summary>Once round from the entry unless nothing needs it, then the satin once round and a little more.</summary>
+    private void Round(int index, double place)
+    {
+        var column = columns[index];
+        if (!style.Underlay.IsEmpty || !IsAlone(index))
+        {
+            Out(index, place, column.Length);
+            Out(index, 0, place);
+        }
+        Add(Zigzag.Over(column, place, column.Length, style.RowSpacing, style.Pull));
+        Add(Zigzag.Over(column, 0, Math.Min(column.Length, place + ClosingOverlap), style.RowSpacing, style.Pull));
     }
 
     /// <summary>Out to one end of a column and back over it.</summary>
@@ -95,12 +105,12 @@ internal sealed class ColumnSewer(
         if (length >= ShortestOut)
         {
             var turn = end + (Math.Sign(place - end) * EndInset);
-            path.AddRange(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
+            Add(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
             Out(index, place, turn);
         }
         else if (Branches(index, place, end).Any(b => !begun[b.Joint.Other]))
             Out(index, place, end);
-        path.AddRange(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
+        Add(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
     }
 
     /// <summary>The way along a column, with a visit to each column that touches it and has not been begun.</summary>
@@ -112,20 +122,19 @@ internal sealed class ColumnSewer(
         {
             if (begun[joint.Other] || depth == Deepest)
                 continue;
-            path.AddRange(ColumnUnderlay.Out(column, at, place, style.Underlay));
+            if (at != place || path.Count == 0)
+                Add(ColumnUnderlay.Out(column, at, place, style.Underlay));
             // Over the joint itself both times: that way, and no shorter one, is known to be covered.
             var (here, there) = (column.At(joint.Place).Middle, columns[joint.Other].At(joint.OtherPlace).Middle);
-            Travel(here);
-            Travel(there);
+            ahead.AddRange((index, here), (joint.Other, there));
             depth++;
             Visit(joint.Other, joint.OtherPlace);
             depth--;
-            Travel(there);
-            Travel(here);
+            ahead.AddRange((joint.Other, there), (index, here));
             at = place;
         }
         if (at != to)
-            path.AddRange(ColumnUnderlay.Out(column, at, to, style.Underlay));
+            Add(ColumnUnderlay.Out(column, at, to, style.Underlay));
     }
 
     /// <summary>The joints on the way, and where the way is left for each.</summary>
@@ -141,11 +150,23 @@ internal sealed class ColumnSewer(
             : own.OrderByDescending(b => b.Place).ThenBy(b => b.Joint.Other);
     }
 
-    private void Travel(Point to)
+    /// <summary>Sews on, from where the needle is to go before.</summary>
+    private void Add(IEnumerable<Stitch> stitches)
     {
-        if (path.Count > 0 && path[^1].At != to)
-            path.AddRange(
-                EvenRun.Along([path[^1].At, to], TravelStitch).Skip(1).Select(p => new Stitch(p, StitchUse.Travel))
-            );
+        ImmutableArray<Stitch> next = [.. stitches];
+        if (next.IsEmpty)
+            return;
+        if (path.Count > 0)
+            foreach (var corner in ways.Straight([path[^1].At, .. ahead.Select(a => a.To)], IsHidden))
+                path.AddRange(
+                    EvenRun
+                        .Along([path[^1].At, corner], TravelStitch)
+                        .Skip(1)
+                        .Select(p => new Stitch(p, StitchUse.Travel))
+                );
+        ahead.Clear();
+        path.AddRange(next);
+
+        bool IsHidden(Point p) => ahead.Any(a => !finished[a.Column] && columns[a.Column].Holds(p));
     }
 }
