@@ -47,6 +47,10 @@ internal static class NothingLost
         )
             if (step.GetProperty("kind").GetString() == "body")
                 sewn.AddRange(Stitches(runs.Select(run => run.Select(p => LaidBack.OnDrawing(part, p)).ToList())));
+        var hoop = manifest.RootElement.GetProperty("hoop");
+        foreach (var part in manifest.RootElement.GetProperty("parts").EnumerateArray())
+        foreach (var (bound, i) in part.GetProperty("bounds_mm").EnumerateArray().Select((b, i) => (b.GetDouble(), i)))
+            Assert.InRange(Math.Abs(bound), 0, hoop.GetProperty(i % 2 == 0 ? "width_mm" : "height_mm").GetDouble() / 2);
         var there = sewn.CountBy(s => s).ToDictionary();
         var asked = Stitches(original.SelectMany(step => step)).CountBy(s => s).ToList();
         // What is there as it was is taken first: halves of other stitches may look like it.
