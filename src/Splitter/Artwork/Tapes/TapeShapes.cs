@@ -12,6 +12,9 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     /// <summary>Rungs of a column need be no closer than this, µm: they tell planning where it lies.</summary>
     private const double RungSpacing = Units.Millimetre;
 
+    /// <summary>For each colour block how often there was one of its thread just before another, up to it.</summary>
+    private readonly ImmutableArray<int> pauses = PausesOf(threadOf);
+
     private readonly Dictionary<string, int> names = new(StringComparer.Ordinal);
     private int threads;
 
@@ -39,7 +42,7 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     {
         var first = found.Phases[0].Phase.Phase;
         var (id, thread) = (Name(block, found.Kind), threadOf[block.Number - 1]);
-        var place = TapeProblems.At(file, block.Threads[first.Thread].Record + first.From);
+        var place = TapeProblems.At(file, block.Threads[first.Thread].Records[first.From]);
         var (style, original, footprint) = (
             Style(block, found),
             Original(block, found, numbers),
@@ -82,6 +85,15 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
                 ],
             },
         };
+    }
+
+    private static ImmutableArray<int> PausesOf(ImmutableArray<int> threadOf)
+    {
+        var soFar = new int[threadOf.Length];
+        return
+        [
+            .. threadOf.Select((thread, i) => i > 0 && threadOf[i - 1] == thread ? ++soFar[thread] : soFar[thread]),
+        ];
     }
 
     private string Name(ColourBlock block, StitchKind kind)
@@ -137,11 +149,7 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
         return new(rungs.ToImmutable());
     }
 
-    private static ImmutableArray<OriginalThread> Original(
-        ColourBlock block,
-        TapeObject found,
-        Dictionary<Phase, int> numbers
-    )
+    private ImmutableArray<OriginalThread> Original(ColourBlock block, TapeObject found, Dictionary<Phase, int> numbers)
     {
         var original = ImmutableArray.CreateBuilder<OriginalThread>();
         foreach (var phases in found.Stretches)
@@ -161,6 +169,9 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
                     first.From == 0 ? thread.Start : ThreadArrival.GoesOn,
                     stitches.ToImmutable()
                 )
+                {
+                    Pauses = pauses[block.Number - 1],
+                }
             );
         }
         return original.ToImmutable();
