@@ -74,6 +74,9 @@ public sealed record Request(string File, ReadOnlyMemory<byte> Bytes, ReadSource
     /// <summary>The name of one hoop of the recipe, or null for every one.</summary>
     public string? Hoop { get; init; }
 
+    /// <summary>The recipe's name without its folder, which is another one on another machine.</summary>
+    internal string FileName => File[(File.LastIndexOfAny(['/', '\\']) + 1)..];
+
     /// <summary>How many threads may work; the outputs do not depend on it.</summary>
     public int Jobs { get; init; } = 1;
 }

@@ -26,7 +26,7 @@ internal static class RealignCommand
         var at = new Option<string[]>("--at")
         {
             Description =
-                "A cross by its number on the work sheet, or a corner by its name, and how far the new stitch "
+                "A corner by its name, or a cross on one by its number on the work sheet, and how far the new stitch "
                 + "lies from the sewn work, as the hoop lies before you. At two places or more.",
             HelpName = "PLACE LENGTH right|left|up|down ...",
             AllowMultipleArgumentsPerToken = true,
@@ -42,8 +42,8 @@ internal static class RealignCommand
         var command = new ExampleCommand(
             "realign",
             "Move a part that came out beside its place, to be sewn on in the same hooping.",
-            "splitter realign recipes/lighthouse-bay.yaml --hoop small --part D --at 1 0.6 mm right 0.2 mm "
-                + "down --at 2 0.5 mm right",
+            "splitter realign recipes/lighthouse-bay.yaml --hoop small --part D --at A6 0.6 mm right 0.2 mm "
+                + "down --at A8 0.5 mm right",
             "splitter realign recipes/lighthouse-bay.yaml --hoop small --offsets examples/offsets/part-D.yaml"
         )
         {

@@ -9,7 +9,9 @@ namespace Splitter.Artwork;
 /// <summary>The artwork at its finished size: what is sewn, in sewing order. Origin at its top left corner.</summary>
 /// <param name="Width">Micrometres.</param>
 /// <param name="Height">Micrometres.</param>
-/// <param name="Shapes">Later ones lie over earlier ones, which have been cut away below them.</param>
+/// <param name="Shapes">
+/// Later ones lie over earlier ones, which have been cut away below them unless they came as stitches.
+/// </param>
 internal sealed record Drawing(int Width, int Height, ImmutableArray<SewThread> Threads, ImmutableArray<Shape> Shapes)
 {
     /// <summary>The box around all that is sewn.</summary>
@@ -75,7 +77,10 @@ internal abstract record Shape
     /// <summary>It must lie in one field, whole.</summary>
     public bool KeepWhole { get; init; }
 
-    /// <summary>The visible ground that its stitches cover.</summary>
+    /// <summary>
+    /// The ground that its stitches cover, as far as it is seen; all of it where they came with it, later shapes over
+    /// it or not.
+    /// </summary>
     public required Region Footprint { get; init; }
 
     /// <summary>The stitches that it came with, in sewing order; none for what is still to be stitched.</summary>

@@ -55,8 +55,8 @@ internal static class CorrectionProblems
         Diagnostic.Error(
             4010,
             place,
-            "no move and no stretch of the cloth explains these figures: "
-                + Invariant($"{residual / Units.Millimetre:0.00} mm are left on the mean; measure again, ")
+            "no move and no stretch of the cloth explains these figures: on average the places would still be "
+                + Invariant($"{residual / Units.Millimetre:0.00} mm off; measure again, ")
                 + "sideways and upwards, and look whether the cloth lies flat. If they stay, unpick "
                 + "the crosses and set the part again"
         );

@@ -80,18 +80,30 @@ internal static class StitchedProblems
                 + "this is no design, or it is damaged: copy it again"
         );
 
-    /// <param name="most">How much wider or narrower it may be made, as a share.</param>
-    internal static Diagnostic OtherWidth(Place place, int asked, int own, double most) =>
+    internal static Diagnostic TooManyBlocks(string file, int blocks, int most) =>
+        Diagnostic.Error(
+            2208,
+            Place.Whole(file),
+            Invariant($"the tape has {blocks} colour blocks, and Splitter takes up to {most}; divide the design, ")
+                + "or take stops out"
+        );
+
+    /// <param name="least">What may be asked for; more than the most where nothing may.</param>
+    internal static Diagnostic OtherWidth(Place place, int asked, int own, int least, int most) =>
         Diagnostic.Error(
             2204,
             place,
             Invariant(
                 $"the tape is {Units.ToMillimetres(own)} mm wide and cannot be made {Units.ToMillimetres(asked)} mm: "
             )
-                + "its stitches would lie too close or too far apart; write a width from "
-                + Invariant($"{Units.ToMillimetres(Units.UpOnTape(Units.Round(own * (1 - most))))} to ")
-                + Invariant($"{Units.ToMillimetres(Units.DownOnTape(Units.Round(own * (1 + most))))} mm, ")
-                + "or have the design digitized anew at that size"
+                + "its stitches would lie too close or too far apart; "
+                + (
+                    least > most
+                        ? "leave the width out"
+                        : Invariant($"write a width from {Units.ToMillimetres(least)} to ")
+                            + Invariant($"{Units.ToMillimetres(most)} mm")
+                )
+                + ", or have the design digitized anew at that size"
         );
 
     private static string Listed(NamedThread thread) =>

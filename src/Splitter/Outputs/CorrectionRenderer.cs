@@ -19,7 +19,13 @@ internal static class CorrectionRenderer
     )
     {
         var (plan, part) = (correction.Plan, correction.Part);
-        var (listed, own) = OutputRenderer.RenderPart(job, plan, part, $"{OutputRenderer.NameOf(part)}-corrected");
+        var (listed, own) = OutputRenderer.RenderPart(
+            job,
+            plan,
+            part,
+            $"{OutputRenderer.NameOf(part)}-corrected",
+            moved: true
+        );
         var files = own.ToList();
         var work = WorkFigures.Of(job.Recipe, job.Drawing, [listed]);
         if (job.Recipe.Output.Files.Contains(OutputKind.WorkSheet))
@@ -29,7 +35,10 @@ internal static class CorrectionRenderer
                     CorrectedSheet.Write(
                         // Spools keep the numbers of the work sheet; the page has no cover, and so no picture of the
                         // piece.
-                        new(job.Recipe, job.Drawing, plan, [listed], WholeWork(job, parts)) { Finished = default },
+                        new(job.Recipe, job.Drawing, plan, [listed], WholeWork(job, parts))
+                        {
+                            RecipeFile = request.FileName,
+                        },
                         correction
                     )
                 )
@@ -50,7 +59,7 @@ internal static class CorrectionRenderer
             )
         );
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
-        var folder = $"{plan.Hoop.Name}-part-{part.Letter}-corrected";
+        var folder = PartFiles.CorrectedFolder(plan.Hoop.Name, part.Letter);
         return [.. files.Select(f => f with { Path = $"{folder}/{f.Path}" })];
     }
 

@@ -79,7 +79,7 @@ internal static class ManifestWriter
     private static void Sources(Utf8JsonWriter json, Request request, Job job)
     {
         json.WriteStartObject("recipe");
-        json.WriteString("file", request.File[(request.File.LastIndexOfAny(['/', '\\']) + 1)..]);
+        json.WriteString("file", request.FileName);
         json.WriteString("sha256", SumsWriter.Sum(request.Bytes.Span));
         json.WriteEndObject();
         json.WriteStartArray("inputs");

@@ -61,7 +61,13 @@ internal static class OutputRenderer
             files.Add(
                 new(
                     WorkSheet.FileName,
-                    WorkSheet.Write(new(job.Recipe, job.Drawing, plan, listed, work) { Finished = Small(drawn.Value) })
+                    WorkSheet.Write(
+                        new(job.Recipe, job.Drawing, plan, listed, work)
+                        {
+                            RecipeFile = request.FileName,
+                            Finished = Small(drawn.Value),
+                        }
+                    )
                 )
             );
         files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work)));
@@ -102,11 +108,13 @@ internal static class OutputRenderer
     }
 
     /// <param name="name">Of its files, without their endings.</param>
+    /// <param name="moved">It was moved onto the sewn work, and its picture says so.</param>
     internal static (ListedPart Listed, ImmutableArray<OutputFile> Files) RenderPart(
         Job job,
         Plan plan,
         Part part,
-        string name
+        string name,
+        bool moved = false
     )
     {
         var kinds = job.Recipe.Output.Files;
@@ -115,7 +123,7 @@ internal static class OutputRenderer
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         if (kinds.Contains(OutputKind.Tape))
             files.Add(new($"{name}.dst", TapeWriter.Write(tape)));
-        var picture = PartPicture.Of(job.Recipe, plan, part, figures);
+        var picture = PartPicture.Of(job.Recipe, plan, part, figures, moved);
         if (kinds.Contains(OutputKind.Svg))
             files.Add(new($"{name}.svg", SvgWriter.Write(picture)));
         if (kinds.Contains(OutputKind.Thread))

@@ -23,9 +23,8 @@ internal static class ThreadOrder
     {
         ImmutableArray<T> all = [.. sewn];
         ImmutableArray<Piece> pieces = [.. all.Select(pieceOf)];
-        // A tape's order was somebody's work, and so were its stops.
         if (pieces is [KeptPiece, ..])
-            return [.. all.GroupBy(s => ((KeptPiece)pieceOf(s)).Block).Select(block => block.ToImmutableArray())];
+            return [.. AsTheTapeHasThem(all, s => (KeptPiece)pieceOf(s))];
         var below = new List<int>[pieces.Length];
         for (var i = 0; i < pieces.Length; i++)
         {
@@ -36,6 +35,21 @@ internal static class ThreadOrder
         }
         var groups = new ThreadSearch([.. pieces.Select(p => p.Shape.Thread)], below).Fewest();
         return [.. groups.Select(g => g.Select(i => all[i]).ToImmutableArray())];
+    }
+
+    /// <summary>
+    /// A tape's order was somebody's work, and so were its stops: those between blocks of one thread stay, those for a
+    /// thread that this hooping does not need are left out.
+    /// </summary>
+    private static IEnumerable<ImmutableArray<T>> AsTheTapeHasThem<T>(ImmutableArray<T> all, Func<T, KeptPiece> pieceOf)
+    {
+        for (int from = 0, to; from < all.Length; from = to)
+        {
+            var first = pieceOf(all[from]);
+            for (to = from + 1; to < all.Length && pieceOf(all[to]).IsSewnOnFrom(first); )
+                to++;
+            yield return all[from..to];
+        }
     }
 
     /// <summary>

@@ -123,8 +123,9 @@ internal static class StarterRecipe
         + "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n";
 
     private const string StitchesStay =
-        "\n  # Every stitch stays where it is. What hangs together lies in one hooping if it fits; a rule may keep\n"
-        + "  # more whole: 'id: block-2' is a colour block, 'class: satin' (fill, run) what is sewn so.\n";
+        "\n  # Every stitch stays where it is. What hangs together is cut only where no field holds all of it; fields\n"
+        + "  # are placed so that one holds it if a rule keeps it whole: 'id: block-2' each thing of a colour block,\n"
+        + "  # 'class: satin' (fill, run) each thing that is sewn so.\n";
 
     private const string ThreadOfColour =
         "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"

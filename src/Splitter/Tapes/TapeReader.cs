@@ -24,7 +24,7 @@ internal static class TapeReader
             return Result.Fail<Tape>(TapeProblems.ShortHeader(file, bytes.Length));
         var records = ImmutableArray.CreateBuilder<TapeRecord>((bytes.Length - TapeHeader.Length) / RecordCode.Length);
         var (u, v, number, at) = (0, 0, 0, TapeHeader.Length);
-        (int Count, int First) blank = (0, 0);
+        var blank = ImmutableArray.CreateBuilder<int>();
         int? rest = null;
         for (; rest is null && at + RecordCode.Length <= bytes.Length; at += RecordCode.Length)
         {
@@ -33,7 +33,7 @@ internal static class TapeReader
             if (RecordCode.IsEnd(code))
                 rest = bytes.Length - at - RecordCode.Length;
             else if (code is [0, 0, 0])
-                blank = (blank.Count + 1, blank.Count == 0 ? number : blank.First);
+                blank.Add(number);
             else if (RecordCode.Read(code) is { } record)
             {
                 records.Add(record);
@@ -50,7 +50,7 @@ internal static class TapeReader
         if (!records.Any(r => r.Command == TapeCommand.Stitch))
             return Result.Fail<Tape>(TapeProblems.NothingSewn(file));
         return Result.Of(
-            new Tape(header.Label, records.ToImmutable()),
+            new Tape(header.Label, records.ToImmutable()) { Blank = blank.ToImmutable() },
             [.. Remarks(file, header, records, number, blank, rest)]
         );
     }
@@ -60,7 +60,7 @@ internal static class TapeReader
         TapeHeader header,
         ImmutableArray<TapeRecord>.Builder records,
         int read,
-        (int Count, int First) blank,
+        ImmutableArray<int>.Builder blank,
         int? rest
     )
     {
@@ -69,7 +69,7 @@ internal static class TapeReader
         if (rest > 0)
             yield return TapeProblems.BytesAfterEnd(file, read, rest.Value);
         if (blank.Count > 0)
-            yield return TapeProblems.BlankRecords(file, blank.First, blank.Count);
+            yield return TapeProblems.BlankRecords(file, blank[0], blank.Count);
         if (header.Records is { } stated && Math.Abs(stated - records.Count) > CountSlack + blank.Count)
             yield return TapeProblems.OtherCount(file, "records", stated, records.Count);
         var stops = records.Count(r => r.Command == TapeCommand.Stop);

@@ -26,7 +26,7 @@ public sealed class MarkLabelTests
         var (job, set) = Made(name);
         var listed = set.Parts.Select(part => new ListedPart(part, FiguresOf(job, part), [])).ToImmutableArray();
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
-        var sheet = new SheetContent(job.Recipe, job.Drawing, set.Plan, listed, work);
+        var sheet = new SheetContent(job.Recipe, job.Drawing, set.Plan, listed, work) { RecipeFile = "work.yaml" };
         foreach (var part in set.Parts)
             Check(
                 $"{name}, hoop of {part.Letter}",

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
+using Splitter.Recipes.Keys;
 
 namespace Splitter.Artwork.Tapes;
 
@@ -48,12 +49,20 @@ internal static class BlockThreads
     /// <summary>
     /// Threads for so many colour blocks: those that are known, and others for the blocks that have none.
     /// </summary>
+    /// <param name="blocks">No more than <see cref="RecipeKeys.MostThreads"/>: there are twice as many colours.</param>
     internal static ImmutableArray<NamedThread> Proposed(ImmutableArray<NamedThread> known, int blocks)
     {
         var proposed = known.Take(blocks).ToList();
-        for (var shade = 0; proposed.Count < blocks; shade++)
-            if (Colour(shade) is var colour && !proposed.Exists(t => t.Color == colour))
-                proposed.Add(new(FormattableString.Invariant($"block {proposed.Count + 1}"), colour));
+        for (int shade = 0, number = proposed.Count; proposed.Count < blocks; shade++)
+        {
+            var colour = Colour(shade);
+            if (proposed.Exists(t => t.Color == colour))
+                continue;
+            string name;
+            do name = FormattableString.Invariant($"block {++number}");
+            while (proposed.Exists(t => t.Name.Equals(name, StringComparison.OrdinalIgnoreCase)));
+            proposed.Add(new(name, colour));
+        }
         return [.. proposed];
     }
 

@@ -53,6 +53,12 @@ internal sealed record OriginalThread(
     ImmutableArray<OriginalStitch> Stitches
 )
 {
+    /// <summary>
+    /// How often the tape has stopped, up to its block, before a block of the same thread: such stops are there for
+    /// something else than a change of thread.
+    /// </summary>
+    public int Pauses { get; init; }
+
     /// <summary>Its needle holes, without one that it shares with the thread before it.</summary>
     internal int OwnStitches => Stitches.Length - (Start == ThreadArrival.GoesOn ? 1 : 0);
 }

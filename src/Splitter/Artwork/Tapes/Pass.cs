@@ -22,8 +22,7 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
     private const double Recent = 2500;
 
     /// <summary>
-    /// Rows lie no farther apart than this, µm, as those of underlay do: what goes on farther is something else.
-    /// Common
+    /// Rows lie no farther apart than this, µm, as those of underlay do: what goes on farther is something else. Common
     /// practice, no source.
     /// </summary>
     internal const double LongestTurn = 3200;
@@ -58,7 +57,11 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
 
     private static bool GoesBack(ImmutableArray<Point> holes, int first, int at)
     {
-        var (way, next) = (RecentWay(holes, first, at), Vector.Between(holes[at], holes[at + 1]));
+        var next = Vector.Between(holes[at], holes[at + 1]);
+        // A stitch of no length goes nowhere, and many of them leave much to look back over.
+        if (next == default)
+            return false;
+        var way = RecentWay(holes, first, at);
         return Vector.Dot(way, next) < Back * way.Length * next.Length;
     }
 

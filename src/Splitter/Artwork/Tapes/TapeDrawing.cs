@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
+using Splitter.Geometry;
 using Splitter.Recipes;
+using Splitter.Recipes.Keys;
 using Splitter.Tapes;
 
 namespace Splitter.Artwork.Tapes;
@@ -60,8 +62,20 @@ internal static class TapeDrawing
             return Result.Fail<TapeSheet>(StitchedProblems.TooManyRecords(file, tape.Records.Length, MostRecords));
         var own = TapeSheet.OwnWidth(TapeCounts.Of(tape).Bounds);
         if (width is { } asked && Math.Abs(asked - own) > own * MostScaling)
-            return Result.Fail<TapeSheet>(StitchedProblems.OtherWidth(widthPlace, asked, own, MostScaling));
+            return Result.Fail<TapeSheet>(
+                StitchedProblems.OtherWidth(
+                    widthPlace,
+                    asked,
+                    own,
+                    Math.Max(Units.UpOnTape(Units.Round(own * (1 - MostScaling))), ArtworkKeys.LeastWidth),
+                    Units.DownOnTape(Units.Round(own * (1 + MostScaling)))
+                )
+            );
         var sheet = TapeSheet.Of(tape, width);
+        if (sheet.Blocks.Length > RecipeKeys.MostThreads)
+            return Result.Fail<TapeSheet>(
+                StitchedProblems.TooManyBlocks(file, sheet.Blocks.Length, RecipeKeys.MostThreads)
+            );
         return Result.From(
             sheet,
             sheet.EmptyStops > 0 ? [StitchedProblems.EmptyStops(file, sheet.EmptyStops)] : Array.Empty<Diagnostic>()

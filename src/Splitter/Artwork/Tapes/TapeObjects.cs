@@ -107,22 +107,19 @@ internal sealed class TapeObjects
         return phase;
     }
 
-    /// <summary>What a group of closed rows or columns hides is of that group.</summary>
+    /// <summary>What later rows or columns of a group hide, closed ones, is of that group.</summary>
     private void GroupHidden(out bool[] isHidden)
     {
         isHidden = new bool[phases.Length];
-        var grounds = new Dictionary<int, CellGround>();
-        foreach (var i in Rows.Where(i => phases[i].Phase.IsClosed))
-        {
-            if (!grounds.TryGetValue(groups[i], out var ground))
-                grounds.Add(groups[i], ground = new());
-            ground.Add(phases[i].Ground);
-        }
-        // From the last phase on, groups that come after it: the one whose turn it is next comes first.
-        var after = new LinkedList<int>();
+        // From the last phase on, groups that come after it and what they cover there: the one whose turn it is next
+        // comes first.
+        var (after, grounds) = (new LinkedList<int>(), new Dictionary<int, CellGround>());
         for (var i = phases.Length - 1; i >= 0; i--)
             if (phases[i].Phase.IsClosed)
             {
+                if (!grounds.TryGetValue(groups[i], out var ground))
+                    grounds.Add(groups[i], ground = new());
+                ground.Add(phases[i].Ground);
                 after.Remove(groups[i]);
                 after.AddFirst(groups[i]);
                 if (after.Count > MostHiding)
@@ -160,7 +157,10 @@ internal sealed class TapeObjects
     private void GroupBits()
     {
         var last = new Dictionary<int, int>();
-        var sizes = phases.Select((p, i) => (Group: groups[i], p.Ground.Count)).ToLookup(p => p.Group, p => p.Count);
+        var sizes = phases
+            .Select((p, i) => (Group: groups[i], p.Ground.Count))
+            .GroupBy(p => p.Group, p => p.Count)
+            .ToDictionary(group => group.Key, group => group.Sum());
         for (var i = 0; i < phases.Length; i++)
         {
             if (groups[i] == None)
@@ -169,8 +169,8 @@ internal sealed class TapeObjects
             {
                 var between = Enumerable.Range(before + 1, i - before - 1).ToList();
                 if (
-                    between.Sum(k => phases[k].Ground.Count) <= Bit * sizes[groups[i]].Sum()
-                    && between.TrueForAll(k => IsBit(k, before, i))
+                    between.TrueForAll(k => IsBit(k, before, i))
+                    && between.Sum(k => phases[k].Ground.Count) <= Bit * sizes[groups[i]]
                 )
                     foreach (var k in between)
                         groups[k] = groups[i];

@@ -12,6 +12,9 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     /// <summary>Rungs of a column need be no closer than this, µm: they tell planning where it lies.</summary>
     private const double RungSpacing = Units.Millimetre;
 
+    /// <summary>For each colour block how often there was one of its thread just before another, up to it.</summary>
+    private readonly ImmutableArray<int> pauses = PausesOf(threadOf);
+
     private readonly Dictionary<string, int> names = new(StringComparer.Ordinal);
     private int threads;
 
@@ -23,7 +26,7 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     {
         var first = found.Phases[0].Phase.Phase;
         var (id, thread) = (Name(block, found.Kind), threadOf[block.Number - 1]);
-        var place = TapeProblems.At(file, block.Threads[first.Thread].Record + first.From);
+        var place = TapeProblems.At(file, block.Threads[first.Thread].Records[first.From]);
         var (style, original, footprint) = (Style(block, found), Original(block, found), found.Ground.ToRegion());
         return found.Kind switch
         {
@@ -62,6 +65,15 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
                 ],
             },
         };
+    }
+
+    private static ImmutableArray<int> PausesOf(ImmutableArray<int> threadOf)
+    {
+        var soFar = new int[threadOf.Length];
+        return
+        [
+            .. threadOf.Select((thread, i) => i > 0 && threadOf[i - 1] == thread ? ++soFar[thread] : soFar[thread]),
+        ];
     }
 
     private string Name(ColourBlock block, StitchKind kind)
@@ -131,6 +143,9 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
                 stitches[0] = stitches[0] with { Kind = stitches[1].Kind, Row = stitches[1].Row };
             original.Add(
                 new(threads++, block.Number, start == 0 ? thread.Start : ThreadArrival.GoesOn, stitches.ToImmutable())
+                {
+                    Pauses = pauses[block.Number - 1],
+                }
             );
         }
         return original.ToImmutable();

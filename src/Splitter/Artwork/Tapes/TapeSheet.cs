@@ -6,8 +6,8 @@ namespace Splitter.Artwork.Tapes;
 
 /// <summary>Needle holes between two moves.</summary>
 /// <param name="Holes">On the drawing.</param>
-/// <param name="Record">Number of the record that makes the first of them.</param>
-internal sealed record TapeThread(ImmutableArray<Point> Holes, ThreadArrival Start, int Record);
+/// <param name="Records">For each the number of the record that makes it.</param>
+internal sealed record TapeThread(ImmutableArray<Point> Holes, ThreadArrival Start, ImmutableArray<int> Records);
 
 /// <summary>What a tape sews without a stop.</summary>
 /// <param name="Number">From 1; blocks without a stitch have none.</param>
@@ -18,8 +18,7 @@ internal sealed record ColourBlock(int Number, ImmutableArray<TapeThread> Thread
 internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlock> Blocks, int EmptyStops)
 {
     /// <summary>
-    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when
-    /// the
+    /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when the
     /// thread is tied before it. Common practice, no source.
     /// </summary>
     private const int LongestLoose = 2 * Units.Millimetre;
@@ -36,7 +35,7 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
         var bounds = TapeCounts.Of(tape).Bounds;
         var own = OwnWidth(bounds);
         var scale = width is { } asked && own > 0 ? (double)asked / own : 1;
-        var reader = new Reading(bounds.Left, bounds.Top, scale);
+        var reader = new Reading(tape.Blank, bounds.Left, bounds.Top, scale);
         foreach (var record in tape.Records)
             reader.Take(record);
         reader.Stop();
@@ -55,14 +54,15 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
     private static int Scaled(int steps, double scale) => Units.OnTape(Units.Round(steps * Units.TapeStep * scale));
 
     /// <summary>Where the needle is while records are read.</summary>
-    private sealed class Reading(int left, int top, double scale)
+    private sealed class Reading(ImmutableArray<int> blank, int left, int top, double scale)
     {
         private readonly List<TapeThread> threads = [];
         private readonly List<Point> holes = [];
+        private readonly List<int> records = [];
         private int u,
             v,
             record,
-            first,
+            passedOver,
             jumps;
         private ThreadArrival start = ThreadArrival.Cut;
 
@@ -72,7 +72,8 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
 
         internal void Take(TapeRecord next)
         {
-            record++;
+            for (record++; passedOver < blank.Length && blank[passedOver] == record; record++)
+                passedOver++;
             (u, v) = (u + next.U, v + next.V);
             switch (next.Command)
             {
@@ -107,17 +108,17 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
                 End();
                 start = isCut ? ThreadArrival.Cut : ThreadArrival.Loose;
             }
-            if (holes.Count == 0)
-                first = record;
             holes.Add(at);
+            records.Add(record);
             jumps = 0;
         }
 
         private void End()
         {
             if (holes.Count > 0)
-                threads.Add(new([.. holes], start, first));
+                threads.Add(new([.. holes], start, [.. records]));
             holes.Clear();
+            records.Clear();
         }
 
         /// <summary>The last stitches are short, and lead to and fro.</summary>

@@ -45,8 +45,11 @@ internal sealed record KeptPiece : Piece
     /// <summary>In sewing order.</summary>
     public required ImmutableArray<KeptThread> Threads { get; init; }
 
-    /// <summary>The colour block that it is of.</summary>
-    internal int Block => Shape.Original[0].Block;
+    /// <summary>
+    /// It has the thread of an earlier piece, and the tape does not stop between the two for anything but a change.
+    /// </summary>
+    internal bool IsSewnOnFrom(KeptPiece earlier) =>
+        Shape.Thread == earlier.Shape.Thread && Shape.Original[0].Pauses == earlier.Shape.Original[0].Pauses;
 
     internal override Box Bounds => Box.Around(Threads.SelectMany(t => t.Stitches).Select(s => s.At));
 }

@@ -12,19 +12,13 @@ namespace Splitter.Cutting.Tapes;
 /// </summary>
 internal sealed class TapeCutter
 {
-    /// <summary>
-    /// From the end of a row at a seam to the start of the next one the thread goes on if it is no farther, µm: the
-    /// seam would be all knots. Farther ways show beside the rows. Common practice, no source.
-    /// </summary>
-    private const int LongestWay = 3 * Units.Millimetre;
-
-    private readonly Plan plan;
+    private readonly ImmutableArray<Reach> reaches;
     private readonly StitchOwners owners;
     private readonly ImmutableArray<Stretches> stretches;
 
     private TapeCutter(Plan plan, ImmutableArray<Region> territories, ImmutableArray<Reach> reaches)
     {
-        (this.plan, owners) = (plan, new(plan, territories));
+        (this.reaches, owners) = (reaches, new(plan, territories));
         stretches = [.. reaches.Select((reach, i) => new Stretches(owners, reach, i))];
     }
 
@@ -85,11 +79,13 @@ internal sealed class TapeCutter
             .ToList();
         for (var hooping = 0; hooping < stretches.Length; hooping++)
         {
+            var own = threads.Where(t => t.Owners.Contains(hooping)).ToList();
+            if (own.Count == 0)
+                continue;
+            var ways = new SeamWays(Polygons.Intersect(shape.Footprint, reaches[hooping].Lines));
             ImmutableArray<KeptThread> kept =
             [
-                .. threads
-                    .Where(t => t.Owners.Contains(hooping))
-                    .SelectMany(t => Joined(stretches[hooping].Of(t.Thread, t.Stitches, t.Owners))),
+                .. own.SelectMany(t => ways.Joined(stretches[hooping].Of(t.Thread, t.Stitches, t.Owners))),
             ];
             if (!kept.IsEmpty)
                 yield return new()
@@ -101,33 +97,4 @@ internal sealed class TapeCutter
                 };
         }
     }
-
-    /// <summary>Stretches of rows in one go where the next one begins beside the last one's end.</summary>
-    private static List<KeptThread> Joined(IEnumerable<KeptThread> stretches)
-    {
-        var joined = new List<KeptThread>();
-        foreach (var next in stretches)
-            if (joined.Count > 0 && joined[^1] is var last && AreRows(last.Stitches[^1], next.Stitches[0]))
-                joined[^1] = last with
-                {
-                    Stitches =
-                    [
-                        .. last.Stitches,
-                        .. Way(last.Stitches[^1], next.Stitches[0]),
-                        .. next.Stitches.Skip(1),
-                    ],
-                    IsWhole = (last.IsWhole.Starts, next.IsWhole.Ends),
-                };
-            else
-                joined.Add(next);
-        return joined;
-    }
-
-    private static IEnumerable<KeptStitch> Way(KeptStitch end, KeptStitch start) =>
-        end.At == start.At ? [] : [start with { Kind = StitchKind.Travel }];
-
-    private static bool AreRows(KeptStitch end, KeptStitch start) =>
-        end.Kind is StitchKind.Fill or StitchKind.Underlay
-        && start.Kind is StitchKind.Fill or StitchKind.Underlay
-        && end.At.DistanceTo(start.At) <= LongestWay;
 }

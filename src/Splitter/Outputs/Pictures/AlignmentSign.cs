@@ -11,8 +11,12 @@ internal static class AlignmentSign
     internal static void Draw(Canvas canvas, Point middle, int letters)
     {
         Cross(canvas, middle, Arm(letters), letters * 4 / 10, Colour.White);
-        Cross(canvas, middle, Arm(letters), letters / 7, MarkInk.Alignment);
+        Stroke(canvas, middle, letters);
     }
+
+    /// <summary>Without its rim, over what else is marked at the same place.</summary>
+    internal static void Stroke(Canvas canvas, Point middle, int letters) =>
+        Cross(canvas, middle, Arm(letters), letters / 7, MarkInk.Alignment);
 
     private static int Arm(int letters) => Math.Max(AlignmentStitch.Arm, letters * 45 / 100);
 

@@ -28,8 +28,12 @@ internal sealed class PartPicture
     private readonly Box field;
     private readonly int pageWidth;
 
-    private PartPicture(Phrasebook say, Plan plan, Part part)
+    /// <summary>What the person calls it.</summary>
+    private readonly string name;
+
+    private PartPicture(Phrasebook say, Plan plan, Part part, bool moved)
     {
+        name = say.Say(moved ? "corrected.part" : "part.title", ("part", part.Letter));
         (this.say, this.plan, this.part) = (say, plan, part);
         pageWidth = WholeMillimetres(Math.Max(NarrowestPage, plan.Hoop.Width + (2 * Margin)));
         centre = new Point(pageWidth / 2, Header + Margin + (plan.Hoop.Height / 2)).OnTape();
@@ -47,9 +51,10 @@ internal sealed class PartPicture
     private static int WholeMillimetres(int length) =>
         (length + Units.Millimetre - 1) / Units.Millimetre * Units.Millimetre;
 
-    internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures)
+    /// <param name="moved">Onto the sewn work, after it came out beside its place.</param>
+    internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures, bool moved = false)
     {
-        var drawn = new PartPicture(new(recipe.Output), plan, part);
+        var drawn = new PartPicture(new(recipe.Output), plan, part, moved);
         return drawn.Draw(recipe, figures);
     }
 
@@ -76,7 +81,6 @@ internal sealed class PartPicture
     private void Heading(Recipe recipe, PartFigures figures)
     {
         var counts = figures.Counts;
-        var name = say.Say("part.title", ("part", part.Letter));
         canvas.Text(name, new(Margin, 17 * Units.Millimetre), 7000, Colour.Ink);
         canvas.Text(
             Fitted(recipe.Title, pageWidth - (2 * Margin) - StrokeFont.WidthOf($"{name}  ", 7000), 4500),

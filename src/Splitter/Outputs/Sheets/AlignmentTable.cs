@@ -19,13 +19,7 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
             "check",
             Html.Table(
                 say.Say("check.title"),
-                [
-                    say.Say("column.cross"),
-                    say.Say("column.meets"),
-                    say.Say("column.good"),
-                    say.Say("column.sideways"),
-                    say.Say("column.upwards"),
-                ],
+                [say.Say("column.cross"), say.Say("column.meets"), say.Say("column.good"), say.Say("column.off")],
                 part.Hooping.Alignments.Select(
                     (cross, i) =>
                         new object?[]
@@ -33,8 +27,7 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                             $"{i + 1}",
                             Meets(cross),
                             sheet.Numbers.Fine(AlignmentLimit.Of(sheet.Plan, part, cross)),
-                            Html.Blank(),
-                            Html.Blank(),
+                            Off(cross),
                         }
                 )
             ),
@@ -42,16 +35,30 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                 "p",
                 part.Hooping.Alignments.Length == 1 ? say.Say("check.one") : say.Say("check.several"),
                 " ",
-                EveryHoopingPage.Linked(sheet, $" {say.Say("check.as-ever")}")
-            )
+                EveryHoopingPage.Linked(sheet, say.Say("check.as-ever"))
+            ),
+            new RealignLine(sheet, part).Write()
         );
     }
+
+    /// <summary>A corner's hole is a place; an edge or a line only says how far a cross lies from it.</summary>
+    internal static bool ShowsBothWays(SheetContent sheet, AlignmentStitch cross) =>
+        sheet.Plan.Corners.Any(c => c.Id == cross.On);
+
+    /// <summary>Room for what is read, and which way, to ring.</summary>
+    private object[] Off(AlignmentStitch cross) =>
+        ShowsBothWays(sheet, cross)
+            ? [Reading("check.sideways"), " ", Reading("check.upwards")]
+            : [Reading("check.square")];
+
+    private XElement Reading(string way) =>
+        Html.Classed("span", "reading", Html.Blank(), $" {sheet.Numbers.Unit} ", sheet.Say.Say(way));
 
     /// <summary>In words that a person has: its colour, what it is, and where one looks for it.</summary>
     private string Meets(AlignmentStitch cross)
     {
         var say = sheet.Say;
-        if (sheet.Plan.Corners.Any(c => c.Id == cross.On))
+        if (ShowsBothWays(sheet, cross))
             return say.Say("check.corner", ("corner", cross.On));
         var shape = sheet.Drawing.Shapes.First(s => s.Id == cross.On);
         var thread = ("thread", sheet.Drawing.Threads[shape.Thread].Name);

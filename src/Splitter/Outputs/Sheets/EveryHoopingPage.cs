@@ -40,9 +40,9 @@ internal static class EveryHoopingPage
         );
     }
 
-    /// <summary>From a part's page to what is told here.</summary>
+    /// <summary>From a part's page to what is told here: a sentence that ends with the name of this page.</summary>
     internal static object[] Linked(SheetContent sheet, string text) =>
-        [Html.Element("a", new XAttribute("href", $"#{Id}"), sheet.Say.Say("every.title")), text];
+        [$"{text} ", Html.Element("a", new XAttribute("href", $"#{Id}"), sheet.Say.Say("every.title")), "."];
 
     private static IEnumerable<object> Before(SheetContent sheet)
     {
@@ -103,10 +103,13 @@ internal static class EveryHoopingPage
             Html.List([
                 say.Say("check.good"),
                 say.Say("check.lines", ("noticed", sheet.Numbers.Fine(AlignmentTable.NoticedInLines))),
+                .. sheet.Plan.Hoopings.SelectMany(h => h.Alignments).Any(a => !AlignmentTable.ShowsBothWays(sheet, a))
+                    ? new[] { say.Say("check.across") }
+                    : [],
                 say.Say("check.again"),
                 crosses.Max() > 1 ? say.Say("check.correct.many") : say.Say("check.correct.one"),
                 .. crosses.Max() > 1 ? new[] { say.Say("check.disagree") } : [],
-                say.Say("check.realign", ("hoop", sheet.Plan.Hoop.Name)),
+                say.Say("check.realign"),
             ]),
         ];
     }

@@ -150,6 +150,9 @@ internal sealed class HoopMarks
             canvas.Line(letters / 2, MarkInk.Corner, 100, x, at, y);
         foreach (var (_, at, _, _) in toSet)
             canvas.Disc(at, Hole, Colour.Ink);
+        // A cross may lie on a corner.
+        foreach (var at in crosses)
+            AlignmentSign.Stroke(canvas, at, CrossSize);
     }
 
     /// <summary>Over the hole of a corner that is gone when the part is sewn.</summary>

@@ -20,7 +20,7 @@ internal static class NeedsSection
     private const double HoursOfNeedle = 8;
 
     /// <summary>Needles that are there in case one breaks.</summary>
-    private const int SpareNeedles = 2;
+    private const int SpareNeedles = 1;
 
     internal static XElement Of(SheetContent sheet)
     {

@@ -15,6 +15,9 @@ internal sealed record SheetContent(
     WorkFigures Work
 )
 {
+    /// <summary>The recipe's file, which a command names.</summary>
+    internal required string RecipeFile { get; init; }
+
     /// <summary>A small picture of the finished piece, PNG; only the cover shows it.</summary>
     internal ReadOnlyMemory<byte> Finished { get; init; }
 

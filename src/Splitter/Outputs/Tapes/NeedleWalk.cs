@@ -1,3 +1,4 @@
+using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Stitching;
@@ -44,8 +45,10 @@ internal static class NeedleWalk
                 foreach (var stitch in move.Block.Stitches)
                 {
                     var at = TapePoint.Of(part.Field, stitch.At);
+                    // A block that begins where the last one ended is sewn on from there.
+                    var isThere = last == at && !move.Trim;
                     var arrival =
-                        sewing ? Arrival.Sewn
+                        sewing || isThere ? Arrival.Sewn
                         : move.Trim && last is not null ? Arrival.Trimmed
                         : Arrival.Moved;
                     if (sewing)
@@ -53,9 +56,8 @@ internal static class NeedleWalk
                         foreach (var between in LongMove.Between(last!.Value, at))
                             yield return new(step, move.Block, Laid(part, stitch, between), between, arrival, false);
                     }
-                    // A block that begins where the last one ended is sewn on from there: the needle is in that hole.
-                    // What a tape had two holes for has two.
-                    if (sewing || arrival == Arrival.Trimmed || last != at || move.Block.IsCutBefore is not null)
+                    // The needle is in that hole already, but what a tape had two holes for has two.
+                    if (sewing || !isThere || stitch.Source == StitchSource.Original)
                         yield return new(step, move.Block, stitch, at, arrival, last is null);
                     (last, sewing) = (at, true);
                 }
@@ -68,5 +70,7 @@ internal static class NeedleWalk
         stitch with
         {
             At = part.Field.ToDesign(new(at.U * Units.TapeStep, at.V * Units.TapeStep)),
+            // The tape had one hole where its stitch ended, and none on the way.
+            Source = stitch.Source == StitchSource.Original ? StitchSource.Divided : stitch.Source,
         };
 }

@@ -7,7 +7,7 @@ namespace Splitter.Outputs.Tapes;
 /// <summary>
 /// A part to a tape. The tape starts at the field's centre. A move that is not sewn is a run of jumps to the very
 /// place, then a stitch without length that puts the needle in there; at least <see cref="TapeRecord.TrimJumps"/> jumps
-/// cut the thread. A stop stands between steps.
+/// cut the thread, so that a long move that must not cut it ends with a stitch instead. A stop stands between steps.
 /// </summary>
 internal static class PartTape
 {
@@ -29,12 +29,15 @@ internal static class PartTape
                     : at == needle.At ? 0
                     : 1;
                 var from = at;
-                foreach (var to in LongMove.Stops(at, needle.At, jumps))
+                TapePoint[] stops = [.. LongMove.Stops(at, needle.At, jumps)];
+                var isUncut = needle is { Arrival: Arrival.Moved, IsFirst: false };
+                var jumped = isUncut && stops.Length == TapeRecord.TrimJumps ? stops.Length - 1 : stops.Length;
+                foreach (var to in stops.Take(jumped))
                 {
                     records.Add(new(TapeCommand.Jump, to.U - from.U, to.V - from.V));
                     from = to;
                 }
-                records.Add(new(TapeCommand.Stitch, 0, 0));
+                records.Add(new(TapeCommand.Stitch, needle.At.U - from.U, needle.At.V - from.V));
             }
             at = needle.At;
         }

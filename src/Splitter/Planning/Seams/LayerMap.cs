@@ -6,7 +6,7 @@ namespace Splitter.Planning.Seams;
 /// <summary>
 /// Which shapes lie on each cell of a grid, and on which part of it. Shapes that are cut away under others lie below
 /// them by a trap only, narrower than a cell: what of it is counted by the middles of cells alone, seams would slip
-/// between.
+/// between. Those of a tape are not cut away, and lie below others with all that they have there.
 /// </summary>
 internal sealed class LayerMap
 {
@@ -21,7 +21,7 @@ internal sealed class LayerMap
     /// <summary>
     /// Shapes of a cell whose order is looked at, the topmost: pairs grow with the square of their number. What lies
     /// below so many is not seen, or is so small that it lies beside them in a cell. Fills are cut away under others,
-    /// so that only very many crossing lines come that far.
+    /// so that only very many crossing lines come that far; on a tape, so many shapes over each other.
     /// </summary>
     internal const int Deepest = 32;
 

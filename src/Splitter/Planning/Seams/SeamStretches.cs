@@ -84,7 +84,7 @@ internal static class SeamStretches
     }
 
     /// <summary>
-    /// A shape as it covers what lies below: at most the trap of a neighbour, since footprints are visible ground.
+    /// A shape as it covers what lies below: of a drawing at most the trap of a neighbour, of a tape whatever there is.
     /// </summary>
     /// <param name="AreaAround">Its area, as far as a seam in a box needs it.</param>
     private sealed record Cover(Shape? Shape, SeamGround Ground, Box Bounds, Func<Box, PathClipping> AreaAround)

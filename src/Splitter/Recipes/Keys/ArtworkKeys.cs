@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
+using Splitter.Geometry;
 using Splitter.Recipes.Language;
 
 namespace Splitter.Recipes.Keys;
@@ -26,7 +27,13 @@ internal static class ArtworkKeys
         IsOwn = true,
     };
 
-    internal static readonly Key<int> Width = new("width", new LengthKind("5 mm", "20000 mm"))
+    /// <summary>The least that a recipe may ask for, µm.</summary>
+    internal const int LeastWidth = 5 * Units.Millimetre;
+
+    internal static readonly Key<int> Width = new(
+        "width",
+        new LengthKind(FormattableString.Invariant($"{LeastWidth / Units.Millimetre} mm"), "20000 mm")
+    )
     {
         Says = "Finished width; the height follows. A tape bears 10 % more or less than its own.",
         Example = "420 mm",
@@ -61,7 +68,8 @@ internal static class ArtworkKeys
     {
         if (group.Has(File) == group.Has(Shapes))
             group.Report(RecipeProblems.FileOrShapes(group.Has(File) ? group.PlaceOf(Shapes) : group.Given.Place));
-        if (group.Has(Blocks) && group.OrNull(File) is { } file && !ArtworkSource.IsTapeName(file))
+        var isDrawing = group.OrNull(File) is { } file ? !ArtworkSource.IsTapeName(file) : group.Has(Shapes);
+        if (group.Has(Blocks) && isDrawing)
             group.Report(RecipeProblems.BlocksWithoutTape(group.PlaceOf(Blocks)));
     }
 

@@ -100,7 +100,7 @@ internal static class RecipeKeys
 
     internal static readonly Key<Machine> Machine = new("machine", MachineKeys.Group)
     {
-        Says = "How long things take, for estimates.",
+        Says = "How long sewing, stops and hooping take, for estimates.",
         Example = "{ speed: 700, stop: 90 s, trim: 7 s, hooping: 15 min }",
         Default = "{}",
     };

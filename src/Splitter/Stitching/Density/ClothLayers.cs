@@ -54,6 +54,17 @@ internal static class ClothLayers
             }
     }
 
+    /// <summary>Squares with thread of a tape that more than one part sews.</summary>
+    internal static HashSet<Square> Overlaps(ImmutableArray<SewnPiece> sewn) =>
+        [
+            .. from piece in sewn
+            from block in piece.Blocks
+            from i in Enumerable.Range(1, block.Stitches.Length - 1)
+            where block.Stitches[i].Source == StitchSource.Repeated
+            from crossed in ThreadGrid.Crossed(block.Stitches[i - 1].At, block.Stitches[i].At)
+            select crossed.Square,
+        ];
+
     /// <summary>
     /// So that one fill, one satin column and one pass of a run are one layer each: a thread stands for the cloth up to
     /// its neighbour, which is what a layer of its kind lays. Underlay, travel and ties cover their own width alone.

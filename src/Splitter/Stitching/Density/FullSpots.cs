@@ -24,16 +24,18 @@ internal static class FullSpots
 
     /// <summary>One for each set of shapes, the worst first.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
+    /// <param name="asked">Squares that are asked for; null for all.</param>
     internal static ImmutableArray<FullSpot> Of(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ThreadGrid grid,
-        int limit
+        int limit,
+        HashSet<Square>? asked = null
     )
     {
         ImmutableArray<ImmutableArray<Square>> grounds =
         [
-            .. grid.Grounds(limit + Half).Where(g => g.Sum(s => grid.LayersOn(s) - limit) >= Least),
+            .. grid.Grounds(limit + Half, asked).Where(g => g.Sum(s => grid.LayersOn(s) - limit) >= Least),
         ];
         var shares = Shares(drawing, sewn, grounds);
         return

@@ -26,17 +26,18 @@ internal static class LayerCheck
     {
         var limit = recipe.Cloth.MostLayers;
         var grid = ClothLayers.Of(sewn);
-        // How densely a tape sews by itself was decided by whoever made it; where parts meet there is more.
+        // How densely a tape sews by itself was decided by whoever made it; where parts overlap there is more.
+        var asked = drawing.IsStitched ? ClothLayers.Overlaps(sewn) : null;
         var spots = FullSpots
-            .Of(drawing, sewn, grid, limit)
-            .Where(spot => !drawing.IsStitched || spot.Hoopings.Length > 1)
+            .Of(drawing, sewn, grid, limit, asked)
+            .Where(spot => asked is null || spot.Hoopings.Length > 1)
             .ToImmutableArray();
         // What is told of layers tells of holes too.
         ImmutableArray<PiercedSpot> pierced =
         [
             .. PiercedSpots
-                .Of(drawing, sewn, grid)
-                .Where(spot => !drawing.IsStitched || spot.Hoopings.Length > 1)
+                .Of(drawing, sewn, grid, asked)
+                .Where(spot => asked is null || spot.Hoopings.Length > 1)
                 .Where(spot => !spots.Any(full => full.Shapes.SequenceEqual(spot.Shapes))),
         ];
         var full = spots

@@ -22,9 +22,17 @@ internal static class PiercedSpots
 {
     /// <summary>One for each set of shapes, the worst first.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
-    internal static ImmutableArray<PiercedSpot> Of(Drawing drawing, ImmutableArray<SewnPiece> sewn, ThreadGrid grid)
+    /// <param name="asked">Squares that are asked for; null for all.</param>
+    internal static ImmutableArray<PiercedSpot> Of(
+        Drawing drawing,
+        ImmutableArray<SewnPiece> sewn,
+        ThreadGrid grid,
+        HashSet<Square>? asked = null
+    )
     {
-        var squares = grid.Squares.Where(s => grid.HolesIn(s) > ThreadGrid.MostHoles).ToHashSet();
+        var squares = grid
+            .Squares.Where(s => grid.HolesIn(s) > ThreadGrid.MostHoles && asked?.Contains(s) != false)
+            .ToHashSet();
         if (squares.Count == 0)
             return [];
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);

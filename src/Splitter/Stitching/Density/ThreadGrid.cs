@@ -92,9 +92,10 @@ internal sealed class ThreadGrid
         (long)Math.Round(length * breadth, MidpointRounding.AwayFromZero);
 
     /// <summary>Squares with more layers than this, those that touch together; in the order of rows.</summary>
-    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers)
+    /// <param name="asked">Among these; null for all.</param>
+    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, HashSet<Square>? asked = null)
     {
-        var left = Squares.Where(s => LayersOn(s) > layers).ToHashSet();
+        var left = Squares.Where(s => LayersOn(s) > layers && asked?.Contains(s) != false).ToHashSet();
         foreach (var square in Squares)
         {
             if (!left.Remove(square))

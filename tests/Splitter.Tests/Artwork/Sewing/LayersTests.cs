@@ -9,6 +9,9 @@ namespace Splitter.Tests.Artwork.Sewing;
 /// <summary>Blobs over each other, some of whose edges nearly coincide: what shows is sewn, and hardly more.</summary>
 public sealed class LayersTests
 {
+    /// <summary>What snapping to whole micrometres leaves along some metres of edge, µm².</summary>
+    private const double Splinters = 20_000;
+
     /// <summary>What is narrower than this may be left out or stay, µm: 0.3 mm, and what offsets stray by on both sides.</summary>
     private const int Sliver = 340;
 
@@ -132,6 +135,31 @@ public sealed class LayersTests
         var one = Sewn([Samples.Rectangle("ground", 0, 0, 610, 610), Samples.Rectangle("thing", 5, 5, 9, 9)])[0];
         Assert.Equal((610.0 * 610) - area, 1600 * ((610.0 * 610) - (one.Area / 1e6)), 1600 * 0.5);
         Assert.InRange((610.0 * 610) - (one.Area / 1e6), 50, 56);
+    }
+
+    /// <summary>Looked at one by one, on any number of threads: what reaches under things is sewn, and always the same.</summary>
+    [Fact]
+    public void ManyThingsThatLieOverEachOther()
+    {
+        var things = Enumerable
+            .Range(0, 400)
+            .Select(Shape (i) => Samples.Rectangle($"thing-{i}", 37 * i % 391, 61 * i % 389, 4 + (i % 9), 4 + (i % 7)));
+        ImmutableArray<Shape> drawn = [Samples.Rectangle("ground", 0, 0, 400, 400), .. things];
+        Assert.InRange(Cover(drawn, 0).Polygons.Length, 101, 400);
+        var (ground, again) = (Ground(1), Ground(4));
+        foreach (var part in new[] { ground.Rims, ground.Deep })
+            Assert.InRange(Polygons.Subtract(part, ground.Footprint).Area, 0, Splinters);
+        Assert.NotEqual(0, ground.Rims.Area);
+        Assert.NotEqual(0, ground.Deep.Area);
+        Assert.Equal(Points(ground), Points(again));
+
+        FillShape Ground(int jobs) => (FillShape)Layers.CutAway(new(0, 0, []), drawn, jobs).Value[0];
+
+        static IEnumerable<Point> Points(FillShape fill) =>
+            from region in new[] { fill.Footprint, fill.Rims, fill.Deep }
+            from ring in region.Rings
+            from point in ring.Points
+            select point;
     }
 
     /// <summary>By shape; nothing for those that are hidden.</summary>

@@ -33,6 +33,14 @@ internal sealed class HandTape
         return Sew((x, y));
     }
 
+    /// <summary>A record for each place; what comes behind them is sewn from there.</summary>
+    internal HandTape Jumps(params ReadOnlySpan<(double X, double Y)> places)
+    {
+        foreach (var (x, y) in places)
+            Move(TapeCommand.Jump, x, y);
+        return this;
+    }
+
     internal HandTape Stop()
     {
         records.Add(new(TapeCommand.Stop, 0, 0));

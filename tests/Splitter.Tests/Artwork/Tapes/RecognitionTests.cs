@@ -1,6 +1,7 @@
 using Splitter.Artwork;
 using Splitter.Artwork.Tapes;
 using Splitter.Geometry;
+using Splitter.Tapes;
 
 namespace Splitter.Tests.Artwork.Tapes;
 
@@ -73,6 +74,34 @@ public sealed class RecognitionTests
     {
         var shapes = Shapes(new HandTape().Rows(0, 0, 40, 20).Run(2, 2).Run(38, 10).Column(38, 10, -4, 8));
         Assert.Equal([typeof(FillShape), typeof(RunShape), typeof(SatinShape)], shapes.Select(s => s.GetType()));
+    }
+
+    /// <summary>A line over rows, from one section of a fill to the next, is seen: only later thread hides.</summary>
+    [Fact]
+    public void WhatIsSewnOverRowsIsNotHiddenByThem()
+    {
+        var fill = Assert.IsType<FillShape>(
+            Assert.Single(Shapes(new HandTape().Rows(0, 0, 40, 20).Run(38, 10).Run(0.2, 19.8).Rows(0, 20.4, 40, 20)))
+        );
+        var stitches = fill.Original.Single().Stitches;
+        Assert.Equal(StitchKind.Run, stitches.Single(s => s.At == new Point(38_000, 10_000)).Kind);
+        Assert.DoesNotContain(stitches, s => s.Kind == StitchKind.Travel);
+    }
+
+    /// <summary>The largest tape that is taken, all in one hole: the effort grows no faster than its length.</summary>
+    [Fact]
+    public void StitchesOfNoLengthAreNoEffort() =>
+        Assert.Single(Pass.Of([new Point(0, 0), .. Enumerable.Repeat(new Point(1000, 0), 1_000_000)]));
+
+    /// <summary>Empty records are passed over, and counted.</summary>
+    [Fact]
+    public void AShapeIsPlacedAtTheRecordThatBeginsIt()
+    {
+        var bytes = new HandTape().Sew((0, 0)).Run(20, 0).Jump(40, 0, 4).Rows(40, 0, 20, 20).Bytes;
+        // Nine holes of the line and four jumps come before; and an empty record after the first.
+        var at = TapeHeader.Length + 3;
+        var tape = TapeReader.Read("hand.dst", (byte[])[.. bytes[..at], 0, 0, 0, .. bytes[at..]]).Value;
+        Assert.Equal([1, 15], Shapes(TapeSheet.Of(tape)).Select(s => s.Place.Column));
     }
 
     [Fact]

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Cutting.Tapes;
+using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Stitching;
+using Splitter.Tapes;
 using Splitter.Tests.Artwork.Tapes;
 
 namespace Splitter.Tests.Cutting.Tapes;
@@ -143,6 +145,56 @@ public sealed class TapeCutterTests
             part.Steps.Where(s => s.Kind == StepKind.Body).SelectMany(s => s.Moves).Select(m => m.Block.IsCutBefore)
         );
         Assert.Equal(0, Ties(Bodies(part).SelectMany(b => b.Stitches)));
+    }
+
+    /// <summary>Two jumps and a stitch: one jump more would cut the thread, which is not tied.</summary>
+    [Fact]
+    public void LongMovesThatLeaveTheThreadUncutDoSo()
+    {
+        var part = Made(Loose).Parts.Single();
+        Assert.Equal(0, Ties(Bodies(part).SelectMany(b => b.Stitches)));
+        Assert.Equal(0, TapeCounts.Of(PartTape.Of(part, "loose")).Trims);
+    }
+
+    /// <summary>Made wider, the same move takes three jumps: it is cut, and tied before and after.</summary>
+    [Fact]
+    public void AMoveThatGetsTooLongToLeaveTheThreadUncutIsTied()
+    {
+        var made = HandTape.Make(Loose.Bytes, 1, 80, 80, artwork: ", width: 66 mm");
+        var part = made.Value.Sets.Single().Parts.Single();
+        Assert.Equal(6, Ties(Bodies(part).SelectMany(b => b.Stitches)));
+        Assert.Equal(1, TapeCounts.Of(PartTape.Of(part, "loose")).Trims);
+    }
+
+    private static HandTape Loose =>
+        new HandTape().Sew((0, 0)).Run(12, 0).Jumps((24.1, 0), (36.2, 0)).Sew((48.3, 0)).Run(60, 0);
+
+    /// <summary>
+    /// What lies between is sewn in another part: there is nothing to stop for, unless the design itself stops there.
+    /// </summary>
+    [Theory]
+    [InlineData("t1, t2, t1", 1)]
+    [InlineData("t1, t2, t2", 2)]
+    [InlineData("t1, t1, t1", 2)]
+    [InlineData("t2, t1, t2", 1)]
+    public void AThreadThatComesAgainIsSewnInOneGoWhereNothingLiesBetween(string blocks, int steps)
+    {
+        var tape = new HandTape()
+            .Rows(0, 0, 20, 20)
+            .Stop()
+            .Jump(90, 0, 12)
+            .Rows(90, 0, 20, 20)
+            .Stop()
+            .Jump(20, 20, 12)
+            .Rows(20, 20, 20, 20);
+        var made = HandTape.Make(tape.Bytes, 2, 70, 70, artwork: $", blocks: [{blocks}]");
+        var part = made.Value.Sets.Single().Parts.Single(p => Bodies(p).Any(b => b.Start.X == 0));
+        var body = part.Steps.Where(s => s.Kind == StepKind.Body).ToList();
+        Assert.Equal(steps, body.Count);
+        Assert.Equal(
+            blocks == "t1, t1, t1",
+            body[0].Stop?.Contains("The design stops here with the same thread", StringComparison.Ordinal) ?? false
+        );
     }
 
     private static ImmutableArray<int> Ys(ImmutableArray<Stitch> stitches, StitchSource source) =>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Splitter.Correcting;
+using Splitter.Diagnostics;
 using Splitter.Parts;
 using Splitter.Texts;
 
@@ -38,6 +40,36 @@ public sealed class SheetAdviceTests
             var names = page.Descendants("table").Where(t => t.Element("caption")!.Value == "Does it fit?");
             Assert.Equal(count, names.SelectMany(t => t.Element("tbody")!.Elements("tr")).Count());
         }
+    }
+
+    /// <summary>As it stands on the page, realign reads it: hoop, part, and places that it knows.</summary>
+    [Fact]
+    public void EachPartHasTheWholeLineThatMovesIt()
+    {
+        foreach (var (i, page) in PartsOf(SheetSamples.PageOf(Sails)).Index().Skip(1))
+        {
+            var words = page.Descendants("code").Single().Value.Split("--at ");
+            Assert.Equal($"splitter realign sails.yaml --hoop small --part {Sails.Parts[i].Letter} ", words[0]);
+            var read = OffsetWords.Read(words[1..], Place.Whole("call"));
+            Assert.True(Sighting.Of(Sails.Plan, i, read.Value, Place.Whole("call")).Succeeded);
+            Assert.All(read.Value, offset => Assert.Contains(offset.At, page.Value, StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>Both ways are asked for where a hole shows both; on an edge only what it shows.</summary>
+    [Fact]
+    public void AnEdgeIsMeasuredAcrossOnly()
+    {
+        foreach (var (part, page) in Sails.Parts.Zip(PartsOf(SheetSamples.PageOf(Sails))).Skip(1))
+        {
+            var asked = page.Descendants("td").Select(td => td.Elements("span").Count(s => s.Value.Contains("mm")));
+            Assert.Equal(
+                part.Hooping.Alignments.Select(a => Sails.Plan.Corners.Any(c => c.Id == a.On) ? 2 : 1),
+                asked.Where(count => count > 0)
+            );
+        }
+        var crosses = Sails.Parts.SelectMany(p => p.Hooping.Alignments).ToList();
+        Assert.Contains(crosses, a => Sails.Plan.Corners.All(c => c.Id != a.On));
     }
 
     /// <summary>The cloth is 30 mm narrower than the hoop: each part says so at the stop when the cloth is put on.</summary>

@@ -22,6 +22,12 @@ public sealed partial class AdviceTests
     private const string Wide =
         "POLYGON ((5 5, 415 5, 415 315, 5 315, 5 5), (40 100, 40 220, 380 220, 380 100, 40 100))";
 
+    /// <summary>The same for a grid of three by three, whose fields share 11 mm.</summary>
+    private const string Frame =
+        "POLYGON ((5 5, 325 5, 325 325, 5 325, 5 5), (105 105, 105 225, 225 225, 225 105, 105 105))";
+
+    private const string Tall = "POLYGON ((0 0, 120 0, 120 160, 0 160, 0 0))";
+
     private const string Banner = "POLYGON ((0 0, 50 0, 50 150, 0 150, 0 0))";
 
     private const string Flag = "POLYGON ((0 0, 120 0, 120 150, 0 150, 0 0))";
@@ -46,6 +52,18 @@ public sealed partial class AdviceTests
     [InlineData("auto", "2", Flag, new[] { "hoop" })]
     public void WhereFieldsAndSeamsAreChosen(string width, string accuracy, string shape, string[] keys) =>
         Assert.Equal(keys, Followed(Recipe(shape, "fewest", "70 x 95 mm", width, "least-visible", accuracy)).Order());
+
+    /// <summary>The grid itself stays as it is; another hoop has its fields on other places.</summary>
+    [Theory]
+    [InlineData("0.3 mm", "0.3", Tall, 2, "70 x 95 mm", "overlap.width")]
+    [InlineData("auto", "1.55", Tall, 2, "70 x 95 mm", "fields.first")]
+    [InlineData("auto", "1.7", Frame, 3, "120 x 120 mm", "registration.corners.count")]
+    [InlineData("auto", "2", Frame, 3, "120 x 120 mm", "hoop")]
+    public void WhereFieldsAreAGrid(string width, string accuracy, string shape, int side, string field, string key)
+    {
+        var (grid, seams) = ($"{{ columns: {side}, rows: {side} }}", side == 2 ? "least-visible" : "straight");
+        Assert.Equal(key, Assert.Single(Followed(Recipe(shape, grid, field, width, seams, accuracy))));
+    }
 
     /// <summary>One width for all joins, and not one after the other.</summary>
     [Theory]

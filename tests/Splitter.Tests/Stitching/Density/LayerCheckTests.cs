@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.RegularExpressions;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
+using Splitter.Tests.Artwork.Tapes;
 
 namespace Splitter.Tests.Stitching.Density;
 
@@ -47,6 +49,35 @@ public sealed class LayerCheckTests
         );
         var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
         Assert.Contains("write a smaller 'overlap.width', or leave it out", told.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// A tape's fill that is sewn five times over at both ends, and once where two parts meet: its maker wanted that.
+    /// </summary>
+    [Fact]
+    public void HowDenselyATapeSewsByItselfIsNotTold()
+    {
+        var tape = new HandTape().Rows(0, 0, 100, 40);
+        foreach (var x in (ReadOnlySpan<int>)[88, 0])
+            for (var i = 0; i < 4; i++)
+                tape.Run(x, 40).Run(x, 0).Rows(x, 0, 12, 40);
+        var made = HandTape.Make(tape.Bytes, 1, 70, 70);
+        Assert.Equal(2, made.Value.Sets.Single().Parts.Length);
+        Assert.Single(made.Value.Job.Drawing.Shapes);
+        Assert.Empty(made.Diagnostics);
+    }
+
+    /// <summary>Rows that are more than three layers all over: that is told where parts overlap alone.</summary>
+    [Fact]
+    public void WhereOverlapsMakeATapeTooDenseIsTold()
+    {
+        var made = HandTape.Make(new HandTape().Rows(0, 0, 100, 40, 0.11).Bytes, 1, 70, 70);
+        var join = Assert.Single(made.Value.Sets.Single().Plan.Joins);
+        var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
+        Assert.Contains("(parts A, B)", told.Message, StringComparison.Ordinal);
+        Assert.Contains("write a smaller 'overlap.width'", told.Message, StringComparison.Ordinal);
+        var squares = int.Parse(Regex.Match(told.Message, @"on (\d+) mm²").Groups[1].Value);
+        Assert.InRange(squares, 40, 40 * ((2 * join.Overlap / 1000) + 5));
     }
 
     /// <summary>However densely it is sewn, one fill or one satin column is one layer, and so is one pass of a run.</summary>

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Splitter.Artwork.Tapes;
+using Splitter.Geometry;
+
+namespace Splitter.Cutting.Tapes;
+
+/// <summary>
+/// Ways along a seam, from where one stretch of a shape ends to where the next one begins: without them a seam would be all
+/// knots.
+/// </summary>
+/// <param name="ground">What the part sews of the shape.</param>
+internal sealed class SeamWays(Region ground)
+{
+    /// <summary>
+    /// From the end of a row to the start of the next one the thread goes on if it is no farther, µm: a farther way shows
+    /// beside the rows. Common practice, no source.
+    /// </summary>
+    private const int LongestOpen = 3 * Units.Millimetre;
+
+    /// <summary>
+    /// Below rows that are still to come it goes on as far as this, µm: a trim takes as long as a hundred stitches, and this
+    /// a tenth of that. Common practice, no source.
+    /// </summary>
+    private const int LongestHidden = 30 * Units.Millimetre;
+
+    /// <summary>Longest stitch below later rows, µm: longer ones would lift them. Common practice, no source.</summary>
+    private const int HiddenStitch = 3 * Units.Millimetre;
+
+    /// <summary>A way is looked at every so often, µm: no bare cloth that matters lies between.</summary>
+    private const double Step = 500;
+
+    private readonly Func<double, double, bool> covers = Polygons.Containment(ground);
+
+    /// <summary>Stretches in one go wherever there is a way from one to the next.</summary>
+    internal List<KeptThread> Joined(IEnumerable<KeptThread> stretches)
+    {
+        var joined = new List<KeptThread>();
+        foreach (var next in stretches)
+            if (joined.Count > 0 && joined[^1] is var last && Way(last.Stitches[^1], next.Stitches[0]) is { } way)
+                joined[^1] = last with
+                {
+                    Stitches = [.. last.Stitches, .. way, .. next.Stitches.Skip(1)],
+                    IsWhole = (last.IsWhole.Starts, next.IsWhole.Ends),
+                };
+            else
+                joined.Add(next);
+        return joined;
+    }
+
+    /// <summary>The holes of a way, its start left out; null when there is none.</summary>
+    private IEnumerable<KeptStitch>? Way(KeptStitch end, KeptStitch start)
+    {
+        var length = end.At.DistanceTo(start.At);
+        if (!IsRow(end) || !IsRow(start))
+            return null;
+        if (length <= LongestOpen)
+            return length == 0 ? [] : [start with { Kind = StitchKind.Travel }];
+        if (end.Kind != StitchKind.Underlay || length > LongestHidden || !IsHidden(end.At, start.At))
+            return null;
+        var count = (int)Math.Ceiling(length / HiddenStitch);
+        return Enumerable
+            .Range(1, count - 1)
+            .Select(i => end.At.Towards(start.At, (double)i / count).OnTape())
+            .Select(at => new KeptStitch(at, StitchKind.Travel, StitchSource.Made))
+            .Append(start with { Kind = StitchKind.Travel });
+    }
+
+    /// <summary>Underlay of a shape comes before all of its rows.</summary>
+    private bool IsHidden(Point from, Point to)
+    {
+        var length = from.DistanceTo(to);
+        for (var way = Step; way < length; way += Step)
+            if (from.Towards(to, way / length) is var at && !covers(at.X, at.Y))
+                return false;
+        return true;
+    }
+
+    private static bool IsRow(KeptStitch stitch) => stitch.Kind is StitchKind.Fill or StitchKind.Underlay;
+}

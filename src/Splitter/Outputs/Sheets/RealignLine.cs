@@ -1,0 +1,43 @@
+using System.Xml.Linq;
+using Splitter.Parts;
+
+namespace Splitter.Outputs.Sheets;
+
+/// <summary>
+/// The command that moves a part onto the sewn work, whole but for what is read in the hoop, to copy or to type. It asks
+/// for both ways at each place, so it names corners: crosses on an edge show one way only.
+/// </summary>
+internal sealed class RealignLine(SheetContent sheet, Part part)
+{
+    /// <summary>Two places show a shift and a turn, a third tells a wrong reading; more take longer than they tell.</summary>
+    private const int Most = 3;
+
+    private const int Fewest = 2;
+
+    /// <summary>Null where too few places show both ways.</summary>
+    internal XElement? Write()
+    {
+        var places = part.Hooping.Takes.Take(Most).Select(i => sheet.Plan.Corners[i].Id).ToList();
+        return places.Count < Fewest
+            ? null
+            : Html.Classed(
+                "div",
+                "command",
+                Html.Element("p", sheet.Say.Say("check.command", ("places", sheet.Say.Listed(places)))),
+                Html.Element("p", Html.Element("code", Line(places)))
+            );
+    }
+
+    private string Line(IEnumerable<string> places) =>
+        string.Join(
+            ' ',
+            [
+                $"splitter realign {Word(sheet.RecipeFile)} --hoop {Word(sheet.Plan.Hoop.Name)} --part {part.Letter}",
+                .. places.Select(place => $"--at {place} 0.0 {sheet.Numbers.Unit} right 0.0 {sheet.Numbers.Unit} up"),
+            ]
+        );
+
+    /// <summary>One word of a command, as all usual shells read it.</summary>
+    private static string Word(string text) =>
+        text.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' or '_') ? text : $"\"{text}\"";
+}

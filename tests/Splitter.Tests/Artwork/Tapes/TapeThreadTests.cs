@@ -1,0 +1,65 @@
+using System.Text;
+using Splitter.Artwork.Tapes;
+using Splitter.Diagnostics;
+using Splitter.Recipes;
+using Splitter.Recipes.Keys;
+using Splitter.Starting;
+
+namespace Splitter.Tests.Artwork.Tapes;
+
+/// <summary>What is said of tapes whose threads or size cannot be, and what is proposed instead.</summary>
+public sealed class TapeThreadTests
+{
+    private static HandTape Blocks(int count)
+    {
+        var tape = new HandTape().Sew((0, 0));
+        for (var i = 1; i < count; i++)
+            tape.Stop().Sew((i % 12, i / 12));
+        return tape;
+    }
+
+    private static Result<string> Started(HandTape tape) =>
+        StarterRecipe.Write("started", new("hand.dst", tape.Bytes), null);
+
+    [Fact]
+    public void MoreBlocksThanARecipeHasThreadsAreRefused()
+    {
+        var tape = Blocks(RecipeKeys.MostThreads + 1);
+        const string Says =
+            "hand.dst: error SPL2208: the tape has 501 colour blocks, and Splitter takes up to 500; "
+            + "divide the design, or take stops out";
+        Assert.Equal(Says, Assert.Single(HandTape.Make(tape.Bytes, 1, 70, 70).Diagnostics).ToString());
+        Assert.Equal(Says, Assert.Single(Started(tape).Diagnostics).ToString());
+        Assert.Equal("SPL2208", HandTape.Make(Blocks(1_100).Bytes, 1, 70, 70).Diagnostics[^1].Code);
+    }
+
+    [Fact]
+    public void AsManyBlocksAsARecipeHasThreadsGetAThreadEach()
+    {
+        var started = Started(Blocks(RecipeKeys.MostThreads));
+        var recipe = RecipeReader.Read("started.yaml", Encoding.UTF8.GetBytes(started.Value)).Value;
+        Assert.Equal(RecipeKeys.MostThreads, recipe.Threads.Length);
+        Assert.Equal(RecipeKeys.MostThreads, recipe.Threads.Select(t => t.Color).Distinct().Count());
+    }
+
+    [Fact]
+    public void ProposedNamesAreNotTaken() =>
+        Assert.Equal(
+            ["Block 2", "block 3", "block 4"],
+            BlockThreads.Proposed([new("Block 2", "#112233")], 3).Select(t => t.Name)
+        );
+
+    /// <summary>An upright line has no width, and a narrow tape less than a recipe may ask for.</summary>
+    [Theory]
+    [InlineData(0, "leave the width out")]
+    [InlineData(4, "leave the width out")]
+    [InlineData(5, "write a width from 5 to 5.5 mm")]
+    [InlineData(50, "write a width from 45 to 55 mm")]
+    public void AWidthThatIsProposedMayBeAsked(int own, string says)
+    {
+        var tape = new HandTape().Sew((0, 0)).Run(own, 0).Run(own, 30);
+        var told = Assert.Single(HandTape.Make(tape.Bytes, 1, 70, 70, artwork: ", width: 60 mm").Diagnostics);
+        Assert.Equal("SPL2204", told.Code);
+        Assert.Contains(says, told.Message, StringComparison.Ordinal);
+    }
+}
