@@ -82,12 +82,9 @@ public sealed class KilledTests : IDisposable
         using var process = Start(recipe);
         var begun = DateTime.UtcNow;
         while (!process.HasExited && Directory.GetLastWriteTimeUtc(Unfinished) < begun)
-            Thread.SpinWait(100);
-        var pause = Stopwatch.StartNew();
-        // Writing the set takes some milliseconds.
-        var moment = random.NextDouble() * 8;
-        while (pause.Elapsed.TotalMilliseconds < moment)
-            Thread.SpinWait(10);
+            await Task.Delay(1);
+        // Replacing the set takes some tens of milliseconds.
+        await Task.Delay(TimeSpan.FromMilliseconds(random.NextDouble() * 20));
         await Kill(process);
         var folder = new SetFolder(Output, "small");
         string[] siblings = [folder.Unfinished, folder.Exchanged, folder.Aside];
