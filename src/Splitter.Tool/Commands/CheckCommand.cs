@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Checking;
+using Splitter.Diagnostics;
 using Splitter.Tool.Commands.Comparing;
 using Splitter.Tool.Disk;
 
@@ -72,7 +73,12 @@ internal static class CheckCommand
                     CallProblems.CannotRead(folder.Path, $"cannot be read ({e.Message.TrimEnd('.')})"),
                 ]);
             }
-        return Comparison.Answer(found.ToImmutable(), batch.Diagnostics, pictures, stitchesOnly, isCheck: true);
+        ImmutableArray<Diagnostic> warnings =
+        [
+            .. batch.Diagnostics,
+            .. all.SelectMany(made => OldCorrections.Beside(new LocalDisk(), made)),
+        ];
+        return Comparison.Answer(found.ToImmutable(), warnings, pictures, stitchesOnly, isCheck: true);
     }
 
     private static Compared Compare(Made made, PartSet set, SetFolder folder)

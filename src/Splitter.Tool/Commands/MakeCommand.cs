@@ -72,7 +72,12 @@ internal static class MakeCommand
         [
             .. all.SelectMany(made => made.Production.Sets.Zip(made.Folders, (s, f) => SetSummary.Of(made, s, f))),
         ];
-        return new(ExitCode.Done, batch.Diagnostics) { Text = SetSummary.Table(summaries), Data = summaries };
+        ImmutableArray<Diagnostic> warnings =
+        [
+            .. batch.Diagnostics,
+            .. all.SelectMany(made => OldCorrections.Beside(disk, made)),
+        ];
+        return new(ExitCode.Done, warnings) { Text = SetSummary.Table(summaries), Data = summaries };
     }
 
     private static IEnumerable<(SetFolder, ImmutableArray<Outputs.OutputFile>)> Sets(Made made) =>

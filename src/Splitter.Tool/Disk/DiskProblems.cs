@@ -61,4 +61,12 @@ internal static class DiskProblems
             $"is a file of yours that a run which was cut short left here, and '{file}' has its name by now; "
                 + "rename one of the two"
         );
+
+    internal static Diagnostic OldCorrection(string folder, string part) =>
+        Diagnostic.Warning(
+            5058,
+            Place.Whole(folder),
+            $"this corrected tape goes with an earlier part {part}, not with what the recipe makes now; do not sew "
+                + "it: delete the folder, or measure and 'realign' again"
+        );
 }

@@ -33,6 +33,7 @@ internal static class Checker
         {
             TotalsBefore = old.Manifest.Totals,
             TotalsAfter = now.Manifest.Totals,
+            Origins = old.Manifest.Origin is { } was && now.Manifest.Origin is { } origin ? (was, origin) : null,
             Versions =
                 old.Manifest.Version is { } before && now.Manifest.Version is { } after && before != after
                     ? (before, after)

@@ -40,7 +40,7 @@ internal static class DifferencePicture
         var read =
             from before in old.Runs(letter, old.FieldOf(letter, to))
             from after in now.Runs(letter, to)
-            select (Was: Stitches(before), Is: Stitches(after));
+            select (Was: Stitches(before), Is: Stitches(after), Holes: NeedleHoles.Of(before, after));
         if (!read.TryGet(out var both) || both.Was.Count + both.Is.Count == 0)
             return null;
         var work = Box.Around(both.Was.Concat(both.Is).SelectMany(s => new[] { s.From, s.To }));
@@ -55,9 +55,9 @@ internal static class DifferencePicture
         Panel(2, "difference", (kept, Same, Thin, 100), (removed, Old, Thick, 100), (added, New, Thick, Sheer));
         ImmutableArray<(Colour Ink, string Text)> key =
         [
-            (Same, $"the same: {Figures.Count(kept.Count)}"),
-            (Old, $"only before: {Figures.Count(removed.Count)}"),
-            (New, $"only after: {Figures.Count(added.Count)}"),
+            (Same, $"needle holes in both: {Figures.Count(both.Holes.Same)}"),
+            (Old, $"needle holes only before: {Figures.Count(both.Holes.Gone)}"),
+            (New, $"needle holes only after: {Figures.Count(both.Holes.New)}"),
         ];
         foreach (var (i, (ink, text)) in key.Index())
         {

@@ -13,7 +13,7 @@ internal static class DifferenceText
     /// What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.
     /// </summary>
     internal static ImmutableArray<string> SummaryOf(SetDifferences set) =>
-        [Weight(set), .. Parts(set), .. Totals(set.TotalsBefore, set.TotalsAfter)];
+        [Weight(set), .. Why(set), .. Parts(set), .. Totals(set.TotalsBefore, set.TotalsAfter)];
 
     /// <summary>Files first, then what changes at the machine.</summary>
     /// <param name="isCheck">A set on disk against what the recipe makes now; else one set against another.</param>
@@ -43,6 +43,19 @@ internal static class DifferenceText
             DifferenceWeight.Work => "every tape is the same, but not what the person does at the machine",
             _ => "what is sewn differs",
         };
+
+    /// <summary>What of the input explains it, as far as manifests tell.</summary>
+    private static IEnumerable<string> Why(SetDifferences set)
+    {
+        if (set.AreNone || set.Origins is not var (was, now))
+            yield break;
+        if (was.ChangedTo(now) is { } changed)
+            yield return $"why: {changed}";
+        else if (set.Versions is var (before, after))
+            yield return $"why: made by Splitter {before}, now by {after}, of the same recipe and files";
+        else
+            yield return "why: not by the recipe or the files it names: they are those that the set was made of";
+    }
 
     private static string Made(SetDifferences set) =>
         set.Versions is var (before, after) ? $" (made by Splitter {before} and {after})" : "";
@@ -79,7 +92,7 @@ internal static class DifferenceText
             && set.Parts.Sum(p => p.StitchesRemoved) is var fewer
             && more + fewer > 0
         )
-            yield return Invariant($"in changed parts: {Stitches(more)} added, {Stitches(fewer)} removed");
+            yield return Invariant($"in changed parts: {more} needle holes are new, {fewer} are gone");
     }
 
     private static IEnumerable<string> Letters(SetDifferences set, FileState state) =>
@@ -153,6 +166,8 @@ internal static class DifferenceText
             yield return corner.MovedMm is { } by ? Invariant($"corner {corner.Id} moved by {by:0.0} mm")
             : corner.IsNew ? $"corner {corner.Id} is new"
             : $"corner {corner.Id} is not sewn any more";
+        if (part.StitchesAdded + part.StitchesRemoved > 0)
+            yield return Invariant($"{part.StitchesAdded} needle holes are new, {part.StitchesRemoved} are gone");
         if (part.StepsBefore != part.StepsAfter && part.StepsBefore > 0 && part.StepsAfter > 0)
             yield return Invariant($"it has {part.StepsAfter} steps, not {part.StepsBefore}");
         foreach (var thread in part.Threads)

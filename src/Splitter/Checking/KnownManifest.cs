@@ -7,6 +7,9 @@ namespace Splitter.Checking;
 /// <summary>A manifest, read for comparing; it may be anything, and then nothing is known.</summary>
 internal sealed record KnownManifest(string? Version, ImmutableDictionary<string, KnownPart> Parts, KnownTotals? Totals)
 {
+    /// <summary>Null where it does not say what it was made of.</summary>
+    internal KnownOrigin? Origin { get; private init; }
+
     internal static readonly KnownManifest Nothing = new(null, ImmutableDictionary<string, KnownPart>.Empty, null);
 
     internal KnownPart Part(string letter) => Parts.GetValueOrDefault(letter, KnownPart.Unknown);
@@ -27,7 +30,10 @@ internal sealed record KnownManifest(string? Version, ImmutableDictionary<string
                         .ToImmutableDictionary(part => part.GetProperty("letter").GetString()!, KnownPart.Of)
                 ) ?? Nothing.Parts,
                 Try(() => KnownTotals.Of(json.RootElement.GetProperty("totals")))
-            );
+            )
+            {
+                Origin = Try(() => KnownOrigin.Of(json.RootElement)),
+            };
         }
         catch (JsonException)
         {

@@ -38,14 +38,14 @@ internal static class PartComparer
         var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
         var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
         var (shapes, gone) = Shapes(earlier, later);
-        var (added, removed) = Holes(earlier, later);
+        var holes = NeedleHoles.Of(earlier, later);
         return new()
         {
             Letter = letter,
             StitchesBefore = earlier.Sum(r => r.Points.Length),
             StitchesAfter = later.Sum(r => r.Points.Length),
-            StitchesAdded = added,
-            StitchesRemoved = removed,
+            StitchesAdded = holes.New,
+            StitchesRemoved = holes.Gone,
             FieldMovedMm = Millimetres(lay.Centre.DistanceTo(laid.Centre)),
             TurnBefore = (int)lay.Turn,
             TurnAfter = (int)laid.Turn,
@@ -95,17 +95,6 @@ internal static class PartComparer
                 .Where(step => step.Item.First.Stop != step.Item.Second.Stop)
                 .Select(step => step.Index + 1),
         ];
-
-    /// <summary>Needle holes on the drawing that only one side has, counted as often as they are sewn.</summary>
-    private static (int Added, int Removed) Holes(ImmutableArray<SewnRun> before, ImmutableArray<SewnRun> after)
-    {
-        var more = new Dictionary<Point, int>();
-        foreach (var point in after.SelectMany(run => run.Points))
-            more[point] = more.GetValueOrDefault(point) + 1;
-        foreach (var point in before.SelectMany(run => run.Points))
-            more[point] = more.GetValueOrDefault(point) - 1;
-        return (more.Values.Where(n => n > 0).Sum(), -more.Values.Where(n => n < 0).Sum());
-    }
 
     private static (ImmutableArray<ShapeDifference>, ImmutableArray<GoneStitches>) Shapes(
         ImmutableArray<SewnRun> before,

@@ -24,6 +24,9 @@ internal sealed record SetDifferences(
     /// <summary>The versions of the programs that made the two, where they are not the same.</summary>
     internal (string Before, string After)? Versions { get; init; }
 
+    /// <summary>What the manifests on both sides say that the sets were made of; null where one says nothing.</summary>
+    internal (KnownOrigin Before, KnownOrigin After)? Origins { get; init; }
+
     /// <summary>How much a reviewer should make of it.</summary>
     internal DifferenceWeight Weight =>
         AreNone ? DifferenceWeight.None

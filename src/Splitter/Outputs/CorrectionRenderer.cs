@@ -59,7 +59,7 @@ internal static class CorrectionRenderer
             )
         );
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
-        var folder = $"{plan.Hoop.Name}-part-{part.Letter}-corrected";
+        var folder = PartFiles.CorrectedFolder(plan.Hoop.Name, part.Letter);
         return [.. files.Select(f => f with { Path = $"{folder}/{f.Path}" })];
     }
 

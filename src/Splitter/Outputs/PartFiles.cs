@@ -12,6 +12,9 @@ internal static class PartFiles
     /// <summary>The machine file.</summary>
     internal static string Tape(string letter) => $"{Stem(letter)}{TapeEnding}";
 
+    /// <summary>The folder of a part that was moved onto sewn work, beside that of its hoop.</summary>
+    internal static string CorrectedFolder(string hoop, string letter) => $"{hoop}-{Stem(letter)}-corrected";
+
     /// <summary>A machine sews it.</summary>
     internal static bool IsTape(string path) => path.EndsWith(TapeEnding, StringComparison.Ordinal);
 

@@ -170,7 +170,11 @@ public sealed class CheckerTests
             found.Parts[0].Corners.AsEnumerable()
         );
         Assert.Equal(
-            ["every tape is the same, but not what the person does at the machine", "parts: changed A B"],
+            [
+                "every tape is the same, but not what the person does at the machine",
+                "why: not by the recipe or the files it names: they are those that the set was made of",
+                "parts: changed A B",
+            ],
             DifferenceText.SummaryOf(found).AsEnumerable()
         );
         Assert.Contains("hoop small, part A: corner A1 moved by 0.5 mm", DifferenceText.Of(found));
@@ -183,8 +187,13 @@ public sealed class CheckerTests
         var found = Check(With(1, 2, 0, block => Shifted(block, 300, -400)), Disk(Set));
         Assert.Equal(DifferenceWeight.Stitches, found.Weight);
         Assert.Equal(
-            ["what is sewn differs", "parts: changed B", "in changed parts: 4 stitches added, 4 stitches removed"],
-            DifferenceText.SummaryOf(found).Take(3)
+            [
+                "what is sewn differs",
+                "why: not by the recipe or the files it names: they are those that the set was made of",
+                "parts: changed B",
+                "in changed parts: 4 needle holes are new, 4 are gone",
+            ],
+            DifferenceText.SummaryOf(found).Take(4)
         );
         var fewer = With(1, 2, 0, block => block with { Stitches = block.Stitches[..2] });
         Assert.Matches(
@@ -200,9 +209,14 @@ public sealed class CheckerTests
         var now = SetSide.Of(With(1, 2, 0, block => Shifted(block, 300, -400)));
         var picture = DifferencePicture.Of("B", old, now)!;
         var texts = picture.Items.OfType<Splitter.Outputs.Pictures.PaintedText>().Select(t => t.Text).ToList();
-        // A fill of four stitches is three lines between needle holes.
-        Assert.Contains("only before: 3", texts);
-        Assert.Contains("only after: 3", texts);
+        // The very figures of the text.
+        Assert.Contains(
+            "hoop small, part B: 4 needle holes are new, 4 are gone",
+            DifferenceText.Of(Checker.Compare(old, now))
+        );
+        Assert.Contains("needle holes only before: 4", texts);
+        Assert.Contains("needle holes only after: 4", texts);
+        Assert.Contains("needle holes in both: 13", texts);
     }
 
     [Fact]

@@ -32,8 +32,9 @@ public sealed class CompareCommandTests : IDisposable
         var lines = ran.Output.Split('\n');
         Assert.StartsWith($"{At("new", "large")}: ", lines[0], StringComparison.Ordinal);
         Assert.Equal("  what is sewn differs", lines[1]);
-        Assert.Equal("  parts: changed A", lines[2]);
-        Assert.Matches("^  in changed parts: [0-9]+ stitches added, [0-9]+ stitches removed$", lines[3]);
+        Assert.StartsWith("  why: the recipe sails.yaml changed; the work is 104.2 x ", lines[2]);
+        Assert.Equal("  parts: changed A", lines[3]);
+        Assert.Matches("^  in changed parts: [0-9]+ needle holes are new, [0-9]+ are gone$", lines[4]);
         Assert.Contains("thread: #76584a -", ran.Output, StringComparison.Ordinal);
         Assert.Matches(
             @"hoop large, part A: step \d+ \(#76584a\) moved by up to [0-9.]+ mm; \d+ stitches fewer",
@@ -46,6 +47,46 @@ public sealed class CompareCommandTests : IDisposable
         );
         var picture = await File.ReadAllTextAsync(At("pictures", "large-part-A.svg"));
         Assert.All(["before", "after", "difference"], word => Assert.Contains(word, picture, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task FilesOfBothSetsAreCounted()
+    {
+        await Make("old", CommandTests.Recipe);
+        await Make("new", CommandTests.Recipe.Replace("[tape, csv]", "[tape]", StringComparison.Ordinal));
+        var ran = await ToolRun.Run("compare", At("old", "large"), At("new", "large"));
+        // Tape, list, manifest and sums; the tape alone is the same.
+        Assert.Contains("3 of 4 files are not the same", ran.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Words in a drawing that are not sewn change no stitch: the file is the reason all the same.</summary>
+    [Fact]
+    public async Task WhatOfTheInputChangedIsTold()
+    {
+        const string Drawing = """
+            <svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="90mm" viewBox="0 0 90 90">
+              <rect id="r" width="90" height="90" fill="#14304f"/><!-- -->
+            </svg>
+            """;
+        await File.WriteAllTextAsync(At("pond.svg"), Drawing);
+        var text = """
+            splitter: 1
+            title: Pond
+            artwork: { file: pond.svg, width: 90 mm }
+            hoops: [{ name: large, field: 200 x 300 mm }]
+            output: { folder: parts, files: [tape] }
+            """;
+        var recipe = await Make("old", text);
+        await File.WriteAllTextAsync(At("pond.svg"), Drawing.Replace("<!-- -->", "", StringComparison.Ordinal));
+        var drawing = (await ToolRun.Run("check", recipe, "--out", At("old"))).Output.Split('\n');
+        Assert.StartsWith("  every tape is the same, and so is what the person does", drawing[1]);
+        Assert.Equal("  why: the file pond.svg changed", drawing[2]);
+        await File.WriteAllTextAsync(recipe, text.Replace("width: 90", "width: 120", StringComparison.Ordinal));
+        var wider = (await ToolRun.Run("check", recipe, "--out", At("old"))).Output.Split('\n');
+        Assert.Equal(
+            "  why: the recipe sails.yaml changed; the file pond.svg changed; the work is 120 x 120 mm, not 90 x 90 mm",
+            wider[2]
+        );
     }
 
     [Fact]

@@ -78,6 +78,27 @@ public sealed class RealignTests : IDisposable
     }
 
     [Fact]
+    public async Task ACorrectedTapeOfAnEarlierPartIsWarnedOf()
+    {
+        await Realign("--at", "A1", "0.6", "mm", "right", "--at", "A2 0.6mm right");
+        string[] call = ["check", At("sails.yaml"), "--hoop", "small"];
+        Assert.Equal("", (await ToolRun.Run(call)).Error);
+        File.WriteAllText(
+            At("sails.yaml"),
+            File.ReadAllText(At("sails.yaml")).Replace("100 10,", "100 12,", StringComparison.Ordinal)
+        );
+        foreach (var ran in (Ran[])[await ToolRun.Run(["make", .. call[1..]]), await ToolRun.Run(call)])
+        {
+            Assert.Equal(0, ran.ExitCode);
+            Assert.StartsWith(
+                $"{At("parts")}/small-part-B-corrected: warning SPL5058: this corrected tape goes with an earlier part B",
+                ran.Error,
+                StringComparison.Ordinal
+            );
+        }
+    }
+
+    [Fact]
     public async Task WhatFitsIsLeftAsItIs()
     {
         var ran = await Realign("--at", "A1 0.1 mm right", "--at", "A2 0.1 mm up");

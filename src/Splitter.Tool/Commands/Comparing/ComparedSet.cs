@@ -78,7 +78,9 @@ internal sealed record ComparedSet(
         if (Same)
             return Invariant($"{Folder}: all {Files} files are the same\n");
         var what = isCheck ? "are not what the recipe makes now" : "are not the same";
-        var text = new StringBuilder(Invariant($"{Folder}: {Different.Count} of {Files} files {what}\n"));
+        // Those that only the earlier set has are none of the later set's files.
+        var all = Files + Different.Count(f => f.State == FileState.Extra);
+        var text = new StringBuilder(Invariant($"{Folder}: {Different.Count} of {all} files {what}\n"));
         foreach (var line in Summary)
             text.Append($"  {line}\n");
         foreach (var line in Differences.Take(MostLines))
