@@ -104,6 +104,32 @@ public sealed class BuildTests(PackedFeed feed)
         }
     }
 
+    /// <summary>Whoever takes warnings for errors need not have been there when the parts were made.</summary>
+    [Fact]
+    public async Task AWarningIsToldWhileNothingIsTouched()
+    {
+        var shop = Workshop.With(feed, "kite", "boat");
+        // An apostrophe, a semicolon, a letter beyond ASCII and what MSBuild would read as its own.
+        shop.Write(
+            "recipes/kite.yaml",
+            Workshop.Recipe() + "\nthreads: [{ name: \"it's; ä %41 $(OS)\", color: \"#14304e\" }]\n"
+        );
+        const string Told = @"kite\.yaml\(\d+,\d+\): {0} SPL2134: .* thread .it's; ä %41 \$\(OS\).,";
+        Assert.Matches(Told.Replace("{0}", "warning", StringComparison.Ordinal), (await shop.MustBuild()).Output);
+        var again = await shop.MustBuild();
+        Assert.Equal(2, Occurrences(UpToDate, again));
+        Assert.Matches(Told.Replace("{0}", "warning", StringComparison.Ordinal), again.Output);
+        foreach (var strict in new[] { "-warnaserror", "-p:TreatWarningsAsErrors=true", "-warnaserror" })
+        {
+            var ran = await shop.Build(strict);
+            Assert.True(ran.ExitCode == 1, $"{strict}: {ran}");
+            Assert.Matches(Told.Replace("{0}", "error", StringComparison.Ordinal), ran.Output);
+        }
+        shop.Write("recipes/kite.yaml", Workshop.Recipe());
+        await shop.MustBuild("-warnaserror");
+        Assert.DoesNotContain("SPL2134", (await shop.MustBuild("-warnaserror")).Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task CheckFailsWhereThePartsAreNotTheRecipes()
     {

@@ -44,6 +44,26 @@ public sealed class CleanTests(PackedFeed feed)
             Assert.False(Directory.Exists(shop.PathOf(folder)), folder);
     }
 
+    /// <summary>The parts of a build that failed by a warning alone are written all the same.</summary>
+    [Fact]
+    public async Task CleanKnowsWhatFailedBuildsWrote()
+    {
+        var shop = Workshop.With(feed, "kite");
+        foreach (var folder in new[] { "first", "second" })
+        {
+            shop.Write(
+                "recipes/kite.yaml",
+                Workshop.Recipe().Replace("{ files", $"{{ folder: {folder}, files", StringComparison.Ordinal)
+                    + "\nthreads: [{ name: night, color: \"#14304e\" }]\n"
+            );
+            Assert.Equal(1, (await shop.Build("-warnaserror")).ExitCode);
+            Assert.Equal(2, shop.Parts($"recipes/{folder}").Keys.Count(IsTape));
+        }
+        await Clean(shop);
+        Assert.False(Directory.Exists(shop.PathOf("recipes/first")));
+        Assert.False(Directory.Exists(shop.PathOf("recipes/second")));
+    }
+
     /// <summary>The name of a part on an old list is no leave to delete what the person has put there since.</summary>
     [Fact]
     public async Task AFileOfThePersonsThatHasAPartsNameStays()

@@ -95,10 +95,7 @@ internal static class NewCommand
         try
         {
             Directory.CreateDirectory(folder);
-            // The file that was there stays whole until the new one is.
-            var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
-            File.WriteAllText(whole, written, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            File.Move(whole, file, call.Force);
+            Replace(file, written, call.Force);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
@@ -108,5 +105,21 @@ internal static class NewCommand
         {
             Text = $"{file.Replace('\\', '/')} is written; look at it with 'splitter plan'\n",
         };
+    }
+
+    /// <summary>The file that was there stays whole until the new one is.</summary>
+    private static void Replace(string file, string text, bool force)
+    {
+        var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
+        try
+        {
+            File.WriteAllText(whole, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            File.Move(whole, file, force);
+        }
+        finally
+        {
+            // There no more, unless one of the two failed.
+            File.Delete(whole);
+        }
     }
 }

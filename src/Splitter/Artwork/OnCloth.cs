@@ -22,7 +22,8 @@ internal static class OnCloth
     }
 
     /// <summary>
-    /// The smallest cloth on which it lies there, and where that must be moved to; null where it stays.
+    /// A cloth on which it lies there, as does it on any larger one, and where that must be moved to; null where it
+    /// stays.
     /// </summary>
     private static ((int Width, int Height) Size, Point? At) Least(Cloth cloth, Drawing drawing)
     {
@@ -31,13 +32,15 @@ internal static class OnCloth
         var (left, top) = (Math.Max(0, -bounds.Left), Math.Max(0, -bounds.Top));
         if (cloth.IsArtworkCentred)
         {
-            var (right, bottom) = (
-                Math.Max(0, bounds.Right - drawing.Width),
-                Math.Max(0, bounds.Bottom - drawing.Height)
-            );
-            return ((drawing.Width + (2 * Math.Max(left, right)), drawing.Height + (2 * Math.Max(top, bottom))), null);
+            var beside = Cloth.UpToPlace(Math.Max(left, bounds.Right - drawing.Width));
+            var above = Cloth.UpToPlace(Math.Max(top, bounds.Bottom - drawing.Height));
+            return ((drawing.Width + (2 * beside), drawing.Height + (2 * above)), null);
         }
-        var at = new Point(Math.Max(cloth.ArtworkAt.X, left), Math.Max(cloth.ArtworkAt.Y, top));
-        return ((at.X + bounds.Right, at.Y + bounds.Bottom), at == cloth.ArtworkAt ? null : at);
+        var stays = cloth.ArtworkAt.X >= left && cloth.ArtworkAt.Y >= top;
+        // As it is written: the size has to do for what is rounded up.
+        var at = stays
+            ? cloth.ArtworkAt
+            : new(Units.UpOnTape(Math.Max(cloth.ArtworkAt.X, left)), Units.UpOnTape(Math.Max(cloth.ArtworkAt.Y, top)));
+        return ((at.X + bounds.Right, at.Y + bounds.Bottom), stays ? null : at);
     }
 }

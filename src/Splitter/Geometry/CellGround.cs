@@ -67,6 +67,22 @@ internal sealed class CellGround
         && tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)))
             >= Count * share;
 
+    /// <summary>What lies at least a distance within its edges.</summary>
+    /// <param name="by">µm.</param>
+    internal CellGround Inner(int by)
+    {
+        var inner = this;
+        for (var k = (by + Side - 1) / Side; k > 0; k--)
+        {
+            var smaller = new CellGround();
+            foreach (var (tile, bits) in inner.tiles)
+                if ((bits & ~inner.Edges(tile)) is var left and not 0)
+                    smaller.Add(tile, left);
+            inner = smaller;
+        }
+        return inner;
+    }
+
     /// <summary>The ground with its stairs made straight.</summary>
     internal Region ToRegion()
     {

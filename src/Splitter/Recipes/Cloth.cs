@@ -20,6 +20,9 @@ internal sealed record Cloth
     /// <summary>Cloth is cut to whole centimetres.</summary>
     private const int CutTo = 10 * Units.Millimetre;
 
+    /// <summary>Centred artwork begins at a whole millimetre, that is found with a ruler.</summary>
+    private const int CentredOn = Units.Millimetre;
+
     /// <summary>Width and height; null when the recipe gives none, or as long as the artwork's is not known.</summary>
     public (int Width, int Height)? Size { get; init; }
 
@@ -70,7 +73,7 @@ internal sealed record Cloth
     {
         var least = hoops.Max(hoop => Math.Max(hoop.Width, hoop.Height)) + (2 * Grip);
         int Cut(int side) => (Math.Max(side + (2 * Margin), least) + CutTo - 1) / CutTo * CutTo;
-        int Before(int cloth, int side) => (cloth - side) / 2 / Units.Millimetre * Units.Millimetre;
+        int Before(int cloth, int side) => (cloth - side) / 2 / CentredOn * CentredOn;
         var cut = IsCutToArtwork ? (Cut(width), Cut(height)) : Size;
         return cut is var (across, down) && IsArtworkCentred
             ? this with
@@ -80,6 +83,9 @@ internal sealed record Cloth
             }
             : this;
     }
+
+    /// <summary>The least distance from the cloth's edge, no less than this, at which centred artwork may begin.</summary>
+    internal static int UpToPlace(int distance) => (distance + CentredOn - 1) / CentredOn * CentredOn;
 }
 
 /// <summary>

@@ -28,13 +28,14 @@ public sealed class MarkLabelTests
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
         var sheet = new SheetContent(job.Recipe, job.Drawing, set.Plan, listed, work) { RecipeFile = "work.yaml" };
         foreach (var part in set.Parts)
-            Check(
-                $"{name}, hoop of {part.Letter}",
-                [.. new HoopView(sheet, part).Paint()],
-                part,
-                part.TakenOut,
-                set.Plan
-            );
+        {
+            var items = new HoopView(sheet, part).Paint().ToList();
+            Check($"{name}, hoop of {part.Letter}", items, part, part.TakenOut, set.Plan);
+            // The hoop's outline is drawn first.
+            var hoop = Box.Around(((PaintedLines)items[0]).Lines.SelectMany(l => l));
+            var words = items.OfType<PaintedText>().Where(t => t.Colour != Colour.White && IsOfMarks(t));
+            Assert.All(words, word => Assert.True(hoop.Contains(BoxOf(word)), $"{name}, {part.Letter}: {word.Text}"));
+        }
     }
 
     [Theory]
@@ -82,12 +83,12 @@ public sealed class MarkLabelTests
             for (var k = 0; k < i; k++)
                 Assert.False(box.Meets(boxes[k]), $"{where}: {words[i].Text} and {words[k].Text}");
         }
-
-        bool IsOfMarks(PaintedText text) =>
-            text.Colour == MarkInk.Corner
-            || text.Colour == MarkInk.Alignment
-            || text.Text.EndsWith("\u00a0mm", StringComparison.Ordinal);
     }
+
+    private static bool IsOfMarks(PaintedText text) =>
+        text.Colour == MarkInk.Corner
+        || text.Colour == MarkInk.Alignment
+        || text.Text.EndsWith("\u00a0mm", StringComparison.Ordinal);
 
     private static Box BoxOf(PaintedText text) =>
         Box.Around([text.At, new(text.At.X + StrokeFont.WidthOf(text.Text, text.Height), text.At.Y - text.Height)]);

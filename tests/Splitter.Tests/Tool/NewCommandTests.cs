@@ -178,6 +178,21 @@ public sealed class NewCommandTests : IDisposable
         Assert.StartsWith("# icon: started", await File.ReadAllTextAsync(recipe), StringComparison.Ordinal);
     }
 
+    /// <summary>A folder of the recipe's name is in its way.</summary>
+    [Fact]
+    public async Task ARecipeThatCannotBeWrittenLeavesNothingBehind()
+    {
+        var artwork = Written("icon.svg", Icon);
+        Directory.CreateDirectory(At("icon.yaml"));
+        var ran = await ToolRun.Run("new", artwork, "--force");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.StartsWith($"{At("icon.yaml")}: error SPL9", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(
+            ["icon.svg", "icon.yaml"],
+            Directory.EnumerateFileSystemEntries(root).Select(Path.GetFileName).Order(StringComparer.Ordinal)
+        );
+    }
+
     [Fact]
     public async Task TheDrawingIsNamedFromWhereTheRecipeStands()
     {

@@ -50,20 +50,31 @@ internal sealed class Layers
             sewn[i] = layers.Sewn(i, jobs);
         return Result.From<ImmutableArray<Shape>>(
             [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
-            shapes.Where((_, i) => sewn[i] is null).Select(shape => Hidden(sheet, shape, [.. sewn.OfType<Shape>()]))
+            Hidden(sheet, shapes, sewn)
         );
     }
 
-    /// <param name="sewn">One of another area of the same paint would be left with it.</param>
-    private static Diagnostic Hidden(Sheet sheet, Shape shape, ImmutableArray<Shape> sewn)
+    /// <param name="sewn">What is sewn of each of the shapes; null where nothing is.</param>
+    private static ImmutableArray<Diagnostic> Hidden(Sheet sheet, ImmutableArray<Shape> shapes, Shape?[] sewn)
     {
-        var isAll = !sewn.Any(other => other.Place == shape.Place && other.Thread == shape.Thread);
-        var colour = ThreadNames.Colours(sheet).ElementAtOrDefault(shape.Thread) ?? "";
-        return DrawingProblems.Hidden(
-            shape.Place,
-            shape.Id,
-            isAll ? LeaveRule.For(sheet, shape.Place, colour, shape.Id) : null
-        );
+        ImmutableArray<Shape> hidden = [.. shapes.Where((_, i) => sewn[i] is null)];
+        if (hidden.IsEmpty)
+            return [];
+        var (leaves, colours) = (new LeaveRules(sheet), ThreadNames.Colours(sheet));
+        // A rule would leave another area of the same paint with it.
+        var kept = sewn.OfType<Shape>().Select(shape => (shape.Place, shape.Thread)).ToHashSet();
+        return
+        [
+            .. hidden.Select(shape =>
+                DrawingProblems.Hidden(
+                    shape.Place,
+                    shape.Id,
+                    kept.Contains((shape.Place, shape.Thread))
+                        ? null
+                        : leaves.For(shape.Place, colours.ElementAtOrDefault(shape.Thread) ?? "", shape.Id)
+                )
+            ),
+        ];
     }
 
     /// <summary>

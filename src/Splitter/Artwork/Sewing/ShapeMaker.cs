@@ -17,20 +17,20 @@ internal sealed class ShapeMaker
     /// </summary>
     private const int WidestStrokeSatin = 8000;
 
-    private readonly Sheet sheet;
     private readonly ImmutableArray<SewRule> rules;
     private readonly Guides guides;
     private readonly ImmutableArray<string> colours;
     private readonly ShapeNames names;
+    private readonly Lazy<LeaveRules> leaves;
     private readonly List<Diagnostic> problems = [];
 
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
-        this.sheet = sheet;
         rules = recipe.Artwork.Sew;
         guides = new(recipe, sheet, problems);
         colours = ThreadNames.Colours(sheet);
         names = new(sheet);
+        leaves = new(() => new(sheet));
     }
 
     /// <summary>
@@ -58,7 +58,7 @@ internal sealed class ShapeMaker
         if (shapes.IsEmpty)
         {
             var name = element.Id ?? names.Next(element);
-            var leave = LeaveRule.For(sheet, element.Place, element.Color, name);
+            var leave = leaves.Value.For(element.Place, element.Color, name);
             problems.Add(DrawingProblems.TooSmall(element.Place, name, leave));
         }
         return shapes;

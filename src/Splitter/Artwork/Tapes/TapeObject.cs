@@ -19,7 +19,7 @@ internal enum PhaseUse
     Tie,
 }
 
-/// <summary>What belongs together on a tape: nothing else is sewn between its first stitch and its last.</summary>
+/// <summary>What belongs together on a tape. Something else may be sewn between sections of a fill.</summary>
 /// <param name="Phases">In sewing order.</param>
 internal sealed record TapeObject(ImmutableArray<(LaidPhase Phase, PhaseUse Use)> Phases)
 {
@@ -36,6 +36,22 @@ internal sealed record TapeObject(ImmutableArray<(LaidPhase Phase, PhaseUse Use)
     /// <summary>Fills and columns of its kind.</summary>
     internal IEnumerable<Phase> Main =>
         Phases.Where(p => p.Use == PhaseUse.Main && p.Phase.Kind == Kind).Select(p => p.Phase.Phase);
+
+    /// <summary>What the tape sews of it without moving the needle, or sewing anything else.</summary>
+    internal IEnumerable<ImmutableArray<(LaidPhase Phase, PhaseUse Use)>> Stretches
+    {
+        get
+        {
+            for (int from = 0, to; from < Phases.Length; from = to)
+            {
+                for (to = from + 1; to < Phases.Length && GoesOn(Phases[to - 1].Phase.Phase, Phases[to].Phase.Phase); )
+                    to++;
+                yield return Phases[from..to];
+            }
+        }
+    }
+
+    private static bool GoesOn(Phase one, Phase other) => one.Thread == other.Thread && one.To == other.From;
 
     /// <summary>Mean distance of its passes, µm.</summary>
     internal double Spacing => Main.Sum(p => p.Spacing * p.Passes.Length) / Math.Max(1, Main.Sum(p => p.Passes.Length));

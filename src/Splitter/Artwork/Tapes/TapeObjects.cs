@@ -5,7 +5,8 @@ namespace Splitter.Artwork.Tapes;
 
 /// <summary>
 /// Finds out what belongs together in a colour block: sections of one fill, columns of one letter, and what they hide,
-/// which is there for them. What follows one another of it without anything else between is an object.
+/// which is there for them. What follows one another of it without anything else between is an object, and so are all
+/// sections of a fill.
 /// </summary>
 internal sealed class TapeObjects
 {
@@ -184,29 +185,43 @@ internal sealed class TapeObjects
         && phases[phase].Phase.Thread == phases[before].Phase.Thread
         && (groups[phase] == None || (groups[phase] > after && extents[groups[phase]].Last < before));
 
+    /// <summary>From the lowest up, see <see cref="FillSections"/>.</summary>
     private IEnumerable<TapeObject> InOrder(bool[] isHidden, bool[] isTie)
+    {
+        bool IsMain(int i) => !isHidden[i] && !isTie[i];
+        foreach (var stretches in FillSections.Joined([.. Stretches()], phases))
+        {
+            var hasMain = stretches.Any(s => Numbers(s).Any(IsMain));
+            yield return new([
+                .. stretches.SelectMany(stretch =>
+                    Numbers(stretch)
+                        .Select(i =>
+                            (
+                                phases[i],
+                                // Below something that is not of the same object, it is all that there is.
+                                !hasMain || IsMain(i)
+                                    ? PhaseUse.Main
+                                : isTie[i] ? PhaseUse.Tie
+                                : Numbers(stretch).TakeWhile(k => k < i).Any(IsMain) ? PhaseUse.Travel
+                                : PhaseUse.Underlay
+                            )
+                        )
+                ),
+            ]);
+        }
+    }
+
+    private static IEnumerable<int> Numbers(SewnStretch stretch) =>
+        Enumerable.Range(stretch.Phases.Start.Value, stretch.Phases.End.Value - stretch.Phases.Start.Value);
+
+    private IEnumerable<SewnStretch> Stretches()
     {
         for (int from = 0, to; from < phases.Length; from = to)
         {
             for (to = from + 1; to < phases.Length && groups[from] != None && groups[to] == groups[from]; )
                 to++;
-            var main = Enumerable.Range(from, to - from).Where(i => !isHidden[i] && !isTie[i]).ToList();
-            yield return new([
-                .. Enumerable
-                    .Range(from, to - from)
-                    .Select(i =>
-                        (
-                            phases[i],
-                            // Below something that is not sewn in one go with it, it is all that there is.
-                            main.Count == 0
-                                ? PhaseUse.Main
-                            : isTie[i] ? PhaseUse.Tie
-                            : !isHidden[i] ? PhaseUse.Main
-                            : i < main[0] ? PhaseUse.Underlay
-                            : PhaseUse.Travel
-                        )
-                    ),
-            ]);
+            var group = groups[from];
+            yield return new(group != None && phases[group].Kind == StitchKind.Fill ? group : null, from..to);
         }
     }
 }

@@ -18,16 +18,36 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
     private readonly Dictionary<string, int> names = new(StringComparer.Ordinal);
     private int threads;
 
-    /// <summary>In sewing order.</summary>
-    internal IEnumerable<Shape> Of(TapeSheet sheet) =>
-        sheet.Blocks.SelectMany(block => TapeObjects.Of(block).Select(found => Of(block, found)));
+    /// <summary>Block by block, each from the lowest up.</summary>
+    internal IEnumerable<Shape> Of(TapeSheet sheet)
+    {
+        foreach (var block in sheet.Blocks)
+        {
+            var objects = TapeObjects.Of(block).ToList();
+            var numbers = objects
+                .SelectMany(found => found.Stretches)
+                .Select(stretch => stretch[0].Phase.Phase)
+                .OrderBy(phase => phase.Thread)
+                .ThenBy(phase => phase.From)
+                .Index()
+                .ToDictionary(phase => phase.Item, phase => threads + phase.Index);
+            threads += numbers.Count;
+            foreach (var found in objects)
+                yield return Of(block, found, numbers);
+        }
+    }
 
-    private Shape Of(ColourBlock block, TapeObject found)
+    /// <param name="numbers">Those of threads, by the phases that they begin with.</param>
+    private Shape Of(ColourBlock block, TapeObject found, Dictionary<Phase, int> numbers)
     {
         var first = found.Phases[0].Phase.Phase;
         var (id, thread) = (Name(block, found.Kind), threadOf[block.Number - 1]);
         var place = TapeProblems.At(file, block.Threads[first.Thread].Records[first.From]);
-        var (style, original, footprint) = (Style(block, found), Original(block, found), found.Ground.ToRegion());
+        var (style, original, footprint) = (
+            Style(block, found),
+            Original(block, found, numbers),
+            found.Ground.ToRegion()
+        );
         return found.Kind switch
         {
             StitchKind.Fill => new FillShape
@@ -129,20 +149,26 @@ internal sealed class TapeShapes(string file, ImmutableArray<int> threadOf)
         return new(rungs.ToImmutable());
     }
 
-    private ImmutableArray<OriginalThread> Original(ColourBlock block, TapeObject found)
+    private ImmutableArray<OriginalThread> Original(ColourBlock block, TapeObject found, Dictionary<Phase, int> numbers)
     {
         var original = ImmutableArray.CreateBuilder<OriginalThread>();
-        foreach (var phases in found.Phases.GroupBy(p => p.Phase.Phase.Thread))
+        foreach (var phases in found.Stretches)
         {
-            var (thread, start) = (block.Threads[phases.Key], phases.First().Phase.Phase.From);
+            var first = phases[0].Phase.Phase;
+            var thread = block.Threads[first.Thread];
             var stitches = ImmutableArray.CreateBuilder<OriginalStitch>();
-            stitches.Add(new(thread.Holes[start], StitchKind.Tie, 0));
+            stitches.Add(new(thread.Holes[first.From], StitchKind.Tie, 0));
             foreach (var (phase, use) in phases)
                 stitches.AddRange(Stitches(thread.Holes, phase.Phase, use));
             if (stitches.Count > 1)
                 stitches[0] = stitches[0] with { Kind = stitches[1].Kind, Row = stitches[1].Row };
             original.Add(
-                new(threads++, block.Number, start == 0 ? thread.Start : ThreadArrival.GoesOn, stitches.ToImmutable())
+                new(
+                    numbers[first],
+                    block.Number,
+                    first.From == 0 ? thread.Start : ThreadArrival.GoesOn,
+                    stitches.ToImmutable()
+                )
                 {
                     Pauses = pauses[block.Number - 1],
                 }

@@ -21,6 +21,7 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
     private readonly Func<double, double, bool> lines = Polygons.Containment(reach.Lines);
     private readonly Func<double, double, bool> columns = Polygons.Containment(reach.Columns);
 
+    /// <summary>Rows past a seam are there even where none of the hooping's own lead to them.</summary>
     /// <param name="stitches">Those that were divided are marked.</param>
     /// <param name="owner">For each the hooping whose it is.</param>
     internal IEnumerable<KeptThread> Of(
@@ -41,7 +42,10 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
                 to++;
             if (to == from)
                 to++;
-            else if (owner.AsSpan(from, to - from).Contains(hooping))
+            else if (
+                owner.AsSpan(from, to - from).Contains(hooping)
+                || stitches[from..to].Any(s => s.Stitch.Kind == StitchKind.Fill)
+            )
                 yield return Kept(thread, stitches, owner, from, to);
         }
     }

@@ -36,7 +36,25 @@ internal sealed class TapeCutter
             foreach (var piece in cutter.Pieces(drawing.Shapes[i], plan.Owners[i]))
                 pieces[piece.Hooping].Add(piece);
         var ends = new ThreadEnds([.. drawing.Shapes.SelectMany(s => s.Original)]);
-        return [.. pieces.SelectMany(ends.Settle)];
+        return [.. pieces.SelectMany(kept => ends.Settle(InTapeOrder(kept)))];
+    }
+
+    /// <summary>What is sewn between sections of a shape comes between its pieces.</summary>
+    private static List<KeptPiece> InTapeOrder(List<KeptPiece> pieces)
+    {
+        var threads = pieces
+            .SelectMany(p => p.Threads.Select(t => (Piece: p, Thread: t)))
+            .OrderBy(t => t.Thread.Number)
+            .ToArray();
+        var ordered = new List<KeptPiece>();
+        for (int from = 0, to; from < threads.Length; from = to)
+        {
+            var piece = threads[from].Piece;
+            for (to = from + 1; to < threads.Length && ReferenceEquals(threads[to].Piece, piece); )
+                to++;
+            ordered.Add(piece with { Threads = [.. threads[from..to].Select(t => t.Thread)] });
+        }
+        return ordered;
     }
 
     private IEnumerable<KeptPiece> Pieces(Shape shape, int? owner) =>
@@ -79,13 +97,21 @@ internal sealed class TapeCutter
             .ToList();
         for (var hooping = 0; hooping < stretches.Length; hooping++)
         {
-            var own = threads.Where(t => t.Owners.Contains(hooping)).ToList();
-            if (own.Count == 0)
+            if (!threads.Exists(t => t.Owners.Contains(hooping)))
                 continue;
+            var part = hooping;
+            var beside = new RowsBeside(
+                from thread in threads
+                from i in Enumerable.Range(1, thread.Owners.Length - 1)
+                where thread.Owners[i] == part
+                select (thread.Stitches[i - 1].Stitch.At, thread.Stitches[i].Stitch.At)
+            );
             var ways = new SeamWays(Polygons.Intersect(shape.Footprint, reaches[hooping].Lines));
             ImmutableArray<KeptThread> kept =
             [
-                .. own.SelectMany(t => ways.Joined(stretches[hooping].Of(t.Thread, t.Stitches, t.Owners))),
+                .. threads.SelectMany(t =>
+                    ways.Joined(stretches[part].Of(t.Thread, t.Stitches, t.Owners).Where(beside.IsWorthSewing))
+                ),
             ];
             if (!kept.IsEmpty)
                 yield return new()

@@ -37,7 +37,8 @@ internal sealed class HoopView
         (this.sheet, this.part, hooping) = (sheet, part, part.Hooping);
         frame = new(hooping.Field, ThroatBeside, ThroatAbove);
         (letters, field) = (frame.Letters, frame.Inside);
-        room = new(frame.Page, letters);
+        // No word stands on the frame or beside it, where it would seem to be the hoop's.
+        room = new(field.Grown(-letters / 2), letters);
         cloth = sheet.Recipe.Cloth.OnDrawing is { } box ? frame.Lay(box).Common(field) : field;
     }
 
@@ -67,7 +68,6 @@ internal sealed class HoopView
     internal ImmutableArray<Item> Paint()
     {
         canvas.Outline(field, letters / 4, Colour.Ink);
-        room.Cross(field);
         Edge();
         Throat();
         Folds();

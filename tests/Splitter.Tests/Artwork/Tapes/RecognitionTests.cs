@@ -76,6 +76,25 @@ public sealed class RecognitionTests
         Assert.Equal([typeof(FillShape), typeof(RunShape), typeof(SatinShape)], shapes.Select(s => s.GetType()));
     }
 
+    /// <summary>Its threads keep their numbers; what lies under one section and over none is below it.</summary>
+    [Theory]
+    [InlineData(60, 0, true)] // Beside it.
+    [InlineData(10, 5, true)] // Over the first section.
+    [InlineData(10, 28, false)] // Under the second.
+    [InlineData(10, 19, true)] // Over the one and under the other.
+    public void SectionsOfAFillAreOneWhateverIsSewnBetween(double x, double y, bool isFillFirst)
+    {
+        var shapes = Shapes(
+            new HandTape().Rows(0, 0, 40, 20).Jump(x, y, 4).Column(x, y, 5, 8).Jump(0, 20.4, 4).Rows(0, 20.4, 40, 20)
+        );
+        Assert.Equal(2, shapes.Count);
+        var fill = Assert.IsType<FillShape>(shapes[isFillFirst ? 0 : 1]);
+        var satin = Assert.IsType<SatinShape>(shapes[isFillFirst ? 1 : 0]);
+        Assert.Equal([0, 2], fill.Original.Select(t => t.Number));
+        Assert.Equal([1], satin.Original.Select(t => t.Number));
+        Assert.InRange(fill.Footprint.Area / 1e6, 40 * 40.4, 41.2 * 41.6);
+    }
+
     /// <summary>A line over rows, from one section of a fill to the next, is seen: only later thread hides.</summary>
     [Fact]
     public void WhatIsSewnOverRowsIsNotHiddenByThem()

@@ -72,6 +72,11 @@ public sealed class TapeCutterTests
         foreach (var part in set.Parts)
         {
             var stitches = Assert.Single(Bodies(part)).Stitches;
+            // Ways from row to row along the seam are ours: no other part sews them.
+            Assert.Equal(
+                stitches.Where(s => s.Use == StitchUse.Travel),
+                stitches.Where(s => s is { Source: StitchSource.Made, Use: not StitchUse.Tie })
+            );
             var isLeft = stitches.Min(s => s.At.X) == 0;
             var ends = stitches
                 .Where(s => s.Use is StitchUse.Fill or StitchUse.Travel)
@@ -84,6 +89,40 @@ public sealed class TapeCutterTests
             // Neighbours' ends differ as the two reaches of an overlap do, or by a hole that was there already.
             Assert.True(steps.Average() > 0.2 * join.Overlap, $"{steps.Average()} of {join.Overlap}");
         }
+    }
+
+    /// <summary>
+    /// Sections with something else sewn between them, each small enough for a part: their edge is cut ground, too.
+    /// </summary>
+    [Fact]
+    public void SectionsOfOneFillOverlapWherePartsMeet()
+    {
+        var tape = new HandTape()
+            .Rows(0, 0, 60, 50)
+            .Jump(20, 20, 4)
+            .Column(20, 20, 4, 20)
+            .Jump(0, 50.4, 8)
+            .Rows(0, 50.4, 60, 50);
+        var set = Made(tape);
+        NothingLost.Check(tape.Bytes, set);
+        Assert.Equal(2, set.Parts.Length);
+        var join = Assert.Single(set.Plan.Joins);
+        var rows = set
+            .Parts.Select(p => Bodies(p).SelectMany(b => b.Stitches).Where(s => s.Use == StitchUse.Fill).ToList())
+            .ToList();
+        var (upper, lower) = (rows.MinBy(r => r.Min(s => s.At.Y))!, rows.MaxBy(r => r.Max(s => s.At.Y))!);
+        Assert.InRange(upper.Max(s => s.At.Y) - lower.Min(s => s.At.Y), join.Overlap / 2, 3 * join.Overlap);
+        Assert.All(rows, r => Assert.Contains(r, s => s.Source == StitchSource.Repeated));
+        // Each sews the column, of which it may have some, after the rows below and before those that came later.
+        foreach (var part in set.Parts)
+        {
+            var sewn = Bodies(part).SelectMany(b => b.Stitches).Where(s => s.Source == StitchSource.Original).ToList();
+            var column = sewn.Select((s, i) => (s, i)).Where(s => s.s.Use == StitchUse.Satin).ToList();
+            Assert.All(column, c => Assert.All(sewn.Take(c.i), s => Assert.InRange(s.At.Y, 0, 50_000)));
+            Assert.All(column, c => Assert.All(sewn.Skip(c.i), s => Assert.True(Satin(s) || s.At.Y >= 50_400)));
+        }
+
+        static bool Satin(Stitch stitch) => stitch.Use == StitchUse.Satin;
     }
 
     [Fact]

@@ -11,10 +11,20 @@ namespace Splitter.Tests.Tool.Disk;
 /// </summary>
 public sealed class KilledTests : IDisposable
 {
-    /// <summary>Runs that are killed when nobody explores.</summary>
-    private const int Some = 8;
+    /// <summary>Runs that are killed while they write when nobody explores; about as many are killed at any moment.</summary>
+    private const int Some = 4;
 
-    private static readonly string[] Notes = ["notes.txt", "part-A.photo.jpg"];
+    /// <summary>
+    /// Tries for each of them: a run may end before it is killed. More are no bad luck, but a run that cannot be hit.
+    /// </summary>
+    private const int Tries = 10;
+
+    /// <summary>What is the person's: so many that moving it to the new set takes about as long as writing that.</summary>
+    private static readonly string[] Notes =
+    [
+        "notes.txt",
+        .. Enumerable.Range(1, 500).Select(i => FormattableString.Invariant($"part-A.photo-{i}.jpg")),
+    ];
 
     private readonly string root = Directory.CreateTempSubdirectory("splitter-killed-").FullName;
 
@@ -40,41 +50,51 @@ public sealed class KilledTests : IDisposable
         // The moments differ from run to run, and nothing of the test depends on them.
         var random = new Random(1);
         var kills = Some * (Property.Exploring ?? 1);
-        var killed = 0;
-        for (var i = 0; i < kills; i++)
+        var hits = 0;
+        for (var i = 0; hits < kills; i++)
         {
-            if (await Kill(i % 2 == 0 ? "near.yaml" : "far.yaml", atWork: i % 4 > 1, whole * 1.1, random))
-                killed++;
+            Assert.True(i < kills * Tries, $"only {hits} of {i} runs were killed while they wrote");
+            var (one, other) = i % 2 == 0 ? ("near.yaml", "far.yaml") : ("far.yaml", "near.yaml");
+            await KillAtAnyMoment(one, whole, random);
+            AssertWhole(near, far);
+            if (await KillAtWork(other, random))
+                hits++;
             AssertWhole(near, far);
         }
 
-        Assert.True(killed > kills / 2, $"only {killed} of {kills} runs were killed");
         Assert.Equal(near, (await Made("near.yaml")).Files);
         Assert.All(Notes, name => Assert.Equal($"mine: {name}", File.ReadAllText(Path.Combine(Set, name))));
         Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Output).Select(Path.GetFileName));
     }
 
-    /// <param name="atWork">Only once the new set is being written, where a kill hurts most.</param>
-    /// <returns>Whether it was still running.</returns>
-    private async Task<bool> Kill(string recipe, bool atWork, TimeSpan longest, Random random)
+    /// <summary>Mostly before it writes anything, or when it has ended.</summary>
+    private async Task KillAtAnyMoment(string recipe, TimeSpan whole, Random random)
     {
         using var process = Start(recipe);
-        if (atWork)
-        {
-            var begun = DateTime.UtcNow;
-            while (!process.HasExited && Directory.GetLastWriteTimeUtc(Unfinished) < begun)
-                Thread.SpinWait(100);
-            var pause = Stopwatch.StartNew();
-            // Writing the set takes some milliseconds.
-            var moment = random.NextDouble() * 8;
-            while (pause.Elapsed.TotalMilliseconds < moment)
-                Thread.SpinWait(10);
-        }
-        else
-            await Task.Delay(longest * random.NextDouble());
+        await Task.Delay(whole * (1.1 * random.NextDouble()));
+        await Kill(process);
+    }
+
+    /// <summary>Once the new set is being written, where a kill hurts most.</summary>
+    /// <returns>Whether it was hit before the new set stood in place and the old one was gone.</returns>
+    private async Task<bool> KillAtWork(string recipe, Random random)
+    {
+        using var process = Start(recipe);
+        var begun = DateTime.UtcNow;
+        while (!process.HasExited && Directory.GetLastWriteTimeUtc(Unfinished) < begun)
+            await Task.Delay(1);
+        // Replacing the set takes some tens of milliseconds.
+        await Task.Delay(TimeSpan.FromMilliseconds(random.NextDouble() * 20));
+        await Kill(process);
+        var folder = new SetFolder(Output, "small");
+        string[] siblings = [folder.Unfinished, folder.Exchanged, folder.Aside];
+        return process.ExitCode != 0 && siblings.Any(Directory.Exists);
+    }
+
+    private static async Task Kill(Process process)
+    {
         process.Kill();
         await process.WaitForExitAsync();
-        return process.ExitCode != 0;
     }
 
     /// <summary>
@@ -88,11 +108,12 @@ public sealed class KilledTests : IDisposable
     {
         var there = Sums(Set);
         Assert.True(there.SequenceEqual(near) || there.SequenceEqual(far), string.Join(", ", there.Keys));
-        foreach (var name in Notes)
-            Assert.Contains(
-                $"mine: {name}",
-                Directory.EnumerateFiles(Output, name, SearchOption.AllDirectories).Select(File.ReadAllText)
-            );
+        var texts = Directory
+            .EnumerateFiles(Output, "*", SearchOption.AllDirectories)
+            .Where(file => Notes.Contains(Path.GetFileName(file)))
+            .Select(File.ReadAllText)
+            .ToHashSet();
+        Assert.All(Notes, name => Assert.Contains($"mine: {name}", texts));
     }
 
     /// <summary>A run to its end: the files of its set, and how long it took.</summary>
