@@ -63,9 +63,8 @@ internal sealed record CorrectionSummary(
             _ => Invariant($"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and ")
                 + Invariant($"{Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} ")
                 + Invariant($"degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop ")
-                + Invariant(
-                    $"lies before you. On average the places that you measured will then still be {ResidualMm:0.00} mm off.\n\n"
-                )
+                + "lies before you. On average the places that you measured will then still be "
+                + Invariant($"{ResidualMm:0.00} mm off.\n\n")
                 + (
                     Joins.IsEmpty
                         ? "No seam joins it to another part.\n"

@@ -7,8 +7,8 @@ using Splitter.Tool.Disk;
 namespace Splitter.Tool.Commands;
 
 /// <summary>
-/// Corrected parts that lie beside a set and continue a part as it was: a set is replaced as a whole, and they stay. Each
-/// names in its manifest the sum of the tape that it was moved from.
+/// Corrected parts that lie beside a set and continue a part as it was: a set is replaced as a whole, and they stay.
+/// Each names in its manifest the sum of the tape that it was moved from.
 /// </summary>
 internal static class OldCorrections
 {

@@ -40,7 +40,8 @@ internal static class DifferenceText
             .Select(told =>
                 (
                     (string?)null,
-                    $"hoop {set.Hoop}, corner {told.Key.Id} (part{(told.Count() > 1 ? "s" : "")} {string.Join(' ', told)}) {Became(told.Key)}"
+                    $"hoop {set.Hoop}, corner {told.Key.Id} (part{(told.Count() > 1 ? "s" : "")} "
+                        + $"{string.Join(' ', told)}) {Became(told.Key)}"
                 )
             )
             .Concat(
@@ -168,9 +169,8 @@ internal static class DifferenceText
                     .Select(gone =>
                         (
                             (string?)null,
-                            Invariant(
-                                $"{Stitches(gone.Stitches)} of {gone.Of} around x {gone.XMm:0}, y {gone.YMm:0} mm are not sewn any more"
-                            )
+                            Invariant($"{Stitches(gone.Stitches)} of {gone.Of} around x {gone.XMm:0}, y ")
+                                + Invariant($"{gone.YMm:0} mm are not sewn any more")
                         )
                     )
             );
@@ -200,7 +200,9 @@ internal static class DifferenceText
             yield return Invariant($"after step {stop.Step}: {Done(stop.After)}; before: {Done(stop.Before)}");
     }
 
-    /// <summary>Not a shape that happens to have a corner's name: a mark moves with its corner, with all its stitches.</summary>
+    /// <summary>
+    /// Not a shape that happens to have a corner's name: a mark moves with its corner, with all its stitches.
+    /// </summary>
     private static bool IsMarkOf(PartDifference part, ShapeDifference shape) =>
         part.Corners.Any(c =>
             c.Id == shape.Shape

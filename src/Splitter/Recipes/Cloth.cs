@@ -84,7 +84,9 @@ internal sealed record Cloth
             : this;
     }
 
-    /// <summary>The least distance from the cloth's edge, no less than this, at which centred artwork may begin.</summary>
+    /// <summary>
+    /// The least distance from the cloth's edge, no less than this, at which centred artwork may begin.
+    /// </summary>
     internal static int UpToPlace(int distance) => (distance + CentredOn - 1) / CentredOn * CentredOn;
 }
 

@@ -56,7 +56,9 @@ internal sealed record ComparedSet(
     IReadOnlyList<string> Differences
 )
 {
-    /// <summary>A person sees from the first lines what is the matter, and asks for all where it is not enough.</summary>
+    /// <summary>
+    /// A person sees from the first lines what is the matter, and asks for all where it is not enough.
+    /// </summary>
     private const int MostLines = 60;
 
     internal static ComparedSet Of(string folder, int files, SetDifferences found, bool isCheck) =>

@@ -37,8 +37,8 @@ internal static class ThreadNames
     }
 
     /// <summary>
-    /// Colours that are sewn and that a list of threads has forgotten, but for those that a mistyped thread is meant for.
-    /// A recipe without a list names none on purpose, and a full list has no room.
+    /// Colours that are sewn and that a list of threads has forgotten, but for those that a mistyped thread is meant
+    /// for. A recipe without a list names none on purpose, and a full list has no room.
     /// </summary>
     internal static IEnumerable<Diagnostic> Forgotten(Recipe recipe, Sheet sheet)
     {

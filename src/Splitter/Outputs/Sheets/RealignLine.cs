@@ -4,12 +4,14 @@ using Splitter.Parts;
 namespace Splitter.Outputs.Sheets;
 
 /// <summary>
-/// The command that moves a part onto the sewn work, whole but for what is read in the hoop, to copy or to type. It asks
-/// for both ways at each place, so it names corners: crosses on an edge show one way only.
+/// The command that moves a part onto the sewn work, whole but for what is read in the hoop, to copy or to type. It
+/// asks for both ways at each place, so it names corners: crosses on an edge show one way only.
 /// </summary>
 internal sealed class RealignLine(SheetContent sheet, Part part)
 {
-    /// <summary>Two places show a shift and a turn, a third tells a wrong reading; more take longer than they tell.</summary>
+    /// <summary>
+    /// Two places show a shift and a turn, a third tells a wrong reading; more take longer than they tell.
+    /// </summary>
     private const int Most = 3;
 
     private const int Fewest = 2;

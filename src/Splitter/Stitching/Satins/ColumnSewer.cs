@@ -82,7 +82,9 @@ internal sealed class ColumnSewer(
         finished[index] = true;
     }
 
-    /// <summary>Once round from the entry unless nothing needs it, then the satin once round and a little more.</summary>
+    /// <summary>
+    /// Once round from the entry unless nothing needs it, then the satin once round and a little more.
+    /// </summary>
     private void Round(int index, double place)
     {
         var column = columns[index];

@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Satins;
 
 /// <summary>
-/// Ways from column to column over their joints, straight wherever that is covered too and shows no more. Where many columns
-/// meet, as in the middle of a star, thread would else lie from joint to joint again and again.
+/// Ways from column to column over their joints, straight wherever that is covered too and shows no more. Where many
+/// columns meet, as in the middle of a star, thread would else lie from joint to joint again and again.
 /// </summary>
 /// <param name="covered">Whether columns cover a place: a way over bare cloth is none.</param>
 internal sealed class JointWays(Func<double, double, bool> covered)
