@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
-using Splitter.Outputs.Tapes;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Tapes;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NetTopologySuite;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Implementation;

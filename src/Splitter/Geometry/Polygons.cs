@@ -1,15 +1,11 @@
 using System.Collections.Immutable;
-using NetTopologySuite;
 using NetTopologySuite.Algorithm;
 using NetTopologySuite.Algorithm.Locate;
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Geometries.Implementation;
-using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using NetTopologySuite.Operation.Polygonize;
-using NetTopologySuite.Precision;
 using NetTopologySuite.Simplify;
 using static Splitter.Geometry.EngineForm;
 using Nts = NetTopologySuite.Geometries;

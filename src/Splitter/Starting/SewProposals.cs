@@ -79,7 +79,7 @@ internal static partial class SewProposals
             .Where(named =>
                 IsLettering().IsMatch(named.Name) == isLettering
                 && named.Elements.All(e => e.Longest <= SmallThing)
-                && named.Elements.Count(kept.Add) > 0
+                && named.Elements.Where(kept.Add).ToList() is not []
             )
             .Take(MostOfAKind);
     }

@@ -57,15 +57,15 @@ internal sealed class Layers
     /// <param name="sewn">What is sewn of each of the shapes; null where nothing is.</param>
     private static ImmutableArray<Diagnostic> Hidden(Sheet sheet, ImmutableArray<Shape> shapes, Shape?[] sewn)
     {
-        ImmutableArray<Shape> hidden = [.. shapes.Where((_, i) => sewn[i] is null)];
-        if (hidden.IsEmpty)
+        ImmutableArray<Shape> unseen = [.. shapes.Where((_, i) => sewn[i] is null)];
+        if (unseen.IsEmpty)
             return [];
         var (leaves, colours) = (new LeaveRules(sheet), ThreadNames.Colours(sheet));
         // A rule would leave another area of the same paint with it.
         var kept = sewn.OfType<Shape>().Select(shape => (shape.Place, shape.Thread)).ToHashSet();
         return
         [
-            .. hidden.Select(shape =>
+            .. unseen.Select(shape =>
                 DrawingProblems.Hidden(
                     shape.Place,
                     shape.Id,

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Splitter.Outputs;
 using Splitter.Outputs.Pictures;
-using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Tapes;
 

@@ -1,7 +1,6 @@
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
-using Splitter.Outputs.Tapes;
 using Splitter.Recipes;
 using Splitter.Stitching.Density;
 using Splitter.Tapes;

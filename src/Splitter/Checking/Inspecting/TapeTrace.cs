@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Outputs.Tapes;
 using Splitter.Stitching.Density;
 using Splitter.Tapes;
 

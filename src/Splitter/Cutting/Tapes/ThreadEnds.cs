@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Artwork.Tapes;
 using Splitter.Geometry;
 using Splitter.Tapes;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
-using Splitter.Outputs.Tapes;
 using Splitter.Tapes;
 
 namespace Splitter.Outputs.Sheets.Watching;
