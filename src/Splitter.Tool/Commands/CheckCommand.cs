@@ -13,7 +13,11 @@ internal static class CheckCommand
     internal static Command Create(TextWriter output, TextWriter error)
     {
         var (options, format) = (new BatchOptions(), SharedOptions.Format(withSarif: true));
-        var (pictures, stitchesOnly) = (Comparison.Pictures(), Comparison.StitchesOnly());
+        var (pictures, stitchesOnly, allLines) = (
+            Comparison.Pictures(),
+            Comparison.StitchesOnly(),
+            Comparison.AllLines()
+        );
         var command = new ExampleCommand(
             "check",
             "Make everything again in memory and compare with what is on disk.",
@@ -28,17 +32,22 @@ internal static class CheckCommand
             options.Jobs,
             pictures,
             stitchesOnly,
+            allLines,
             format,
         };
         command.SetAction(
             async (call, stop) =>
             {
                 var (batch, form) = (options.Of(call), call.GetValue(format));
-                var (folder, only) = (call.GetValue(pictures), call.GetValue(stitchesOnly));
+                var (folder, only, lines) = (
+                    call.GetValue(pictures),
+                    call.GetValue(stitchesOnly),
+                    call.GetValue(allLines)
+                );
                 var answer = await Progress.Around(
                     form,
                     error,
-                    progress => Run(batch, folder, only, progress, stop),
+                    progress => Run(batch, folder, only, lines, progress, stop),
                     stop
                 );
                 return answer.Write(form, output, error);
@@ -51,6 +60,7 @@ internal static class CheckCommand
         BatchCall call,
         string? pictures,
         bool stitchesOnly,
+        bool allLines,
         Progress progress,
         CancellationToken stop
     )
@@ -78,7 +88,7 @@ internal static class CheckCommand
             .. batch.Diagnostics,
             .. all.SelectMany(made => OldCorrections.Beside(new LocalDisk(), made)),
         ];
-        return Comparison.Answer(found.ToImmutable(), warnings, pictures, stitchesOnly, isCheck: true);
+        return Comparison.Answer(found.ToImmutable(), warnings, pictures, stitchesOnly, allLines, isCheck: true);
     }
 
     private static Compared Compare(Made made, PartSet set, SetFolder folder)

@@ -14,7 +14,11 @@ internal static class CompareCommand
     {
         var old = Folder("OLD", "A set, or the folder of a recipe's sets, as it was.");
         var now = Folder("NEW", "The same as it is now.");
-        var (pictures, stitchesOnly) = (Comparison.Pictures(), Comparison.StitchesOnly());
+        var (pictures, stitchesOnly, allLines) = (
+            Comparison.Pictures(),
+            Comparison.StitchesOnly(),
+            Comparison.AllLines()
+        );
         var format = SharedOptions.Format(withSarif: true);
         var command = new ExampleCommand(
             "compare",
@@ -28,6 +32,7 @@ internal static class CompareCommand
             now,
             pictures,
             stitchesOnly,
+            allLines,
             format,
         };
         command.SetAction(call =>
@@ -35,7 +40,8 @@ internal static class CompareCommand
                     call.GetRequiredValue(old),
                     call.GetRequiredValue(now),
                     call.GetValue(pictures),
-                    call.GetValue(stitchesOnly)
+                    call.GetValue(stitchesOnly),
+                    call.GetValue(allLines)
                 )
                 .Write(call.GetValue(format), output, error)
         );
@@ -45,7 +51,7 @@ internal static class CompareCommand
     private static Argument<string> Folder(string name, string description) =>
         SharedOptions.Files(new Argument<string>(name) { Description = description });
 
-    private static Answer Run(string old, string now, string? pictures, bool stitchesOnly)
+    private static Answer Run(string old, string now, string? pictures, bool stitchesOnly, bool allLines)
     {
         if (IsSet(old) != IsSet(now))
             return Answer.Wrong([CallProblems.NoSet(old, now)]);
@@ -57,7 +63,7 @@ internal static class CompareCommand
             foreach (var (_, before, after) in pairs)
                 if (IsDamaged(before) || IsDamaged(after))
                     return Answer.Wrong([CallProblems.NoSet(before, after)]);
-            return Comparison.Answer([.. pairs.Select(Compare)], [], pictures, stitchesOnly, isCheck: false);
+            return Comparison.Answer([.. pairs.Select(Compare)], [], pictures, stitchesOnly, allLines, isCheck: false);
         }
         catch (UnreadableException e)
         {

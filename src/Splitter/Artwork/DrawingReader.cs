@@ -46,6 +46,6 @@ internal static class DrawingReader
             ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
             : Result.From(
                 new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
-                ThreadNames.Mistyped(recipe, sheet)
+                ThreadNames.Mistyped(recipe, sheet).Concat(ThreadNames.Forgotten(recipe, sheet))
             );
 }

@@ -57,4 +57,8 @@ internal sealed record DrawnLine : DrawnElement
 }
 
 /// <summary>Artwork as it was read: its finished size in micrometres and what is painted, in drawing order.</summary>
-internal sealed record Sheet(int Width, int Height, ImmutableArray<DrawnElement> Elements);
+internal sealed record Sheet(int Width, int Height, ImmutableArray<DrawnElement> Elements)
+{
+    /// <summary>False where its size is a bare number, so that a unit of the drawing is taken for a CSS pixel.</summary>
+    internal bool StatesUnit { get; init; } = true;
+}

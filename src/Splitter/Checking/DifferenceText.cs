@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Outputs;
 using static System.FormattableString;
 
@@ -9,6 +10,9 @@ namespace Splitter.Checking;
 /// </summary>
 internal static class DifferenceText
 {
+    /// <summary>Millimetres: each of a mark's stitches lies on the tape's grid, rounded by itself.</summary>
+    private const double TapeStepMm = (double)Units.TapeStep / Units.Millimetre;
+
     /// <summary>
     /// What a reviewer needs first: how much it is, in one line, then what it means in stitches, thread and time.
     /// </summary>
@@ -21,10 +25,29 @@ internal static class DifferenceText
     {
         foreach (var file in set.Files)
             yield return Of(file, isCheck);
-        foreach (var part in set.Parts)
-        foreach (var (_, line) in Of(part))
-            yield return $"hoop {set.Hoop}, part {part.Letter}: {line}";
+        foreach (var (_, line) in AtTheMachine(set))
+            yield return line;
     }
+
+    /// <summary>
+    /// What changes at the machine, with the shape that each line is about; null for none. A corner that several parts
+    /// have is told once.
+    /// </summary>
+    internal static IEnumerable<(string? Shape, string Text)> AtTheMachine(SetDifferences set) =>
+        set
+            .Parts.SelectMany(part => part.Corners.Select(corner => (part.Letter, corner)))
+            .GroupBy(told => told.corner, told => told.Letter)
+            .Select(told =>
+                (
+                    (string?)null,
+                    $"hoop {set.Hoop}, corner {told.Key.Id} (part{(told.Count() > 1 ? "s" : "")} {string.Join(' ', told)}) {Became(told.Key)}"
+                )
+            )
+            .Concat(
+                set.Parts.SelectMany(part =>
+                    Of(part).Select(line => (line.Shape, $"hoop {set.Hoop}, part {part.Letter}: {line.Text}"))
+                )
+            );
 
     internal static string Of(FileDifference file, bool isCheck) =>
         file.State switch
@@ -133,20 +156,23 @@ internal static class DifferenceText
             yield return $"thread: {string.Join(", ", threads)}";
     }
 
-    /// <summary>What differs in a part, with the shape that each line is about; null for the part as a whole.</summary>
-    internal static IEnumerable<(string? Shape, string Text)> Of(PartDifference part) =>
+    /// <summary>
+    /// What differs in a part, but for its corners and the stitches that mark them, which are told already.
+    /// </summary>
+    private static IEnumerable<(string? Shape, string Text)> Of(PartDifference part) =>
         Whole(part)
             .Select(text => ((string?)null, text))
-            .Concat(part.Shapes.Select(s => ((string?)s.Shape, Of(s))))
+            .Concat(part.Shapes.Where(s => !IsMarkOf(part, s)).Select(s => ((string?)s.Shape, Of(s))))
             .Concat(
-                part.Gone.Select(gone =>
-                    (
-                        (string?)null,
-                        Invariant(
-                            $"{Stitches(gone.Stitches)} around x {gone.XMm:0}, y {gone.YMm:0} mm are not sewn any more"
+                part.Gone.Where(gone => !part.Corners.Any(c => gone.Of == c.Mark))
+                    .Select(gone =>
+                        (
+                            (string?)null,
+                            Invariant(
+                                $"{Stitches(gone.Stitches)} of {gone.Of} around x {gone.XMm:0}, y {gone.YMm:0} mm are not sewn any more"
+                            )
                         )
                     )
-                )
             );
 
     private static string Of(ShapeDifference shape) =>
@@ -159,22 +185,41 @@ internal static class DifferenceText
         if (part.Unreadable is { } why)
             yield return why;
         if (part.TurnBefore != part.TurnAfter)
-            yield return Invariant($"the hoop is turned by {part.TurnAfter} degrees, not {part.TurnBefore}");
+            yield return Invariant(
+                $"the hoop is {Turned(part.TurnAfter)} now; before it was {Turned(part.TurnBefore)}"
+            );
         if (part.FieldMovedMm > 0)
             yield return Invariant($"the hoop's middle moved by {part.FieldMovedMm:0.0} mm");
-        foreach (var corner in part.Corners)
-            yield return corner.MovedMm is { } by ? Invariant($"corner {corner.Id} moved by {by:0.0} mm")
-            : corner.IsNew ? $"corner {corner.Id} is new"
-            : $"corner {corner.Id} is not sewn any more";
         if (part.StitchesAdded + part.StitchesRemoved > 0)
             yield return Invariant($"{part.StitchesAdded} needle holes are new, {part.StitchesRemoved} are gone");
         if (part.StepsBefore != part.StepsAfter && part.StepsBefore > 0 && part.StepsAfter > 0)
             yield return Invariant($"it has {part.StepsAfter} steps, not {part.StepsBefore}");
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
-        foreach (var step in part.OtherStops)
-            yield return Invariant($"after step {step} the person does something else");
+        foreach (var stop in part.OtherStops)
+            yield return Invariant($"after step {stop.Step}: {Done(stop.After)}; before: {Done(stop.Before)}");
     }
+
+    /// <summary>Not a shape that happens to have a corner's name: a mark moves with its corner, with all its stitches.</summary>
+    private static bool IsMarkOf(PartDifference part, ShapeDifference shape) =>
+        part.Corners.Any(c =>
+            c.Id == shape.Shape
+            && (
+                c.MovedMm is { } corner
+                    ? shape.StitchesBefore == shape.StitchesAfter && shape.MovedMm <= corner + TapeStepMm
+                    : c.IsNew && shape.MovedMm is null
+            )
+        );
+
+    private static string Became(CornerDifference corner) =>
+        corner.MovedMm is { } by ? Invariant($"moved by {by:0.0} mm")
+        : corner.IsNew ? "is new"
+        : "is not sewn any more";
+
+    private static string Turned(int degrees) =>
+        degrees == 0 ? "not turned" : Invariant($"turned by {degrees} degrees");
+
+    private static string Done(string? stop) => stop is null ? "no stop" : $"'{stop.TrimEnd('.')}'";
 
     private static string More(ShapeDifference shape)
     {

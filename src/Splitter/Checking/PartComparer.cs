@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Outputs;
+using Splitter.Parts;
 
 namespace Splitter.Checking;
 
@@ -37,7 +39,7 @@ internal static class PartComparer
             return null;
         var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
         var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
-        var (shapes, gone) = Shapes(earlier, later);
+        var (shapes, gone) = Shapes(earlier, later, known);
         var holes = NeedleHoles.Of(earlier, later);
         return new()
         {
@@ -87,18 +89,19 @@ internal static class PartComparer
                 .Select(step => new ThreadDifference(step.Index + 1, step.Item.Second.Thread, step.Item.First.Thread)),
         ];
 
-    private static ImmutableArray<int> OtherStops(KnownPart was, KnownPart now) =>
+    private static ImmutableArray<StopDifference> OtherStops(KnownPart was, KnownPart now) =>
         [
             .. now
                 .Steps.Zip(was.Steps)
                 .Index()
                 .Where(step => step.Item.First.Stop != step.Item.Second.Stop)
-                .Select(step => step.Index + 1),
+                .Select(step => new StopDifference(step.Index + 1, step.Item.Second.Stop, step.Item.First.Stop)),
         ];
 
     private static (ImmutableArray<ShapeDifference>, ImmutableArray<GoneStitches>) Shapes(
         ImmutableArray<SewnRun> before,
-        ImmutableArray<SewnRun> after
+        ImmutableArray<SewnRun> after,
+        KnownPart known
     )
     {
         var partner = RunPairing.Pair(before, after);
@@ -124,7 +127,7 @@ internal static class PartComparer
             else if (run.Points.Max(p => anywhere.To(p).Distance) <= Near)
                 was.AddRange(run.Points.Select(p => (p, anywhere.To(p).Shape)));
             else
-                gone.Add(new(run.Points.Length, Millimetres(run.Bounds.Centre.X), Millimetres(run.Bounds.Centre.Y)));
+                gone.Add(Gone(run, known));
         }
         return (
             [
@@ -135,6 +138,22 @@ internal static class PartComparer
                     ),
             ],
             gone.ToImmutable()
+        );
+    }
+
+    private static GoneStitches Gone(SewnRun run, KnownPart known)
+    {
+        var at = run.Bounds.Centre;
+        var kind = run.Step <= known.Steps.Length ? known.Steps[run.Step - 1].Kind : null;
+        var corner =
+            kind == Words.Of(StepKind.Corners) || kind == Words.Of(StepKind.NextCorners)
+                ? known.Corners.OrderBy(c => c.Value.DistanceTo(at)).Select(c => c.Key).FirstOrDefault()
+                : null;
+        return new(
+            run.Points.Length,
+            Millimetres(at.X),
+            Millimetres(at.Y),
+            corner is null ? run.Shapes[0] : CornerDifference.MarkOf(corner)
         );
     }
 

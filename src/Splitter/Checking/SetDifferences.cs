@@ -113,7 +113,7 @@ internal sealed record PartDifference
     internal required int StepsAfter { get; init; }
 
     /// <summary>Steps after which the person does something else.</summary>
-    internal required ImmutableArray<int> OtherStops { get; init; }
+    internal required ImmutableArray<StopDifference> OtherStops { get; init; }
 
     /// <summary>Why the two tapes could not be compared; null when they could.</summary>
     internal string? Unreadable { get; init; }
@@ -128,11 +128,21 @@ internal sealed record PartDifference
 internal sealed record ShapeDifference(string Shape, double? MovedMm, int StitchesBefore, int StitchesAfter);
 
 /// <summary>A run of stitches that is gone, and its middle on the drawing.</summary>
-internal sealed record GoneStitches(int Stitches, double XMm, double YMm);
+/// <param name="Of">The corner that it marked, else its step and thread: a tape names no shapes.</param>
+internal sealed record GoneStitches(int Stitches, double XMm, double YMm, string Of);
+
+/// <summary>What the person does after a step; null for no stop.</summary>
+internal sealed record StopDifference(int Step, string? Before, string? After);
 
 /// <summary>Another thread for a step.</summary>
 internal sealed record ThreadDifference(int Step, string? Before, string? After);
 
 /// <summary>What became of a corner.</summary>
 /// <param name="MovedMm">Null when it is new or gone.</param>
-internal sealed record CornerDifference(string Id, double? MovedMm, bool IsNew);
+internal sealed record CornerDifference(string Id, double? MovedMm, bool IsNew)
+{
+    /// <summary>What the stitches that mark it are called.</summary>
+    internal string Mark => MarkOf(Id);
+
+    internal static string MarkOf(string id) => $"corner {id}";
+}

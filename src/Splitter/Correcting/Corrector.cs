@@ -26,7 +26,7 @@ internal static class Corrector
         let fit = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners)
         from judged in Accepted(recipe, asked, Judgement.Of(recipe, fit, hooping, seen))
         let moved = Moved(parts[hooping], judged)
-        from part in Reachable(asked, moved)
+        from part in Reachable(asked, Planned(parts[hooping]), moved)
         let joins = ExpectedFit.Of(recipe, drawing, plan, fit, hooping, [.. seen.Select(s => s.Taken)])
         let after = After(plan, hooping, judged, joins)
         select new Correction(
@@ -71,8 +71,7 @@ internal static class Corrector
         {
             Steps =
             [
-                .. part
-                    .Steps.Where(s => s.Kind is StepKind.Body or StepKind.NextCorners)
+                .. Planned(part)
                     .Select(
                         (step, i) =>
                             step with
@@ -94,26 +93,37 @@ internal static class Corrector
     private static Point OnTape(Point at, Judgement judged) =>
         judged.Move.Of(judged.Stretch.Of(new Vector(at.X, at.Y))).From(default).OnTape();
 
-    private static Result<Part> Reachable(PartOffsets asked, Part part)
+    private static IEnumerable<Step> Planned(Part part) =>
+        part.Steps.Where(s => s.Kind is StepKind.Body or StepKind.NextCorners);
+
+    /// <param name="planned">What is left to sew before it is moved: it says how far a move could go.</param>
+    private static Result<Part> Reachable(PartOffsets asked, IEnumerable<Step> planned, Part part)
     {
-        var field = part.Field;
+        var (side, by) = Beyond(part.Field, part.Steps).MaxBy(b => b.By);
+        if (by <= 0)
+            return Result.Of(part);
+        var room = -Beyond(part.Field, planned).Single(b => b.Side == side).By;
+        return Result.Fail<Part>(
+            CorrectionProblems.LeavesField(asked.Place, part.Letter, side, by, Math.Max(0, room), part.Field.Clearance)
+        );
+    }
+
+    /// <summary>How far stitches reach past the ground that may be sewn, at each side; negative for room.</summary>
+    private static (string Side, int By)[] Beyond(Field field, IEnumerable<Step> steps)
+    {
         var (width, height) = ((field.Hoop.Width / 2) - field.Clearance, (field.Hoop.Height / 2) - field.Clearance);
-        var places = part
-            .Steps.SelectMany(s => s.Moves)
+        var places = steps
+            .SelectMany(s => s.Moves)
             .SelectMany(m => m.Block.Stitches)
             .Select(s => field.ToField(s.At))
             .ToList();
-        (string Side, int By)[] beyond =
+        return
         [
             ("right", places.Max(p => p.U) - width),
             ("top", places.Max(p => p.V) - height),
             ("left", -places.Min(p => p.U) - width),
             ("bottom", -places.Min(p => p.V) - height),
         ];
-        var (side, by) = beyond.MaxBy(b => b.By);
-        return by <= 0
-            ? Result.Of(part)
-            : Result.Fail<Part>(CorrectionProblems.LeavesField(asked.Place, part.Letter, side, by));
     }
 
     private static Plan After(Plan plan, int hooping, Judgement judged, ImmutableArray<JoinChange> joins) =>

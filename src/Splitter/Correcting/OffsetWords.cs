@@ -47,6 +47,11 @@ internal static class OffsetWords
                     Up = offset.Up + (way.Up * length),
                 };
             }
+            // A way follows a length only, never the number of a cross.
+            if (words.TryPeek(out var number) && IsBare(number) && Ways.ContainsKey(words.ElementAtOrDefault(1) ?? ""))
+                return Result.Fail<ImmutableArray<MeasuredOffset>>(
+                    CorrectionProblems.NoUnit(call, at, number, words.ElementAt(1))
+                );
             if (axes.Count == 0)
                 return NotUnderstood(call, at);
             offsets.Add(offset);
@@ -69,6 +74,8 @@ internal static class OffsetWords
             words.Dequeue();
         return (int)decimal.Round(quantity.Number * factor, MidpointRounding.AwayFromZero);
     }
+
+    private static bool IsBare(string word) => Quantity.TryParse(word, out var quantity) && quantity.Unit.Length == 0;
 
     private static Result<ImmutableArray<MeasuredOffset>> NotUnderstood(Place call, string at) =>
         Result.Fail<ImmutableArray<MeasuredOffset>>(CorrectionProblems.NotUnderstood(call, at));

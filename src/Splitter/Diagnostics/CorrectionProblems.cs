@@ -72,13 +72,24 @@ internal static class CorrectionProblems
                 + "wrong, measure at a third place"
         );
 
-    internal static Diagnostic LeavesField(Place place, string part, string side, int beyond) =>
+    /// <param name="room">How far the part could go that way.</param>
+    /// <param name="clearance">What stays free at the field's edge.</param>
+    internal static Diagnostic LeavesField(
+        Place place,
+        string part,
+        string side,
+        int beyond,
+        int room,
+        int clearance
+    ) =>
         Diagnostic.Error(
             4012,
             place,
             Invariant($"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past ")
-                + Invariant($"the ground that may be sewn, at the {side} of the hoop; unpick the crosses and ")
-                + "set the part again, nearer to its place"
+                + $"the ground that may be sewn, at the {side} of the hoop: the field less the "
+                + Invariant($"{Units.ToMillimetres(clearance)} mm that 'fields.clearance' keeps free at its edge. ")
+                + Invariant($"Up to {room / (double)Units.Millimetre:0.0} mm that way would do; measure again, or ")
+                + "unpick the crosses and set the part again, nearer to its place"
         );
 
     internal static Diagnostic WhichHoop(Place place, IEnumerable<string> hoops) =>
@@ -94,6 +105,13 @@ internal static class CorrectionProblems
             place,
             $"what follows '{at}' is no offset; write a place, then how far the new stitch lies from the old: "
                 + "'--at 1 0.6 mm right 0.2 mm down'"
+        );
+
+    internal static Diagnostic NoUnit(Place place, string at, string number, string way) =>
+        Diagnostic.Error(
+            4023,
+            place,
+            $"'{number}' after '{at}' has no unit; write '{number} mm {way}' if millimetres are meant"
         );
 
     internal static Diagnostic BothWays(Place place, string one, string other) =>

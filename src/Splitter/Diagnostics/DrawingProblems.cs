@@ -123,6 +123,15 @@ internal static class DrawingProblems
                 + $"much like it, has no thread; write \"{drawn}\" if this thread is for it"
         );
 
+    /// <param name="drawn">Colours of the artwork that no thread of the recipe has, nor nearly.</param>
+    internal static Diagnostic ColoursWithoutThread(Place place, IReadOnlyCollection<string> drawn) =>
+        Diagnostic.Warning(
+            2135,
+            place,
+            $"no thread of your list has the colour {Words.List(drawn, "or")}, and the artwork is drawn in it; add the "
+                + "spool, with exactly that colour"
+        );
+
     /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
     internal static Diagnostic TooSmall(Place place, string shape, string? leave) =>
         Diagnostic.Warning(

@@ -50,6 +50,10 @@ internal static class RecipeValueProblems
     internal static Diagnostic NoUnit(Place place, string key, string quantity, string text, string instead) =>
         Error(1032, place, $"'{key}' takes {quantity}, and {Quote.Short(text)} has no unit; write {instead}");
 
+    /// <summary>Of a call, where hardly anybody means centimetres or inches without saying so.</summary>
+    internal static Diagnostic WidthWithoutUnit(Place place, string text) =>
+        Error(1032, place, $"the width {Quote.Short(text)} has no unit; write '{text}mm' if millimetres are meant");
+
     /// <param name="instead">What to write: see <see cref="Proposed"/>.</param>
     internal static Diagnostic UnknownUnit(
         Place place,

@@ -13,27 +13,52 @@ namespace Splitter.Diagnostics;
 internal static class StitchedProblems
 {
     /// <param name="proposed">A thread for each colour block.</param>
-    internal static Diagnostic OtherThreads(Place place, int threads, ImmutableArray<NamedThread> proposed) =>
+    internal static Diagnostic OtherThreads(
+        Place place,
+        ImmutableArray<NamedThread> threads,
+        ImmutableArray<NamedThread> proposed
+    ) =>
         Diagnostic.Error(
             2200,
             place,
-            Invariant(
-                $"the tape has {Counted(proposed.Length, "colour block")} and the recipe {Counted(threads, "thread")}; "
-            )
-                + "a tape has no colours, so list a thread for each block, in sewing order: "
-                + $"threads: [{string.Join(", ", proposed.Select(Listed))}]"
+            Invariant($"the tape has {Counted(proposed.Length, "colour block")} and the recipe ")
+                + Invariant($"{Counted(threads.Length, "thread")}; ")
+                + "a tape has no colours, so there has to be a thread for each block, in sewing order: "
+                + (
+                    threads.Length > proposed.Length
+                        ? "leave some out, or name one for each block in 'artwork': "
+                            + Blocks([], threads, proposed.Length)
+                        : $"keep yours, and add {string.Join(", ", proposed.Skip(threads.Length).Select(Listed))}; or, "
+                            + "where a thread comes again, name one for each block in 'artwork': blocks: [...]"
+                )
         );
 
-    internal static Diagnostic OtherBlocks(Place place, ImmutableArray<string> names, int blocks) =>
+    internal static Diagnostic OtherBlocks(
+        Place place,
+        ImmutableArray<string> names,
+        ImmutableArray<NamedThread> threads,
+        int blocks
+    ) =>
         Diagnostic.Error(
             2205,
             place,
             Invariant($"the tape has {Counted(blocks, "colour block")}, and 'blocks' names ")
                 + Invariant($"{Counted(names.Length, "thread")}; ")
-                + "name one for each block, in sewing order: blocks: ["
-                + string.Join(", ", names.Concat(Enumerable.Repeat("?", blocks)).Take(blocks).Select(YamlText.Quoted))
-                + "]"
+                + $"name one for each block, in sewing order: {Blocks(names, threads, blocks)}"
         );
+
+    /// <summary>Names as they are, then threads that are not named yet.</summary>
+    private static string Blocks(ImmutableArray<string> names, ImmutableArray<NamedThread> threads, int blocks) =>
+        "blocks: ["
+        + string.Join(
+            ", ",
+            names
+                .Concat(threads.Select(t => t.Name).Except(names, StringComparer.OrdinalIgnoreCase))
+                .Concat(Enumerable.Repeat("?", blocks))
+                .Take(blocks)
+                .Select(YamlText.Quoted)
+        )
+        + "]";
 
     internal static Diagnostic UnknownThread(Place place, string name, ImmutableArray<NamedThread> threads) =>
         Diagnostic.Error(

@@ -11,6 +11,8 @@ internal static class FinishedWidth
 {
     internal static Result<int> Read(string text, Place call)
     {
+        if (Quantity.TryParse(text, out var bare) && bare.Unit.Length == 0)
+            return Result.Fail<int>(RecipeValueProblems.WidthWithoutUnit(call, text));
         var reading = new Reading("width");
         var key = ArtworkKeys.Width;
         var node = YamlLoader.Load(reading.File, Encoding.UTF8.GetBytes(YamlText.Quoted(text)), reading.Problems);

@@ -140,6 +140,7 @@ internal static class StarterRecipe
         from switch
         {
             WidthSource.Drawing => ", as the drawing states it",
+            WidthSource.Pixels => ": the drawing states no unit, so each of its units is taken for 1/96 inch",
             WidthSource.Nothing => ": the drawing states none that can be sewn, so choose yours",
             _ => "",
         };

@@ -26,6 +26,9 @@ internal enum WidthSource
     /// <summary>The drawing.</summary>
     Drawing,
 
+    /// <summary>The drawing, in bare numbers.</summary>
+    Pixels,
+
     /// <summary>Nobody.</summary>
     Nothing,
 }
@@ -86,7 +89,8 @@ internal sealed record Survey(
         var isStated = stated.TryGet(out var own) && own.Sheet.Width is >= LeastWidth and <= MostWidth;
         var says =
             asked is not null ? WidthSource.Asked
-            : isStated ? WidthSource.Drawing
+            : isStated && own.Sheet.StatesUnit ? WidthSource.Drawing
+            : isStated ? WidthSource.Pixels
             : WidthSource.Nothing;
         return from read in says == WidthSource.Nothing ? Read(artwork, UsualWidth) : stated
             from survey in Of(read, says) is { Elements.IsEmpty: false } seen

@@ -130,7 +130,7 @@ public sealed class CheckerTests
         );
         Assert.Contains("hoop small, part B: gull is new, 3 stitches", DifferenceText.Of(Check(more, Disk(Set))));
         Assert.Contains(
-            "hoop small, part B: 3 stitches around x 87, y 15 mm are not sewn any more",
+            "hoop small, part B: 3 stitches of step 3 (deep water) around x 87, y 15 mm are not sewn any more",
             DifferenceText.Of(Check(Set, Disk(more)))
         );
     }
@@ -145,6 +145,10 @@ public sealed class CheckerTests
         var now = new PartSet(plan, parts, OutputRenderer.Render(HandMade.Request, HandMade.Job, plan, parts));
         var part = Check(now, Disk(Set)).Parts.Single();
         Assert.Equal((2.0, 180, 0), (part.FieldMovedMm, part.TurnBefore, part.TurnAfter));
+        Assert.Contains(
+            "hoop small, part B: the hoop is not turned now; before it was turned by 180 degrees",
+            DifferenceText.Of(Check(now, Disk(Set)))
+        );
         Assert.Empty(part.Shapes);
     }
 
@@ -177,8 +181,10 @@ public sealed class CheckerTests
             ],
             DifferenceText.SummaryOf(found).AsEnumerable()
         );
-        Assert.Contains("hoop small, part A: corner A1 moved by 0.5 mm", DifferenceText.Of(found));
-        Assert.Contains("hoop small, part B: corner A2 is not sewn any more", DifferenceText.Of(found));
+        // Once, however many parts have it.
+        Assert.Contains("hoop small, corner A1 (parts A B) moved by 0.5 mm", DifferenceText.Of(found));
+        Assert.Contains("hoop small, corner A2 (parts A B) is not sewn any more", DifferenceText.Of(found));
+        Assert.Single(DifferenceText.Of(found), line => line.Contains("corner A2", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -234,6 +240,27 @@ public sealed class CheckerTests
         );
         Assert.Contains(
             "hoop small, part A: step 3 is sewn with moss, not brick",
+            DifferenceText.Of(Check(now, Disk(Set)))
+        );
+    }
+
+    [Fact]
+    public void WhatThePersonDoesIsToldInItsWords()
+    {
+        var steps = Set.Parts[0].Steps;
+        var now = Made(
+            Set.Parts.SetItem(
+                0,
+                Set.Parts[0] with
+                {
+                    Steps = steps.SetItem(1, steps[1] with { Actions = ["Smooth the cloth."] }),
+                }
+            )
+        );
+        var stop = Assert.Single(Check(now, Disk(Set)).Parts.Single().OtherStops);
+        Assert.Equal((2, "Smooth the cloth."), (stop.Step, stop.After));
+        Assert.Contains(
+            $"hoop small, part A: after step 2: 'Smooth the cloth'; before: '{stop.Before!.TrimEnd('.')}'",
             DifferenceText.Of(Check(now, Disk(Set)))
         );
     }

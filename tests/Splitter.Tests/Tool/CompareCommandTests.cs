@@ -50,6 +50,33 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task AllLinesAreToldWhenAskedFor()
+    {
+        var many = CommandTests.Recipe.Replace(
+            "  shapes:",
+            "  shapes:\n"
+                + string.Join(
+                    '\n',
+                    Enumerable
+                        .Range(0, 70)
+                        .Select(i =>
+                            $"    - {{ wkt: \"LINESTRING (0 {3 * i}, 9 {3 * i})\", id: r{i}, stroke: \"#76584a\", stroke-width: 0.4 mm }}"
+                        )
+                ),
+            StringComparison.Ordinal
+        );
+        var recipe = await Make("old", CommandTests.Recipe);
+        await File.WriteAllTextAsync(recipe, many);
+        string[] call = ["check", recipe, "--out", At("old"), "--hoop", "large"];
+        var some = (await ToolRun.Run(call)).Output;
+        Assert.Matches("    and [0-9]+ lines more; '--all' tells them\n", some);
+        var all = (await ToolRun.Run([.. call, "--all"])).Output;
+        Assert.StartsWith(some[..some.IndexOf("    and ", StringComparison.Ordinal)], all, StringComparison.Ordinal);
+        Assert.DoesNotContain("lines more", all, StringComparison.Ordinal);
+        Assert.Contains("r69 ", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task FilesOfBothSetsAreCounted()
     {
         await Make("old", CommandTests.Recipe);

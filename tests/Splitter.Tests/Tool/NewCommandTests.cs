@@ -84,13 +84,26 @@ public sealed class NewCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("300", "splitter: error SPL1032: 'width' takes a length, and 300 has no unit")]
+    [InlineData("300", "splitter: error SPL1032: the width 300 has no unit; write '300mm' if millimetres are meant\n")]
     [InlineData("wide", "splitter: error SPL1030: 'width' takes a length from 5 mm")]
     public async Task AWidthThatIsNoneIsRefused(string given, string told)
     {
         var ran = await ToolRun.Run("new", Written("pennant.svg", Pennant), "--width", given);
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.StartsWith(told, ran.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "the drawing states no unit, so each of its units is taken for 1/96 inch")]
+    [InlineData("width=\"300\" height=\"300\"", "the drawing states no unit")]
+    [InlineData("width=\"300mm\"", "as the drawing states it")]
+    public async Task WhereAWidthComesFromIsTold(string size, string told)
+    {
+        var drawing =
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" {size} viewBox=\"0 0 300 300\">"
+            + "<rect width=\"300\" height=\"300\" fill=\"#14304f\"/></svg>";
+        var ran = await ToolRun.Run("new", Written("pond.svg", drawing), "-");
+        Assert.Contains(told, ran.Output, StringComparison.Ordinal);
     }
 
     /// <summary>Cloth, rules and threads suit other widths, too.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 
 namespace Splitter.Tests.Tool;
 
@@ -113,7 +114,8 @@ public sealed class RealignTests : IDisposable
     [InlineData("SPL4005", "--at", "A1 30 mm right", "--at", "A2 30 mm right")]
     [InlineData("SPL4006", "--at", "A1 0.6 mm right")]
     [InlineData("SPL4012", "--at", "A1 15 mm right", "--at", "A2 15 mm right")]
-    [InlineData("SPL4020", "--at", "A1 0.6 right", "--at", "A2 0.6 mm right")]
+    [InlineData("SPL4023", "--at", "A1 0.6 right", "--at", "A2 0.6 mm right")]
+    [InlineData("SPL4023", "--at", "A1 0.6 mm right 2 down", "--at", "A2 0.6 mm right")]
     [InlineData("SPL4020", "--at", "A1", "--at", "A2 0.6 mm right")]
     [InlineData("SPL4020", "--at", "A1 0.6 mm right 0.2 mm left", "--at", "A2 0.6 mm right")]
     public async Task AnImpossibleMoveIsRefusedWithAReasonAndWritesNothing(string code, params string[] offsets)
@@ -122,6 +124,18 @@ public sealed class RealignTests : IDisposable
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.StartsWith($"splitter: error {code}: ", ran.Error, StringComparison.Ordinal);
         Assert.Equal(["small"], Directory.GetDirectories(At("parts")).Select(Path.GetFileName));
+    }
+
+    /// <summary>A little less than what it says would do is done; what the clearance keeps free is named.</summary>
+    [Fact]
+    public async Task AMoveThatIsTooLargeSaysHowLargeOneWouldDo()
+    {
+        var refused = (await Realign("--at", "A1 15 mm right", "--at", "A2 15 mm right")).Error;
+        Assert.Contains("'fields.clearance' keeps free at its edge", refused, StringComparison.Ordinal);
+        var room = Regex.Match(refused, @"Up to ([0-9.]+) mm that way would do").Groups[1].Value;
+        var less = await Realign("--at", $"A1 {room} mm right", "--at", $"A2 {room} mm right");
+        Assert.DoesNotContain("SPL4012", less.Error, StringComparison.Ordinal);
+        Assert.NotEqual("0.0", room);
     }
 
     /// <summary>Two corners, 111 mm from each other, that came out 2 mm further apart across the work: no move does that.</summary>

@@ -33,7 +33,7 @@ internal sealed record ComparedPart(
             part.TurnAfter,
             part.Corners,
             part.Threads,
-            part.OtherStops,
+            [.. part.OtherStops.Select(stop => stop.Step)],
             part.Shapes,
             part.Gone
         );
@@ -56,7 +56,7 @@ internal sealed record ComparedSet(
     IReadOnlyList<string> Differences
 )
 {
-    /// <summary>Longer lists are for a program: a person sees from the first lines what is the matter.</summary>
+    /// <summary>A person sees from the first lines what is the matter, and asks for all where it is not enough.</summary>
     private const int MostLines = 60;
 
     internal static ComparedSet Of(string folder, int files, SetDifferences found, bool isCheck) =>
@@ -73,22 +73,22 @@ internal sealed record ComparedSet(
         );
 
     /// <param name="isCheck">A set on disk against what the recipe makes now; else one set against another.</param>
-    internal string ToText(bool isCheck)
+    /// <param name="all">Every line, however many.</param>
+    internal string ToText(bool isCheck, bool all)
     {
         if (Same)
             return Invariant($"{Folder}: all {Files} files are the same\n");
         var what = isCheck ? "are not what the recipe makes now" : "are not the same";
         // Those that only the earlier set has are none of the later set's files.
-        var all = Files + Different.Count(f => f.State == FileState.Extra);
-        var text = new StringBuilder(Invariant($"{Folder}: {Different.Count} of {all} files {what}\n"));
+        var count = Files + Different.Count(f => f.State == FileState.Extra);
+        var text = new StringBuilder(Invariant($"{Folder}: {Different.Count} of {count} files {what}\n"));
         foreach (var line in Summary)
             text.Append($"  {line}\n");
-        foreach (var line in Differences.Take(MostLines))
+        var most = all ? Differences.Count : MostLines;
+        foreach (var line in Differences.Take(most))
             text.Append($"    {line}\n");
-        if (Differences.Count > MostLines)
-            text.Append(
-                Invariant($"    and {Differences.Count - MostLines} lines more; '--format json' has them all\n")
-            );
+        if (Differences.Count > most)
+            text.Append(Invariant($"    and {Differences.Count - most} lines more; '--all' tells them\n"));
         return text.ToString();
     }
 }

@@ -32,12 +32,17 @@ internal static class Comparison
                 "Return 1 only where a tape is missing, too many or another; the rest is told, but is no difference.",
         };
 
+    internal static Option<bool> AllLines() =>
+        new("--all") { Description = "Tell every difference, however many lines it takes." };
+
     /// <param name="pictures">Where to draw; null for nowhere.</param>
+    /// <param name="allLines">The text has every line.</param>
     internal static Answer Answer(
         ImmutableArray<Compared> all,
         ImmutableArray<Diagnostic> warnings,
         string? pictures,
         bool stitchesOnly,
+        bool allLines,
         bool isCheck
     )
     {
@@ -46,7 +51,7 @@ internal static class Comparison
         var same = all.All(c => c.Set.Same || (stitchesOnly && c.Set.Weight != DifferenceWeight.Stitches));
         return new(same ? ExitCode.Done : ExitCode.Differences, warnings)
         {
-            Text = string.Concat(all.Select(c => c.Set.ToText(isCheck))),
+            Text = string.Concat(all.Select(c => c.Set.ToText(isCheck, allLines))),
             Data = all.Select(c => c.Set).ToList(),
             Findings = [.. all.SelectMany(c => c.Findings)],
         };

@@ -39,12 +39,11 @@ internal sealed record Finding(FindingRule Rule, bool IsNote, string Message, Pl
             };
             yield return new(rule, !PartFiles.IsTape(file.Path), DifferenceText.Of(file, isCheck), place, null);
         }
-        foreach (var part in set.Parts)
-        foreach (var (shape, text) in DifferenceText.Of(part))
+        foreach (var (shape, text) in DifferenceText.AtTheMachine(set))
             yield return new(
                 FindingRule.Part,
                 IsNote: false,
-                $"hoop {set.Hoop}, part {part.Letter}: {text}",
+                text,
                 place,
                 drawing?.Shapes.FirstOrDefault(s => s.Id == shape)?.Place
             );

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
+using Splitter.Recipes.Keys;
 
 namespace Splitter.Artwork.Sewing;
 
@@ -33,6 +34,25 @@ internal static class ThreadNames
                     thread.Color,
                     near
                 );
+    }
+
+    /// <summary>
+    /// Colours that are sewn and that a list of threads has forgotten, but for those that a mistyped thread is meant for.
+    /// A recipe without a list names none on purpose, and a full list has no room.
+    /// </summary>
+    internal static IEnumerable<Diagnostic> Forgotten(Recipe recipe, Sheet sheet)
+    {
+        var meant = recipe.Threads.Select(t => t.Color).ToHashSet(StringComparer.Ordinal);
+        var drawn = Colours(sheet);
+        var idle = meant.Except(drawn, StringComparer.Ordinal).ToList();
+        var forgotten = sheet
+            .Elements.Where(e => SewRules.For(e, recipe.Artwork.Sew)?.As != SewAs.Leave)
+            .Select(e => e.Color)
+            .Distinct(StringComparer.Ordinal)
+            .Where(colour => !meant.Contains(colour) && NearColour.Of(colour, idle) is null)
+            .ToList();
+        if (recipe.Threads.Length is > 0 and < RecipeKeys.MostThreads && forgotten.Count > 0)
+            yield return DrawingProblems.ColoursWithoutThread(recipe.PlaceOf("threads"), forgotten);
     }
 
     /// <summary>

@@ -63,7 +63,7 @@ internal static class SvgReader
         }
         if (painter.Elements.IsEmpty)
             remarks.Add(root, (place, _) => ArtworkProblems.Nothing(place));
-        return Finish(new(corner.X, corner.Y, painter.Elements), remarks);
+        return Finish(new(corner.X, corner.Y, painter.Elements) { StatesUnit = StatesUnit(cascade.Of(root)) }, remarks);
     }
 
     /// <summary>
@@ -87,6 +87,9 @@ internal static class SvgReader
         double? Side(string property) =>
             own[property] is { } text && !text.EndsWith('%') ? length.NotNegative(property, double.NaN) : null;
     }
+
+    private static bool StatesUnit(Declarations own) =>
+        new[] { own["width"], own["height"] }.Any(side => side is not null && char.IsAsciiLetter(side.TrimEnd()[^1]));
 
     private static bool Fits(double micrometres) =>
         micrometres >= LeastSide * Units.Millimetre && micrometres <= (double)MostSide * Units.Millimetre;

@@ -21,13 +21,13 @@ internal static class BlockThreads
                 : Result.Fail<ImmutableArray<SewThread>>(
                     StitchedProblems.OtherThreads(
                         recipe.PlaceOf("threads"),
-                        recipe.Threads.Length,
+                        recipe.Threads,
                         Proposed(recipe.Threads, blocks)
                     )
                 );
         if (names.Length != blocks)
             return Result.Fail<ImmutableArray<SewThread>>(
-                StitchedProblems.OtherBlocks(recipe.PlaceOf("artwork.blocks"), names, blocks)
+                StitchedProblems.OtherBlocks(recipe.PlaceOf("artwork.blocks"), names, recipe.Threads, blocks)
             );
         return Result.All(
             names.Select(

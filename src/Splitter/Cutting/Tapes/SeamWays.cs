@@ -5,21 +5,21 @@ using Splitter.Geometry;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// Ways along a seam, from where one stretch of a shape ends to where the next one begins: without them a seam would be all
-/// knots.
+/// Ways along a seam, from where one stretch of a shape ends to where the next one begins: without them a seam would be
+/// all knots.
 /// </summary>
 /// <param name="ground">What the part sews of the shape.</param>
 internal sealed class SeamWays(Region ground)
 {
     /// <summary>
-    /// From the end of a row to the start of the next one the thread goes on if it is no farther, µm: a farther way shows
-    /// beside the rows. Common practice, no source.
+    /// From the end of a row to the start of the next one the thread goes on if it is no farther, µm: a farther way
+    /// shows beside the rows. Common practice, no source.
     /// </summary>
     private const int LongestOpen = 3 * Units.Millimetre;
 
     /// <summary>
-    /// Below rows that are still to come it goes on as far as this, µm: a trim takes as long as a hundred stitches, and this
-    /// a tenth of that. Common practice, no source.
+    /// Below rows that are still to come it goes on as far as this, µm: a trim takes as long as a hundred stitches, and
+    /// this a tenth of that. Common practice, no source.
     /// </summary>
     private const int LongestHidden = 30 * Units.Millimetre;
 
@@ -53,8 +53,11 @@ internal sealed class SeamWays(Region ground)
         var length = end.At.DistanceTo(start.At);
         if (!IsRow(end) || !IsRow(start))
             return null;
+        if (length == 0)
+            return [];
+        var arrived = start with { Kind = StitchKind.Travel, Source = StitchSource.Made };
         if (length <= LongestOpen)
-            return length == 0 ? [] : [start with { Kind = StitchKind.Travel }];
+            return [arrived];
         if (end.Kind != StitchKind.Underlay || length > LongestHidden || !IsHidden(end.At, start.At))
             return null;
         var count = (int)Math.Ceiling(length / HiddenStitch);
@@ -62,7 +65,7 @@ internal sealed class SeamWays(Region ground)
             .Range(1, count - 1)
             .Select(i => end.At.Towards(start.At, (double)i / count).OnTape())
             .Select(at => new KeptStitch(at, StitchKind.Travel, StitchSource.Made))
-            .Append(start with { Kind = StitchKind.Travel });
+            .Append(arrived);
     }
 
     /// <summary>Underlay of a shape comes before all of its rows.</summary>

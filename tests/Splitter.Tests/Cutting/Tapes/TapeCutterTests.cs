@@ -72,6 +72,11 @@ public sealed class TapeCutterTests
         foreach (var part in set.Parts)
         {
             var stitches = Assert.Single(Bodies(part)).Stitches;
+            // Ways from row to row along the seam are ours: no other part sews them.
+            Assert.Equal(
+                stitches.Where(s => s.Use == StitchUse.Travel),
+                stitches.Where(s => s is { Source: StitchSource.Made, Use: not StitchUse.Tie })
+            );
             var isLeft = stitches.Min(s => s.At.X) == 0;
             var ends = stitches
                 .Where(s => s.Use is StitchUse.Fill or StitchUse.Travel)
