@@ -20,7 +20,11 @@ internal static class PrintedPages
         var file = Path.Combine(Directory.CreateTempSubdirectory("splitter-pages-").FullName, "a.pdf");
         await File.WriteAllBytesAsync(file, await page.PdfAsync(new() { PreferCSSPageSize = true }));
         using var reading = Process.Start(
-            new ProcessStartInfo(Program, ["-bbox", file, "-"]) { RedirectStandardOutput = true }
+            new ProcessStartInfo(Program, ["-bbox", file, "-"])
+            {
+                RedirectStandardOutput = true,
+                UseShellExecute = false,
+            }
         )!;
         var text = await reading.StandardOutput.ReadToEndAsync();
         await reading.WaitForExitAsync();

@@ -1,5 +1,3 @@
-using Splitter.Tests;
-
 namespace Splitter.PackageTests;
 
 /// <summary>What <c>dotnet clean</c> takes away: all that builds ever wrote, and nothing of the person's.</summary>

@@ -30,7 +30,7 @@ public sealed partial class LicenceTests(PackedFeed feed)
             .Order(StringComparer.Ordinal)
             .ToArray();
         Assert.True(used.Length > 40, $"only {used.Length} packages were found");
-        Assert.Empty(used.Except(ByAddress).Where(package => !Permitted.Contains(Licence(package))));
+        Assert.DoesNotContain(used.Except(ByAddress), package => !Permitted.Contains(Licence(package)));
     }
 
     [Theory]

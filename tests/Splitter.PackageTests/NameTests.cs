@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Splitter.Tests;
 
 namespace Splitter.PackageTests;
 

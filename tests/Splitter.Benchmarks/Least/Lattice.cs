@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning.Seams;
 
 namespace Splitter.Benchmarks.Least;
 

@@ -22,7 +22,7 @@ public sealed class LayoutTests
         );
 
     [Fact]
-    public void NoFileIsTooLong() => Assert.Empty(Sources().Where(file => File.ReadLines(file).Count() > MostLines));
+    public void NoFileIsTooLong() => Assert.DoesNotContain(Sources(), file => File.ReadLines(file).Count() > MostLines);
 
     private static IEnumerable<string> Sources() =>
         Directory

@@ -48,9 +48,9 @@ public sealed partial class OnClothTests
         // Or more, as it says: what centres the artwork rounds.
         foreach (var more in new[] { 0, 700, 1000, 1900 })
         {
-            var mended = cloth with { Size = (Um(size, 1) + more, Um(size, 2) + more) };
+            var mended = cloth with { Size = (Um(size, "x") + more, Um(size, "y") + more) };
             if (at.Success)
-                mended = mended with { ArtworkAt = new(Um(at, 1), Um(at, 2)) };
+                mended = mended with { ArtworkAt = new(Um(at, "x"), Um(at, "y")) };
             var again = Lay(drawing, mended);
             Assert.True(again.Succeeded, $"{told}\nthen {more} more: {string.Join('\n', again.Diagnostics)}");
         }
@@ -70,12 +70,20 @@ public sealed partial class OnClothTests
         return Samples.Drawing(ground) with { Width = 100_000, Height = 80_000 };
     }
 
-    private static int Um(Match match, int group) =>
+    private static int Um(Match match, string group) =>
         Units.FromMillimetres(double.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture));
 
-    [GeneratedRegex(@"'size: ([\d.]+) x ([\d.]+) mm'", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        @"'size: (?<x>[\d.]+) x (?<y>[\d.]+) mm'",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex Size();
 
-    [GeneratedRegex(@"'artwork-at: \[([\d.]+) mm, ([\d.]+) mm\]'", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        @"'artwork-at: \[(?<x>[\d.]+) mm, (?<y>[\d.]+) mm\]'",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex At();
 }

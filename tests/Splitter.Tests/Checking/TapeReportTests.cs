@@ -5,7 +5,6 @@ using Splitter.Checking.Inspecting;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Outputs.Pictures.Strands;
-using Splitter.Outputs.Tapes;
 using Splitter.Recipes;
 using Splitter.Tapes;
 using Splitter.Tests.Outputs;

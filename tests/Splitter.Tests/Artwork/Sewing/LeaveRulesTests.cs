@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Artwork.Sewing;
-using Splitter.Geometry;
 
 namespace Splitter.Tests.Artwork.Sewing;
 

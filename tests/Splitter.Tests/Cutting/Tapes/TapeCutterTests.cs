@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Cutting.Tapes;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
-using Splitter.Planning;
 using Splitter.Stitching;
 using Splitter.Tapes;
 using Splitter.Tests.Artwork.Tapes;

@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Splitter.Outputs.Sheets;
-using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
 using Splitter.Tapes;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
-using System.Text.RegularExpressions;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
 using Splitter.Stitching;
@@ -76,7 +76,7 @@ public sealed class LayerCheckTests
         var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
         Assert.Contains("(parts A, B)", told.Message, StringComparison.Ordinal);
         Assert.Contains("write a smaller 'overlap.width'", told.Message, StringComparison.Ordinal);
-        var squares = int.Parse(Regex.Match(told.Message, @"on (\d+) mm²").Groups[1].Value);
+        var squares = int.Parse(told.Message.Split(" on ")[1].Split(" mm²")[0], CultureInfo.InvariantCulture);
         Assert.InRange(squares, 40, 40 * ((2 * join.Overlap / 1000) + 5));
     }
 

@@ -1,6 +1,5 @@
 using CsCheck;
 using Splitter.Outputs.Sheets.Watching;
-using Splitter.Outputs.Tapes;
 using Splitter.Tapes;
 
 namespace Splitter.Tests.Outputs.Sheets.Watching;
