@@ -76,7 +76,7 @@ public sealed class LayerCheckTests
         var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
         Assert.Contains("(parts A, B)", told.Message, StringComparison.Ordinal);
         Assert.Contains("write a smaller 'overlap.width'", told.Message, StringComparison.Ordinal);
-        var squares = int.Parse(told.Message.Split(" on ")[1].Split(" mm²")[0], CultureInfo.InvariantCulture);
+        var squares = int.Parse(told.Message.Split(" layers on ")[1].Split(" mm²")[0], CultureInfo.InvariantCulture);
         Assert.InRange(squares, 40, 40 * ((2 * join.Overlap / 1000) + 5));
     }
 
