@@ -38,6 +38,8 @@ internal static class DiskProblems
     internal static Diagnostic AnotherRun(string folder) =>
         Diagnostic.Error(5054, Place.Whole(folder), "another run is writing here; wait for it, then try again");
 
+    internal static bool IsAnotherRun(Diagnostic problem) => problem.Code == "SPL5054";
+
     internal static Diagnostic SameFolder(string recipe, string other, string folder) =>
         Diagnostic.Error(
             5055,

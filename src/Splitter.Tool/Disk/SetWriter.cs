@@ -25,10 +25,18 @@ internal sealed class SetWriter(IDisk disk)
         var staged = false;
         try
         {
-            ImmutableArray<Diagnostic> problems = [.. sets.SelectMany(s => Stage(s.Folder, s.Files, held, stop))];
-            staged = problems.IsEmpty;
+            var problems = ImmutableArray.CreateBuilder<Diagnostic>();
+            foreach (var (folder, files) in sets)
+            {
+                problems.AddRange(Stage(folder, files, held, stop));
+                // The other run comes to the same folders in the same order: this one leaves it those that follow, or
+                // each could keep one from the other, and neither would write.
+                if (problems.Any(DiskProblems.IsAnotherRun))
+                    break;
+            }
+            staged = problems.Count == 0;
             // From here on it is a matter of a few renames, and it is not stopped any more.
-            return staged ? [.. sets.SelectMany(s => Commit(s.Folder))] : problems;
+            return staged ? [.. sets.SelectMany(s => Commit(s.Folder))] : problems.ToImmutable();
         }
         finally
         {
