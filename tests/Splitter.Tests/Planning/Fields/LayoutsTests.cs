@@ -71,7 +71,10 @@ public sealed class LayoutsTests
         Assert.True(misfits.Sum(refined) <= Misfits.Scaled(misfits.Sum(fields), Refining.Allowance));
     }
 
-    /// <summary>Whoever allows one thread has one: asking takes a while, so that others would come in between.</summary>
+    /// <summary>
+    /// Whoever allows one thread has one. Each asking waits for a second until one has come, so that a busy machine
+    /// cannot hide that more would work.
+    /// </summary>
     [Fact]
     public void NoMoreThreadsWorkThanAreAllowed()
     {
@@ -83,17 +86,20 @@ public sealed class LayoutsTests
 
         int MostAtOnce(int jobs)
         {
-            var (most, now, gate) = (0, 0, new Lock());
+            var (most, now, gate) = (0, 0, new object());
             Refining.Refined(
                 task,
                 fields,
                 (_, _) =>
                 {
                     lock (gate)
+                    {
                         most = Math.Max(most, ++now);
-                    Thread.Sleep(2);
-                    lock (gate)
+                        Monitor.PulseAll(gate);
+                        if (most < 2)
+                            Monitor.Wait(gate, TimeSpan.FromMilliseconds(jobs > 1 ? 100 : 2));
                         now--;
+                    }
                     return 0;
                 },
                 jobs
