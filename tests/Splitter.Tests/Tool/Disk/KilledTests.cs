@@ -162,19 +162,7 @@ public sealed class KilledTests : IDisposable
         return (Sums(Set), watch.Elapsed, changes);
     }
 
-    private Process Start(string recipe) =>
-        Process.Start(
-            new ProcessStartInfo(
-                "dotnet",
-                [Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll"), "make", recipe, "--hoop", "small"]
-            )
-            {
-                WorkingDirectory = root,
-                UseShellExecute = false,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
+    private Process Start(string recipe) => Processes.StartTool(root, "make", recipe, "--hoop", "small");
 
     private static ImmutableSortedDictionary<string, string> Sums(string folder) =>
         Directory
