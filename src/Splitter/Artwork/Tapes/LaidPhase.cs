@@ -20,6 +20,17 @@ internal sealed record LaidPhase(Phase Phase, CellGround Ground, Box Box)
 
     private readonly Vector way = Phase.WayOf(Phase.Passes);
 
+    private readonly Lazy<CellGround> rowLines = new(() =>
+    {
+        var lines = new CellGround();
+        foreach (var pass in Phase.Passes)
+            lines.Lay(pass.Start, pass.End, 0);
+        return lines;
+    });
+
+    /// <summary>Its rows without the ground between them.</summary>
+    internal CellGround RowLines => rowLines.Value;
+
     internal StitchKind Kind => Phase.Kind;
 
     internal bool IsTiny => Kind == StitchKind.Run && Math.Max(Box.Width, Box.Height) <= Tiny;
