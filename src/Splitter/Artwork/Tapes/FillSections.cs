@@ -19,7 +19,13 @@ internal sealed class FillSections
     /// Neighbours overlap by as much, µm, so that no cloth shows between: one does not lie over the other for that. By
     /// eye, no source.
     /// </summary>
-    private const int EdgeOverlap = 1500;
+    internal const int EdgeOverlap = 1500;
+
+    /// <summary>
+    /// Single lines of thread, such as ways between rows of a fill, are narrower than twice this, µm: what they lie
+    /// over matters as little as with lines of their own.
+    /// </summary>
+    private const int Line = 500;
 
     /// <summary>
     /// Objects over a fill that are looked at before it goes on: so many lie over few fills. Beyond it the fill ends.
@@ -62,7 +68,7 @@ internal sealed class FillSections
             (phase.Kind == StitchKind.Fill ? fill : ground).Add(phase.Ground);
         var inner = fill.Inner(EdgeOverlap) is { Count: > 0 } within ? within : fill;
         inner.Add(ground);
-        ground.Add(fill);
+        ground.Add(fill.Inner(Line));
         SortedSet<int> below = [.. grounds.Below(inner), .. inners.Below(ground)];
         var at = Place(stretch, below);
         objects[at].Add(stretch);

@@ -98,8 +98,8 @@ internal sealed class RowGroups
                 touched.Add(Root(i));
         if (touched.Count == 0)
             return;
-        var rows = phases[section].RowLines;
-        var shared = touched.ToDictionary(fill => fill, fill => rows.Shared(groups[fill].Rows) / (double)rows.Count);
+        var rows = phases[section].Lines.Value;
+        var shared = touched.ToDictionary(fill => fill, fill => Upon(rows, groups[fill].Rows));
         var beside = touched.Where(fill => shared[fill] <= Over).ToList();
         if (beside.Sum(fill => shared[fill]) > Over)
             beside = [];
@@ -107,6 +107,16 @@ internal sealed class RowGroups
         foreach (var fill in beside.OrderByDescending(fill => groups[fill].Rows.Count).ThenBy(fill => fill))
             if (Root(fill) is var one && Root(section) is var other && !AreApart(one, other) && one != other)
                 Join(one, other);
+    }
+
+    /// <summary>
+    /// The share of rows that lies on others, and nowhere near their edge if it is more than half: neighbours overlap
+    /// there.
+    /// </summary>
+    private static double Upon(CellGround rows, CellGround others)
+    {
+        var share = (double)rows.Shared(others) / rows.Count;
+        return share <= Over ? share : (double)rows.Shared(others.Inner(FillSections.EdgeOverlap)) / rows.Count;
     }
 
     private bool AreApart(int one, int other) =>
