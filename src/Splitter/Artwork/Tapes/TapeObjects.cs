@@ -73,13 +73,26 @@ internal sealed class TapeObjects
                 if (after.Count > MostHiding)
                     after.RemoveLast();
             }
+            else if (Hiding(phases[i], after, grounds) is { } group)
+                (groups[i], isHidden[i]) = (group, true);
+    }
+
+    /// <summary>
+    /// The group that hides a phase; or, where several do it together, a fill that hides most of it: what is sewn first
+    /// for neighbouring fills is cut like rows then.
+    /// </summary>
+    private int? Hiding(LaidPhase phase, LinkedList<int> after, Dictionary<int, CellGround> grounds)
+    {
+        var shared = new Dictionary<int, int>();
+        foreach (var group in after)
+            if (phase.Ground.IsOn(grounds[group], Hidden))
+                return group;
             else
-                foreach (var group in after)
-                    if (phases[i].Ground.IsOn(grounds[group], Hidden))
-                    {
-                        (groups[i], isHidden[i]) = (group, true);
-                        break;
-                    }
+                shared.Add(group, phase.Ground.Shared(grounds[group]));
+        if (shared.Count == 0 || shared.Values.Sum() < phase.Ground.Count * Hidden)
+            return null;
+        var most = shared.OrderByDescending(s => s.Value).ThenBy(s => s.Key).First().Key;
+        return phases[most].Kind == StitchKind.Fill ? most : null;
     }
 
     /// <summary>Small bits at either end of something go with it, when the thread is not cut between.</summary>
