@@ -19,6 +19,19 @@ public sealed class RecognitionTests
         Assert.Equal(50, fill.Original.Single().Stitches[^1].Row);
     }
 
+    /// <summary>Rows that follow a line, up to half a circle and more of them.</summary>
+    [Theory]
+    [InlineData(60)]
+    [InlineData(120)]
+    [InlineData(180)]
+    [InlineData(200)]
+    public void CurvedRowsAreAFill(double angle)
+    {
+        var fill = Assert.IsType<FillShape>(Assert.Single(Shapes(new HandTape().Arcs(30, 50, angle))));
+        Assert.InRange(fill.Style.RowSpacing, 350, 450);
+        Assert.Equal(50, fill.Original.Single().Stitches[^1].Row);
+    }
+
     [Fact]
     public void AZigzagOfShortAdvanceIsAColumn()
     {
@@ -67,6 +80,23 @@ public sealed class RecognitionTests
         var kinds = fill.Original.Single().Stitches.Select(s => s.Kind).ToList();
         Assert.True(kinds.IndexOf(StitchKind.Underlay) < kinds.IndexOf(StitchKind.Fill));
         Assert.Contains(StitchKind.Travel, kinds);
+    }
+
+    /// <summary>Lines across two fills that are none, as their rows are not equally dense.</summary>
+    [Fact]
+    public void WhatNeighbouringFillsHideTogetherIsPartOfTheLargerOne()
+    {
+        var shapes = Shapes(
+            new HandTape()
+                .Rows(0, 0, 60, 20, 5)
+                .Jump(0, 0, 12)
+                .Rows(0, 0, 34, 20)
+                .Jump(34.4, 0, 4)
+                .Rows(34.4, 0, 26, 20, 0.6)
+        );
+        Assert.Equal([typeof(FillShape), typeof(FillShape)], shapes.Select(s => s.GetType()));
+        Assert.Equal([0, 1], shapes[0].Original.Select(t => t.Number));
+        Assert.All(shapes[0].Original[0].Stitches, s => Assert.Equal(StitchKind.Underlay, s.Kind));
     }
 
     [Fact]
