@@ -25,7 +25,9 @@ public sealed class EdgeDirectionTests
     [Fact]
     public void StepsOfAnOutlineDoNotCount()
     {
-        var steps = Enumerable.Range(-20, 41).SelectMany(i => new[] { new Point(i * 500, i * 500), new((i + 1) * 500, i * 500) });
+        var steps = Enumerable
+            .Range(-20, 41)
+            .SelectMany(i => new[] { new Point(i * 500, i * 500), new((i + 1) * 500, i * 500) });
         var across = EdgeDirection.Across(Run(new([.. steps])), default);
         Assert.InRange(Math.Abs(Vector.Dot(across, new Vector(1, 1).Unit)), 0, 0.1);
     }

@@ -52,12 +52,21 @@ public sealed class SheetAdviceTests
         var (recipe, drawing) = (SheetSamples.Sails.Job.Recipe, SheetSamples.Sails.Job.Drawing);
         recipe = recipe with { Registration = recipe.Registration with { Alignment = looks } };
         var plan = Sails.Plan with { Hoopings = [.. Sails.Plan.Hoopings.Select(h => h with { Alignments = [] })] };
-        var parts = PartBuilder.Build(recipe, drawing, plan, [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)]);
+        var parts = PartBuilder.Build(
+            recipe,
+            drawing,
+            plan,
+            [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)]
+        );
         Assert.All(
             parts.Skip(1),
-            part => Assert.Equal(looks, part.Steps[0].Stop!.Contains("no cross to check the fit", StringComparison.Ordinal))
+            part =>
+                Assert.Equal(looks, part.Steps[0].Stop!.Contains("no cross to check the fit", StringComparison.Ordinal))
         );
-        Assert.DoesNotContain(Sails.Parts, part => part.Steps.Any(s => s.Stop?.Contains("no cross to", StringComparison.Ordinal) == true));
+        Assert.DoesNotContain(
+            Sails.Parts,
+            part => part.Steps.Any(s => s.Stop?.Contains("no cross to", StringComparison.Ordinal) == true)
+        );
     }
 
     /// <summary>As it stands on the page, realign reads it: hoop, part, and places that it knows.</summary>
