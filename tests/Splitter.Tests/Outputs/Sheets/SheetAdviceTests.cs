@@ -59,7 +59,8 @@ public sealed class SheetAdviceTests
             [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)]
         );
         Assert.All(
-            parts.Skip(1),
+            // Without a body the last one ends there, and has no stop.
+            parts[1..^1],
             part =>
                 Assert.Equal(looks, part.Steps[0].Stop!.Contains("no cross to check the fit", StringComparison.Ordinal))
         );
