@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Tapes;
 
 namespace Splitter.Artwork.Tapes;
 
@@ -26,8 +27,14 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
     /// <summary>The share of passes that are one stitch, from which on they are a column.</summary>
     private const double MostlySingle = 0.7;
 
-    /// <summary>The share of its length that one stitch of a pass has, when it is that stitch.</summary>
-    private const double SingleStitch = 0.6;
+    /// <summary>
+    /// A longer stitch than a record holds, µm, is across a column and not in a row of a fill. Some programs have such
+    /// stitches one way only, and two the other way. Common practice, no source.
+    /// </summary>
+    private const double LongestOfRows = TapeRecord.Longest * Units.TapeStep;
+
+    /// <summary>The share of passes that are such a stitch, from which on they are a column.</summary>
+    private const double OftenLong = 0.3;
 
     /// <summary>
     /// Rows and stitches of columns that are no farther apart hide what lies under them, µm: twice as far, and cloth
@@ -93,15 +100,22 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
         return (last, last == first ? 0 : sum / (last - first));
     }
 
-    private static StitchKind KindOf(ImmutableArray<Pass> rows, ImmutableArray<Point> holes) =>
-        rows.Count(pass =>
+    private static StitchKind KindOf(ImmutableArray<Pass> rows, ImmutableArray<Point> holes)
+    {
+        var (single, lengthy) = (0, 0);
+        foreach (var pass in rows)
         {
-            var length = 0.0;
+            var longest = 0.0;
             for (var i = pass.From + 1; i <= pass.To; i++)
-                length = Math.Max(length, holes[i - 1].DistanceTo(holes[i]));
-            return length >= SingleStitch * pass.Way.Length;
-        })
-        >= MostlySingle * rows.Length
+                longest = Math.Max(longest, holes[i - 1].DistanceTo(holes[i]));
+            if (!pass.IsMostly(longest))
+                continue;
+            single++;
+            if (longest > LongestOfRows)
+                lengthy++;
+        }
+        return single >= MostlySingle * rows.Length || lengthy >= OftenLong * rows.Length
             ? StitchKind.Satin
             : StitchKind.Fill;
+    }
 }
