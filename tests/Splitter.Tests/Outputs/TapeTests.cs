@@ -221,7 +221,9 @@ public sealed class TapeTests
     [InlineData("1A1A")]
     public void LessThanARecordAfterTheEndIsNoMatter(string rest) =>
         Assert.Empty(
-            TapeReader.Read("whole.dst", [.. new byte[512], .. Convert.FromHexString("0100030000F3" + rest)]).Diagnostics
+            TapeReader
+                .Read("whole.dst", [.. new byte[512], .. Convert.FromHexString("0100030000F3" + rest)])
+                .Diagnostics
         );
 
     /// <summary>Some programs count the end mark; a header that is wrong by more is told, and the records are sewn.</summary>

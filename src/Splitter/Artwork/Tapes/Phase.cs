@@ -13,7 +13,10 @@ namespace Splitter.Artwork.Tapes;
 /// <param name="Spacing">Distance from one pass to the next, µm; 0 for a run.</param>
 internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, ImmutableArray<Pass> Passes, double Spacing)
 {
-    /// <summary>Fewer passes beside each other may be chance: a line that is sewn to and fro has three.</summary>
+    /// <summary>
+    /// Fewer passes beside each other may be chance: a line that is sewn to and fro has three. Those of a tie, which lie
+    /// on each other, do not count.
+    /// </summary>
     private const int LeastPasses = 4;
 
     /// <summary>Passes that lie on each other are a line that is sewn several times, µm.</summary>
@@ -60,8 +63,8 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
         var (sewn, k) = (0, 0);
         while (k < passes.Length)
         {
-            var (last, spacing) = Together(passes, k);
-            if (last - k + 1 < LeastPasses || spacing < LeastSpacing)
+            var (last, spacing, apart) = Together(passes, k);
+            if (apart < LeastPasses - 1 || spacing < LeastSpacing)
             {
                 k = Math.Max(k + 1, last);
                 continue;
@@ -77,11 +80,12 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
     }
 
     /// <summary>
-    /// The last of the passes that lie side by side from one on, always to the same side, and their mean distance.
+    /// The last of the passes that lie side by side from one on, always to the same side, their mean distance, and how
+    /// many of them do not lie on the one before.
     /// </summary>
-    private static (int Last, double Spacing) Together(ImmutableArray<Pass> passes, int first)
+    private static (int Last, double Spacing, int Apart) Together(ImmutableArray<Pass> passes, int first)
     {
-        var (sum, side, last) = (0.0, 0, first);
+        var (sum, side, last, apart) = (0.0, 0, first, 0);
         for (; last + 1 < passes.Length; last++)
         {
             if (passes[last].Beside(passes[last + 1]) is not { } beside || Math.Abs(beside) > Pass.LongestTurn)
@@ -94,10 +98,10 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
             if (before >= 2 && by > (Uneven * sum / before) + UnevenBy)
                 break;
             if (by >= LeastSpacing)
-                side = Math.Sign(to);
+                (side, apart) = (Math.Sign(to), apart + 1);
             sum += by;
         }
-        return (last, last == first ? 0 : sum / (last - first));
+        return (last, last == first ? 0 : sum / (last - first), apart);
     }
 
     private static StitchKind KindOf(ImmutableArray<Pass> rows, ImmutableArray<Point> holes)

@@ -91,7 +91,8 @@ public sealed class LongStitchTests
 
     /// <summary>Moves of more than one record that end with a stitch of some length.</summary>
     private static int Wides(Tape tape) =>
-        tape.Records.Zip(tape.Records.Skip(1))
+        tape
+            .Records.Zip(tape.Records.Skip(1))
             .Count(r =>
                 r.First.Command == TapeCommand.Jump
                 && r.Second.Command == TapeCommand.Stitch
