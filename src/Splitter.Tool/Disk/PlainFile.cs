@@ -1,8 +1,8 @@
 namespace Splitter.Tool.Disk;
 
 /// <summary>
-/// Files are opened only if they have bytes. Pipes and devices have none, whatever can be read from them: to open a pipe is to
-/// wait for who writes into it, and some devices never end.
+/// Files are opened only if they have bytes. Pipes and devices have none, whatever can be read from them: to open a
+/// pipe is to wait for who writes into it, and some devices never end.
 /// </summary>
 internal static class PlainFile
 {
