@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
@@ -20,17 +21,13 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     private const int Full = Fraction * LinesPerRow;
 
     /// <summary>
-    /// Where an outline crosses a scan line: one more turn around what lies to the right, or one less.
+    /// Where outlines cross scan lines, as numbers in the order in which they are painted: the line, the place on it, and
+    /// whether the outline goes round what lies to the right once more or once less.
     /// </summary>
-    private readonly record struct Crossing(int Line, int X, int Turn) : IComparable<Crossing>
-    {
-        public int CompareTo(Crossing other) => Line != other.Line ? Line.CompareTo(other.Line) : X.CompareTo(other.X);
-    }
+    private readonly List<long> crossings = [];
 
-    private readonly List<Crossing> crossings = [];
-
-    /// <summary>Of the row that is painted; zero between rows.</summary>
-    private readonly int[] cover = new int[width];
+    /// <summary>Of the row that is painted, what pixels have beside their left neighbour's; zero between rows.</summary>
+    private readonly int[] cover = new int[width + 1];
 
     /// <summary>Adds a closed outline to what the next paint fills.</summary>
     internal void Add(ReadOnlySpan<Point> outline)
@@ -51,9 +48,18 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         for (var line = first; line < last; line++)
         {
             var down = (long)(line * LineStep) + (LineStep / 2) - top.Y;
-            crossings.Add(new(line, top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn));
+            crossings.Add(Crossing(line, top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn));
         }
     }
+
+    private static long Crossing(int line, int x, int turn) =>
+        ((long)line << 33) | ((long)((uint)x ^ (1u << 31)) << 1) | (turn > 0 ? 1L : 0L);
+
+    private static int LineOf(long crossing) => (int)(crossing >> 33);
+
+    private static int PlaceOf(long crossing) => (int)((uint)(crossing >> 1) ^ (1u << 31));
+
+    private static int TurnOf(long crossing) => (crossing & 1) != 0 ? 1 : -1;
 
     private static int Ceiling(int y) => (int)Math.Ceiling(y / (double)LineStep);
 
@@ -61,18 +67,19 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     internal void Paint(Colour colour, int opacity)
     {
         crossings.Sort();
-        for (var i = 0; i < crossings.Count; )
+        var sorted = CollectionsMarshal.AsSpan(crossings);
+        for (var i = 0; i < sorted.Length; )
         {
-            var row = crossings[i].Line / LinesPerRow;
+            var row = LineOf(sorted[i]) / LinesPerRow;
             var (left, right) = (width, 0);
-            for (; i < crossings.Count && crossings[i].Line / LinesPerRow == row; )
+            for (; i < sorted.Length && LineOf(sorted[i]) / LinesPerRow == row; )
             {
-                var (line, turns) = (crossings[i].Line, 0);
-                for (; i < crossings.Count && crossings[i].Line == line; i++)
+                var (line, turns) = (LineOf(sorted[i]), 0);
+                for (; i < sorted.Length && LineOf(sorted[i]) == line; i++)
                 {
                     if (turns != 0)
-                        Cover(crossings[i - 1].X, crossings[i].X, ref left, ref right);
-                    turns += crossings[i].Turn;
+                        Cover(PlaceOf(sorted[i - 1]), PlaceOf(sorted[i]), ref left, ref right);
+                    turns += TurnOf(sorted[i]);
                 }
             }
             Blend(row, left, right, colour, opacity);
@@ -80,11 +87,12 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         crossings.Clear();
     }
 
-    /// <summary>A share of black on one pixel.</summary>
-    internal void Darken(int x, int y, int share, int whole)
+    /// <summary>Other shades on one pixel.</summary>
+    /// <param name="shades">For each of the shades of a channel the one that it becomes.</param>
+    internal void Shade(int x, int y, ReadOnlySpan<byte> shades)
     {
         foreach (ref var value in pixels.AsSpan(((y * width) + x) * 3, 3))
-            value = (byte)(((value * (whole - share)) + (whole / 2)) / whole);
+            value = shades[value];
     }
 
     private void Cover(int from, int to, ref int left, ref int right)
@@ -96,23 +104,22 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         var (first, last) = (from / Fraction, (to - 1) / Fraction);
         left = Math.Min(left, first);
         right = Math.Max(right, last + 1);
-        if (first == last)
-        {
-            cover[first] += to - from;
-            return;
-        }
-        cover[first] += ((first + 1) * Fraction) - from;
-        for (var x = first + 1; x < last; x++)
-            cover[x] += Fraction;
-        cover[last] += to - (last * Fraction);
+        // Full from the second pixel up to the last, and a part of the first and of the last.
+        var (before, after) = (from - (first * Fraction), ((last + 1) * Fraction) - to);
+        cover[first] += Fraction - before;
+        cover[first + 1] += before;
+        cover[last] -= after;
+        cover[last + 1] -= Fraction - after;
     }
 
     private void Blend(int row, int left, int right, Colour colour, int opacity)
     {
         const int Whole = Full * 100;
+        var covered = 0;
         for (var x = left; x < right; x++)
         {
-            var share = cover[x] * opacity;
+            covered += cover[x];
+            var share = covered * opacity;
             cover[x] = 0;
             var at = ((row * width) + x) * 3;
             if (share == Whole)
@@ -124,6 +131,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             pixels[at + 1] = Mixed(pixels[at + 1], colour.Green, share);
             pixels[at + 2] = Mixed(pixels[at + 2], colour.Blue, share);
         }
+        cover[right] = 0;
 
         static byte Mixed(byte under, byte over, int share) =>
             (byte)(((under * (Whole - share)) + (over * share) + (Whole / 2)) / Whole);
