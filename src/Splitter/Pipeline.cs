@@ -56,9 +56,9 @@ public static class Pipeline
 
     private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
         from plan in Planner.Plan(drafts, hoop)
-        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
+        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
-        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
+        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers, request.Jobs)
         from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
         let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts)
