@@ -24,14 +24,14 @@ public static class Pipeline
     public static Result<Production> Make(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
-        from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, drafts, hoop)))
+        from sets in Result.All(InOrder.Select(job.Hoops, request.Jobs, hoop => Sew(request, job, drafts, hoop)))
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
     internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
-        from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
+        from plans in Result.All(InOrder.Select(job.Hoops, request.Jobs, hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
 
     /// <summary>

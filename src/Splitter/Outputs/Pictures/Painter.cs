@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
@@ -20,11 +19,14 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Of a pixel that is covered wholly.</summary>
     private const int Full = Fraction * LinesPerRow;
 
-    /// <summary>
-    /// Where outlines cross scan lines, as numbers in the order in which they are painted: the line, the place on it, and
-    /// whether the outline goes round what lies to the right once more or once less.
-    /// </summary>
-    private readonly List<long> crossings = [];
+    /// <summary>Where outlines cross scan lines: the line, and the place on it as <see cref="Crossing"/> has it.</summary>
+    private readonly List<(int Line, long Place)> crossings = [];
+
+    /// <summary>For each scan line from the first that is crossed where its crossings begin, and one more.</summary>
+    private readonly int[] begins = new int[(height * LinesPerRow) + 1];
+
+    /// <summary>The places of all crossings, line by line.</summary>
+    private long[] places = [];
 
     /// <summary>Of the row that is painted, what pixels have beside their left neighbour's; zero between rows.</summary>
     private readonly int[] cover = new int[width + 1];
@@ -48,16 +50,17 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         for (var line = first; line < last; line++)
         {
             var down = (long)(line * LineStep) + (LineStep / 2) - top.Y;
-            crossings.Add(Crossing(line, top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn));
+            crossings.Add((line, Crossing(top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn)));
         }
     }
 
-    private static long Crossing(int line, int x, int turn) =>
-        ((long)line << 33) | ((long)((uint)x ^ (1u << 31)) << 1) | (turn > 0 ? 1L : 0L);
+    /// <summary>
+    /// A number that is the greater the further right the place is, and says whether the outline goes round what lies
+    /// there once more or once less.
+    /// </summary>
+    private static long Crossing(int x, int turn) => ((long)x << 1) | (turn > 0 ? 1L : 0L);
 
-    private static int LineOf(long crossing) => (int)(crossing >> 33);
-
-    private static int PlaceOf(long crossing) => (int)((uint)(crossing >> 1) ^ (1u << 31));
+    private static int PlaceOf(long crossing) => (int)(crossing >> 1);
 
     private static int TurnOf(long crossing) => (crossing & 1) != 0 ? 1 : -1;
 
@@ -66,25 +69,48 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Fills what was added, by the non-zero rule, and forgets it.</summary>
     internal void Paint(Colour colour, int opacity)
     {
-        crossings.Sort();
-        var sorted = CollectionsMarshal.AsSpan(crossings);
-        for (var i = 0; i < sorted.Length; )
+        if (crossings.Count == 0)
+            return;
+        var (top, bottom) = Sort();
+        for (var row = top / LinesPerRow; row <= bottom / LinesPerRow; row++)
         {
-            var row = LineOf(sorted[i]) / LinesPerRow;
             var (left, right) = (width, 0);
-            for (; i < sorted.Length && LineOf(sorted[i]) / LinesPerRow == row; )
+            for (var line = Math.Max(top, row * LinesPerRow); line <= Math.Min(bottom, LastOf(row)); line++)
             {
-                var (line, turns) = (LineOf(sorted[i]), 0);
-                for (; i < sorted.Length && LineOf(sorted[i]) == line; i++)
+                var turns = 0;
+                for (var i = begins[line - top]; i < begins[line - top + 1]; i++)
                 {
                     if (turns != 0)
-                        Cover(PlaceOf(sorted[i - 1]), PlaceOf(sorted[i]), ref left, ref right);
-                    turns += TurnOf(sorted[i]);
+                        Cover(PlaceOf(places[i - 1]), PlaceOf(places[i]), ref left, ref right);
+                    turns += TurnOf(places[i]);
                 }
             }
             Blend(row, left, right, colour, opacity);
         }
         crossings.Clear();
+    }
+
+    private static int LastOf(int row) => ((row + 1) * LinesPerRow) - 1;
+
+    /// <summary>Puts the places of the crossings of each line in order; the first and last line that has any.</summary>
+    private (int Top, int Bottom) Sort()
+    {
+        if (places.Length < crossings.Count)
+            places = new long[crossings.Count];
+        var (top, bottom) = (int.MaxValue, 0);
+        foreach (var (line, _) in crossings)
+            (top, bottom) = (Math.Min(top, line), Math.Max(bottom, line));
+        var lines = bottom - top + 1;
+        Array.Clear(begins, 0, lines + 1);
+        foreach (var (line, _) in crossings)
+            begins[line - top]++;
+        for (var (line, sum) = (0, 0); line <= lines; line++)
+            begins[line] = sum += begins[line];
+        foreach (var (line, place) in crossings)
+            places[--begins[line - top]] = place;
+        for (var line = 0; line < lines; line++)
+            places.AsSpan(begins[line]..begins[line + 1]).Sort();
+        return (top, bottom);
     }
 
     /// <summary>Other shades on one pixel.</summary>
