@@ -1,3 +1,4 @@
+using Splitter.Benchmarks.Catalogue;
 using Splitter.Benchmarks.Figures;
 using Splitter.Benchmarks.Speed;
 using Splitter.Benchmarks.StartUp;
@@ -10,6 +11,7 @@ return args switch
     ["speed"] => SpeedFigures.Write(isQuick: false),
     ["speed", "quick"] => SpeedFigures.Write(isQuick: true),
     ["speed", "--row", var name, var jobs] => SpeedFigures.PrintRow(name, jobs),
+    ["catalogue"] => CatalogueFigures.Write(),
     ["start-up"] => StartUpTimes.Write(),
     _ => Usage(),
 };
@@ -24,6 +26,8 @@ static int Usage()
                            stitches in DEVELOPERS.md, or with names only print these
         speed [quick]      time every stage of generated works from a motif to a bedspread, and what they are compared with;
                            write the tables of speed in DEVELOPERS.md, or only print those of small works
+        catalogue          measure builds and makes, and simulate 10,000 recipes over 1 to 64 agents; write the table of the
+                           catalogue in DEVELOPERS.md
         start-up           time splitter --version, compiled ahead of time, against a program that does nothing
         """
     );

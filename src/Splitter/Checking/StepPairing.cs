@@ -34,7 +34,9 @@ internal static class StepPairing
                 : shares.GetValueOrDefault(new(i, j)) + (was[i - 1].Thread == now[j - 1].Thread ? SameThread : 0);
     }
 
-    /// <summary>Percent of an earlier step's stitches that a later one sews; at least one where there are any.</summary>
+    /// <summary>
+    /// Percent of an earlier step's stitches that a later one sews; at least one where there are any.
+    /// </summary>
     private static Dictionary<StepPair, int> Shares(
         ImmutableArray<SewnRun> before,
         ImmutableArray<SewnRun> after,
