@@ -54,7 +54,7 @@ internal static class ThreadOrder
     }
 
     /// <summary>
-    /// Where shapes lie over each other: asked for in each hooping that sews some of both, and kept as long as they are.
+    /// Where shapes lie over each other: asked for in each hooping that sews some of both, kept as long as they are.
     /// </summary>
     private static readonly ConditionalWeakTable<Region, ConditionalWeakTable<Region, IReadOnlyList<Box>>> Known = [];
 

@@ -19,7 +19,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Of a pixel that is covered wholly.</summary>
     private const int Full = Fraction * LinesPerRow;
 
-    /// <summary>Where outlines cross scan lines: the line, and the place on it as <see cref="Crossing"/> has it.</summary>
+    /// <summary>Where outlines cross scan lines: the line, and the <see cref="Crossing"/> on it.</summary>
     private readonly List<(int Line, long Place)> crossings = [];
 
     /// <summary>For each scan line from the first that is crossed where its crossings begin, and one more.</summary>
@@ -28,7 +28,9 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>The places of all crossings, line by line.</summary>
     private long[] places = [];
 
-    /// <summary>Of the row that is painted, what pixels have beside their left neighbour's; zero between rows.</summary>
+    /// <summary>
+    /// Of the row that is painted, how much more each pixel is covered than the one on its left; zero between rows.
+    /// </summary>
     private readonly int[] cover = new int[width + 1];
 
     /// <summary>Adds a closed outline to what the next paint fills.</summary>

@@ -18,16 +18,13 @@ internal sealed class MaximumFlow
         Sink,
     }
 
-    /// <param name="Next">Of the same node.</param>
-    /// <param name="Head">The node that it leads to.</param>
-    /// <param name="Left">What can still flow through it.</param>
+    /// <summary>To the node at its head, the next of the same node, and what can still flow through it.</summary>
     private record struct Arc(int Next, int Head, long Left);
 
     private readonly int[] firstArc;
 
     /// <summary>Each beside the one that leads back.</summary>
     private Arc[] arcs = new Arc[16];
-
     private int arcCount;
 
     /// <summary>What a node can still take from the source (positive) or give to the sink (negative).</summary>
@@ -49,12 +46,10 @@ internal sealed class MaximumFlow
     {
         firstArc = new int[nodes];
         Array.Fill(firstArc, None);
-        terminal = new long[nodes];
-        tree = new Tree[nodes];
+        (terminal, tree) = (new long[nodes], new Tree[nodes]);
         parent = new int[nodes];
         Array.Fill(parent, None);
-        distance = new int[nodes];
-        stamp = new int[nodes];
+        (distance, stamp) = (new int[nodes], new int[nodes]);
     }
 
     /// <summary>The flow so far.</summary>
