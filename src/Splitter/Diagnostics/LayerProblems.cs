@@ -29,7 +29,7 @@ internal static class LayerProblems
             shapes[^1].Place,
             Invariant($"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle ")
                 + Invariant($"holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y ")
-                + Invariant($"{Mm(spot.Fullest.Middle.Y)} ({(parts.Length == 1 ? "part" : "parts")} ")
+                + Invariant($"{Mm(spot.Fullest.Middle.Y)}{From(shapes)} ({(parts.Length == 1 ? "part" : "parts")} ")
                 + Invariant($"{string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² ")
                 + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlapAsked && parts.Length > 1)}, ")
                 + "or raise 'cloth.most-layers' for cloth and needle that bear it"
@@ -47,7 +47,7 @@ internal static class LayerProblems
             3031,
             shapes[^1].Place,
             Invariant($"hoop {hoop.Name}: {spot.Holes} needle holes lie on the square millimetre at x ")
-                + Invariant($"{Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)} ")
+                + Invariant($"{Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)}{From(shapes)} ")
                 + Invariant($"({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more ")
                 + Invariant($"than {ThreadGrid.MostHoles}, which may tear the cloth, on {spot.Squares} mm² ")
                 + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlap: false)}")
@@ -57,11 +57,21 @@ internal static class LayerProblems
 
     private static string Where(ImmutableArray<Shape> shapes) =>
         shapes.Length == 1
-            ? $"of shape '{shapes[0].Id}'"
+            ? $"of shape {Named(shapes[0])}"
             : "where shapes "
-                + string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))
+                + string.Join(", ", shapes.Take(MostNamed).Select(Named))
                 + (shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")
                 + " lie over each other";
+
+    /// <summary>Machines and programs count what is on a tape one by one, moves among the stitches.</summary>
+    private static string Named(Shape shape) =>
+        shape.Original.IsEmpty
+            ? $"'{shape.Id}'"
+            : Invariant($"'{shape.Id}' (colour block {shape.Original[0].Block}, from stitch {shape.Place.Column})");
+
+    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or as cloth.</summary>
+    private static string From(ImmutableArray<Shape> shapes) =>
+        shapes[0].Original.IsEmpty ? "" : " mm from the design's top left corner";
 
     /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
     private static string Remedy(ImmutableArray<Shape> shapes, bool isOverlap) =>

@@ -34,7 +34,7 @@ internal static partial class SewProposals
 
     internal static ImmutableArray<ProposedRule> For(Survey survey, ImmutableArray<string> threads) =>
         survey.IsStitched
-            ? [.. SmallThings(survey)]
+            ? []
             : [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
 
     private static IEnumerable<ProposedRule> Lettering(Survey survey) =>

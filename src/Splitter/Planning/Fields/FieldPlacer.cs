@@ -14,6 +14,12 @@ internal static class FieldPlacer
     private const int MostLayouts = 8;
 
     /// <summary>
+    /// More hoopings nobody sews, a bedspread of 2.5 m in a small hoop has some 340; their seams would take minutes to
+    /// find.
+    /// </summary>
+    private const int MostHoopings = 500;
+
+    /// <summary>
     /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do
     /// show, and where corners find room, is seen later.
     /// </summary>
@@ -40,7 +46,7 @@ internal static class FieldPlacer
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => Fewest(task, turning),
+            _ => HoldingWhole(Fewest(task, turning)),
         };
         if (layouts.IsEmpty)
         {
@@ -49,6 +55,10 @@ internal static class FieldPlacer
                 overZones.Count > 0 ? [.. overZones] : ForbiddenZones.Problems(recipe, drawing, template, held).AsSpan()
             );
         }
+        if (layouts[0].Fields.Length is > MostHoopings and var count)
+            return Result.Fail<ImmutableArray<Layout>>(
+                PlanProblems.TooManyHoopings(recipe.PlaceOf("hoops"), hoop, count, MostHoopings)
+            );
         var problems = Coverage.Problems(recipe, drawing, layouts[0], template).ToList();
         return Result.From(
             problems.Count > 0
@@ -56,6 +66,14 @@ internal static class FieldPlacer
                 : layouts.RemoveAll(l => l != layouts[0] && Coverage.Problems(recipe, drawing, l, template).Any()),
             [.. farOff, .. problems]
         );
+
+        ImmutableArray<Layout> HoldingWhole(ImmutableArray<Layout> any) =>
+            WantedWhole.Kept(
+                drawing,
+                any,
+                wanted => Fewest(CoverTask.Of(recipe, drawing, template, held, wanted), turning),
+                layout => !Coverage.Problems(recipe, drawing, layout, template).Any()
+            );
 
         ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
         {
@@ -79,11 +97,16 @@ internal static class FieldPlacer
     {
         var turning = Turning.Of(recipe, layout.Fields[0].Hoop);
         var template = Template(recipe, drawing, layout.Fields[0].Hoop, turning);
-        var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
+        var held = FirstField.Held(recipe, drawing.Bounds.Centre);
+        var task = CoverTask.Of(recipe, drawing, template, held, wanted => layout.Grounds.Any(g => g.Contains(wanted)));
         var fields = Refining.Refined(task, layout.Fields, shown, jobs);
         var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
         return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
     }
+
+    /// <summary>Some field of the hoop could hold all of a box.</summary>
+    internal static bool CanHold(Recipe recipe, Drawing drawing, Hoop hoop, Box box) =>
+        Template(recipe, drawing, hoop, Turning.Of(recipe, hoop)).Fits(box, Units.TapeStep + 1);
 
     /// <summary>The fields that the recipe lays on the drawing, those of a grid without a line of their own.</summary>
     internal static ImmutableArray<(Field Field, Place? Place)> Placed(Recipe recipe, Drawing drawing, Hoop hoop)
