@@ -24,14 +24,14 @@ public static class Pipeline
     public static Result<Production> Make(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
-        from sets in Result.All(job.Hoops.Select(hoop => Sew(request, job, drafts, hoop)))
+        from sets in Result.All(InOrder.Select(job.Hoops, request.Jobs, hoop => Sew(request, job, drafts, hoop)))
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
     internal static Result<Outlook> Plan(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
-        from plans in Result.All(job.Hoops.Select(hoop => Planner.Plan(drafts, hoop)))
+        from plans in Result.All(InOrder.Select(job.Hoops, request.Jobs, hoop => Planner.Plan(drafts, hoop)))
         select new Outlook(job, plans);
 
     /// <summary>
@@ -73,9 +73,9 @@ public static class Pipeline
 
     private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
         from plan in Planner.Plan(drafts, hoop)
-        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap)
+        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
-        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers)
+        let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers, request.Jobs)
         from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
         let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts)
