@@ -45,9 +45,9 @@ internal static class StageRun
         recipe = OnCloth.Lay(recipe, drawing).Value;
         var job = new Job(recipe, recipe.Hoops, sources, drawing);
         var plan = clock.Time("plan", () => Planner.Plan(new Drafts(recipe, drawing, jobs), recipe.Hoops[0]).Value);
-        var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap));
+        var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap, jobs));
         var stitched = clock.Time("stitch", () => Stitcher.Stitch(pieces, jobs));
-        var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers));
+        var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers, jobs));
         clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)));
         var parts = clock.Time("parts", () => PartBuilder.Build(recipe, drawing, plan, bodies));
         var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts));
