@@ -20,6 +20,7 @@ public sealed class CorrectedTapeTests : IDisposable
     [InlineData("A1 0.6 mm right 0.2 mm down", "A3 0.5 mm right")]
     [InlineData("A1 0.6 mm left 0.4 mm up", "A3 0.6 mm left 0.4 mm up")]
     [InlineData("A1 0.5 mm up", "A3 0.6 mm up")]
+    [InlineData("A1 0.6 mm right 0.2 mm down", "A2 0.7 mm right")]
     public async Task ItsExtentsHaveTheMiddleOfThePartsOwn(string one, string other)
     {
         await sails.Make();
@@ -33,9 +34,6 @@ public sealed class CorrectedTapeTests : IDisposable
         // 0.7 and 1 mm, and as much at the other side.
         Assert.InRange(corrected.Right - corrected.Left, own.Right - own.Left, own.Right - own.Left + 34);
         Assert.InRange(corrected.Top - corrected.Bottom, own.Top - own.Bottom, own.Top - own.Bottom + 34);
-        // Stitches alone reach less far, so it was not by chance.
-        var sewn = sails.Stitches("parts", "small-part-B-corrected", "part-B-corrected.csv");
-        Assert.True((sewn.Max(s => s.U) - sewn.Min(s => s.U)) * 10 < corrected.Right - corrected.Left);
     }
 
     [Fact]
