@@ -17,6 +17,9 @@ internal static class ArtworkLayer
     /// <summary>The same for artwork that is stitches, µm: about a row.</summary>
     private const double StitchedDetail = 400;
 
+    /// <summary>Rows below others leave such gaps on either side of them, µm. Common practice, no source.</summary>
+    private const double OpenRows = 1600;
+
     /// <summary>Edges of thread that are shorter are gaps between stitches, or ties, µm. By eye, no source.</summary>
     private const int LeastStitched = 5 * Units.Millimetre;
 
@@ -46,7 +49,7 @@ internal static class ArtworkLayer
             return
             [
                 .. Polygons
-                    .Simplify(shape.Footprint, StitchedDetail)
+                    .Simplify(Closed(shape), StitchedDetail)
                     .Rings.Where(r => Math.Max(r.Bounds.Width, r.Bounds.Height) >= LeastStitched)
                     .Select(r => r.ToPolyline().Points),
             ];
@@ -54,4 +57,10 @@ internal static class ArtworkLayer
             ? [.. run.Lines.Select(l => l.Points)]
             : [.. Polygons.Simplify(shape.Footprint, Detail).Rings.Select(r => r.ToPolyline().Points)];
     }
+
+    /// <summary>The ground of a shape; of a fill that came as stitches with the gaps between its open rows.</summary>
+    internal static Region Closed(Shape shape) =>
+        shape is FillShape { Original.IsEmpty: false }
+            ? Polygons.Offset(Polygons.Offset(shape.Footprint, OpenRows), -OpenRows)
+            : shape.Footprint;
 }
