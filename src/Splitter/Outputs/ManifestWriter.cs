@@ -7,6 +7,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs;
 
@@ -34,13 +35,14 @@ internal static class ManifestWriter
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
         .InformationalVersion;
 
-    /// <param name="origin">Writes what else the parts were made of, for parts that are not those of the plan.</param>
+    /// <param name="origin">What else the parts were made of, for parts that are not those of the plan.</param>
     internal static byte[] Write(
         Request request,
         Job job,
         Plan plan,
         ImmutableArray<ListedPart> parts,
         WorkFigures work,
+        ImmutableArray<DenseSpot> dense,
         Action<Utf8JsonWriter>? origin = null
     )
     {
@@ -70,6 +72,7 @@ internal static class ManifestWriter
             json.WriteNumber("cut_shapes", plan.Seams.CutShapes);
             TurnedLayers(json, job.Drawing, plan);
             json.WriteEndObject();
+            ManifestDense.Write(json, job.Drawing, plan, dense);
             json.WriteEndObject();
         }
         stream.WriteByte((byte)'\n');
@@ -163,9 +166,7 @@ internal static class ManifestWriter
             json.WriteStringValue(plan.Hoopings[join.Later].Letter);
             json.WriteEndArray();
             json.WriteStartArray("corners");
-            foreach (
-                var corner in plan.Corners.Where(c => Users(c).Contains(join.Earlier) && Users(c).Contains(join.Later))
-            )
+            foreach (var corner in plan.Corners.Where(c => new[] { join.Earlier, join.Later }.All(Users(c).Contains)))
                 json.WriteStringValue(corner.Id);
             json.WriteEndArray();
             At(json, "worst_at_mm", join.WorstAt);
@@ -220,7 +221,7 @@ internal static class ManifestWriter
             json.WriteStringValue(plan.Hoopings[turned.Then].Letter);
             json.WriteEndArray();
             At(json, "at_mm", turned.At);
-            json.WriteNumber("area_mm2", Rounded(turned.Area / ((double)Units.Millimetre * Units.Millimetre), 3));
+            json.WriteNumber("area_mm2", Rounded(turned.Area / Units.SquareMillimetre, 3));
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -166,7 +166,8 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
         );
         double[] along = [.. forward ? ascending : ascending.Reverse()];
         var turn = leaves is { } u && along.Length > 0 ? Array.IndexOf(along, along.MinBy(a => Math.Abs(a - u))) : -1;
-        if (turn >= 0 && Math.Abs(along[turn] - endsAt) < TravelStitch)
+        // Near the end the way back is short: it is sewn over the row rather than the row's rest twice.
+        if (turn >= 0 && Math.Min(Math.Abs(along[turn] - endsAt), Math.Abs(leaves!.Value - endsAt)) < TravelStitch)
             turn = -1;
         Arrive(start, arriving);
         Holes(turn < 0 ? along : along[..(turn + 1)]);

@@ -76,7 +76,8 @@ internal static class SheetSamples
                 Recipe = recipe,
             },
             HandMade.Plan,
-            parts
+            parts,
+            []
         );
         return FileOf(files);
     }
