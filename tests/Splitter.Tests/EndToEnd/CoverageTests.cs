@@ -19,7 +19,7 @@ public sealed class CoverageTests(ITestOutputHelper output)
 
     /// <summary>More than the usual limit, on this share of square millimetres at most.</summary>
     private const double TooThick = 3,
-        Thick = 0.01;
+        Thick = 0.005;
 
     public static TheoryData<string, string> Recipes
     {
