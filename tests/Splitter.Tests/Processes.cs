@@ -53,4 +53,24 @@ internal static class Processes
             throw new TimeoutException($"{program} {string.Join(' ', arguments)} did not end within {Longest}.", late);
         }
     }
+
+    /// <summary>
+    /// The built tool as a process of its own, for a test that ends it. It hears Ctrl+C also where the tests themselves were
+    /// started in the background and do not.
+    /// </summary>
+    internal static Process StartTool(string folder, params string[] call)
+    {
+        string[] whole = ["dotnet", Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll"), .. call];
+        if (OperatingSystem.IsLinux())
+            whole = ["env", "--default-signal=INT", .. whole];
+        return Process.Start(
+            new ProcessStartInfo(whole[0], whole[1..])
+            {
+                WorkingDirectory = folder,
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
+    }
 }

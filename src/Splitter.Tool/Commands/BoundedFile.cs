@@ -1,3 +1,5 @@
+using Splitter.Tool.Disk;
+
 namespace Splitter.Tool.Commands;
 
 /// <summary>Reads a file that a person named; what is in the way becomes a phrase.</summary>
@@ -10,18 +12,14 @@ internal static class BoundedFile
     {
         try
         {
-            if (Directory.Exists(path))
-                return ([], "is a folder");
-            using var stream = File.OpenRead(path);
-            using var memory = new MemoryStream();
-            var block = new byte[1 << 16];
-            for (int count; (count = stream.Read(block)) > 0; )
-            {
-                memory.Write(block.AsSpan(0, count));
-                if (memory.Length > Largest)
-                    return ([], $"has more than {Largest >> 20} MB");
-            }
-            return (memory.ToArray(), null);
+            return Directory.Exists(path)
+                ? ([], "is a folder")
+                : PlainFile.Length(path) switch
+                {
+                    0 => ([], "is empty, or a pipe or a device and no plain file"),
+                    > Largest => ([], $"has more than {Largest >> 20} MB"),
+                    _ => (File.ReadAllBytes(path), null),
+                };
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Checking;
 using Splitter.Diagnostics;
+using Splitter.Outputs.Pictures;
 using Splitter.Tool.Commands.Comparing;
 using Splitter.Tool.Disk;
 
@@ -94,9 +95,9 @@ internal static class CheckCommand
     private static Compared Compare(Made made, PartSet set, SetFolder folder)
     {
         var old = SetSide.OnDisk(folder.Hoop, path => Comparison.ReadFile(Path.Combine(folder.Output, path)));
-        var now = SetSide.Of(set);
-        var found = Checker.Compare(old, now);
         var recipe = made.Production.Job.Recipe;
+        var now = SetSide.Of(set) with { Cloth = Colour.Of(recipe.Cloth.Color) };
+        var found = Checker.Compare(old, now);
         var hoop = recipe.Hoops.IndexOf(set.Plan.Hoop);
         var place = recipe.PlaceOf(FormattableString.Invariant($"hoops[{hoop}]"));
         return new(

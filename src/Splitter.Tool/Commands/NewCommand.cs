@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Text;
 using Splitter.Diagnostics;
 using Splitter.Starting;
+using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
 
@@ -110,7 +111,8 @@ internal static class NewCommand
     /// <summary>The file that was there stays whole until the new one is.</summary>
     private static void Replace(string file, string text, bool force)
     {
-        var whole = FormattableString.Invariant($"{file}.{Environment.ProcessId}");
+        UnfinishedFile.DeleteLeft(file);
+        var whole = UnfinishedFile.Of(file);
         try
         {
             File.WriteAllText(whole, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));

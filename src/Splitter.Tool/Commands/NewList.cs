@@ -1,4 +1,5 @@
 using Splitter.Diagnostics;
+using Splitter.Tool.Disk;
 
 namespace Splitter.Tool.Commands;
 
@@ -15,10 +16,8 @@ internal sealed class NewList
     internal NewList(string? path)
     {
         this.path = path;
-        begun = path is null ? null : TimeOfDisk(Unfinished);
+        begun = path is null ? null : TimeOfDisk(path);
     }
-
-    private string Unfinished => FormattableString.Invariant($"{path}.{Environment.ProcessId}");
 
     /// <summary>At most one problem.</summary>
     internal IEnumerable<Diagnostic> Write(IEnumerable<string> files)
@@ -28,10 +27,11 @@ internal sealed class NewList
         var problem = "";
         try
         {
-            File.WriteAllLines(Unfinished, files.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+            var whole = UnfinishedFile.Of(path);
+            File.WriteAllLines(whole, files.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
             if (begun is { } time)
-                File.SetLastWriteTimeUtc(Unfinished, time);
-            File.Move(Unfinished, path, overwrite: true);
+                File.SetLastWriteTimeUtc(whole, time);
+            File.Move(whole, path, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
@@ -45,13 +45,15 @@ internal sealed class NewList
     /// What the disk takes for now: a build compares this time with those of files, which a disk on a network stamps by
     /// another clock than this machine's. Null where no file can be written, of which <see cref="Write"/> tells.
     /// </summary>
-    private static DateTime? TimeOfDisk(string file)
+    private static DateTime? TimeOfDisk(string path)
     {
         try
         {
-            File.WriteAllBytes(file, []);
-            var time = File.GetLastWriteTimeUtc(file);
-            File.Delete(file);
+            UnfinishedFile.DeleteLeft(path);
+            var empty = UnfinishedFile.Of(path);
+            File.WriteAllBytes(empty, []);
+            var time = File.GetLastWriteTimeUtc(empty);
+            File.Delete(empty);
             return time;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)

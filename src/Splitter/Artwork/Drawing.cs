@@ -77,6 +77,9 @@ internal abstract record Shape
     /// <summary>It must lie in one field, whole.</summary>
     public bool KeepWhole { get; init; }
 
+    /// <summary>It is to lie in one field, if that asks for no hooping more.</summary>
+    public bool WantsWhole { get; init; }
+
     /// <summary>
     /// The ground that its stitches cover, as far as it is seen; all of it where they came with it, later shapes over
     /// it or not.

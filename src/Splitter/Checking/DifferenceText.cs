@@ -194,6 +194,8 @@ internal static class DifferenceText
             yield return Invariant($"{part.StitchesAdded} needle holes are new, {part.StitchesRemoved} are gone");
         if (part.StepsBefore != part.StepsAfter && part.StepsBefore > 0 && part.StepsAfter > 0)
             yield return Invariant($"it has {part.StepsAfter} steps, not {part.StepsBefore}");
+        foreach (var step in part.OtherSteps)
+            yield return Invariant($"step {step.Step} ({step.Thread}) {(step.IsNew ? "is new" : "is gone")}");
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
         foreach (var stop in part.OtherStops)

@@ -25,9 +25,26 @@ internal static class PartComparer
         var laid = now.FieldOf(letter);
         var lay = old.FieldOf(letter, laid);
         var sameTape = old.Tape(letter).AsSpan().SequenceEqual(now.Tape(letter));
+        var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
+        var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
+        var partner = RunPairing.Pair(earlier, later);
+        var pairs = StepPairing.Pair(known.Steps, knownNow.Steps, earlier, later, partner);
+        var both = pairs
+            .Where(pair => pair is { Was: > 0, Now: > 0 })
+            .Select(pair => (pair.Now, Was: known.Steps[pair.Was - 1], Is: knownNow.Steps[pair.Now - 1]))
+            .ToList();
         var corners = Corners(known, knownNow);
-        var threads = Threads(known, knownNow);
-        var stops = OtherStops(known, knownNow);
+        ImmutableArray<ThreadDifference> threads =
+        [
+            .. both.Where(step => step.Was.Thread is not null && step.Was.Thread != step.Is.Thread)
+                .Select(step => new ThreadDifference(step.Now, step.Was.Thread, step.Is.Thread)),
+        ];
+        ImmutableArray<StopDifference> stops =
+        [
+            .. both.Where(step => step.Was.Stop != step.Is.Stop)
+                .Select(step => new StopDifference(step.Now, step.Was.Stop, step.Is.Stop)),
+        ];
+        var otherSteps = OtherSteps(pairs, known, knownNow);
         if (
             sameTape
             && lay.Centre == laid.Centre
@@ -35,11 +52,10 @@ internal static class PartComparer
             && corners.IsEmpty
             && threads.IsEmpty
             && stops.IsEmpty
+            && otherSteps.IsEmpty
         )
             return null;
-        var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
-        var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
-        var (shapes, gone) = Shapes(earlier, later, known);
+        var (shapes, gone) = Shapes(earlier, later, partner, known);
         var holes = NeedleHoles.Of(earlier, later);
         return new()
         {
@@ -57,6 +73,7 @@ internal static class PartComparer
             Corners = corners,
             StepsBefore = known.Steps.Length,
             StepsAfter = knownNow.Steps.Length,
+            OtherSteps = otherSteps,
             OtherStops = stops,
             Unreadable = read.Succeeded ? null : read.Diagnostics[0].Message,
         };
@@ -79,32 +96,32 @@ internal static class PartComparer
                     .Where(corner => corner.MovedMm is null or > 0),
             ];
 
-    /// <summary>Steps whose thread is another now; a step that only one side has shows in the stitches.</summary>
-    private static ImmutableArray<ThreadDifference> Threads(KnownPart was, KnownPart now) =>
-        [
-            .. now
-                .Steps.Zip(was.Steps)
-                .Index()
-                .Where(step => step.Item.Second.Thread is not null && step.Item.First.Thread != step.Item.Second.Thread)
-                .Select(step => new ThreadDifference(step.Index + 1, step.Item.Second.Thread, step.Item.First.Thread)),
-        ];
-
-    private static ImmutableArray<StopDifference> OtherStops(KnownPart was, KnownPart now) =>
-        [
-            .. now
-                .Steps.Zip(was.Steps)
-                .Index()
-                .Where(step => step.Item.First.Stop != step.Item.Second.Stop)
-                .Select(step => new StopDifference(step.Index + 1, step.Item.Second.Stop, step.Item.First.Stop)),
-        ];
+    /// <summary>Of a part whose manifest is not known on one side, nothing is said.</summary>
+    private static ImmutableArray<StepDifference> OtherSteps(
+        ImmutableArray<StepPair> pairs,
+        KnownPart was,
+        KnownPart now
+    ) =>
+        was.Steps.IsEmpty || now.Steps.IsEmpty
+            ? []
+            :
+            [
+                .. pairs
+                    .Where(pair => pair.Was == 0 || pair.Now == 0)
+                    .Select(pair =>
+                        pair.Was == 0
+                            ? new StepDifference(pair.Now, now.Steps[pair.Now - 1].Thread, IsNew: true)
+                            : new StepDifference(pair.Was, was.Steps[pair.Was - 1].Thread, IsNew: false)
+                    ),
+            ];
 
     private static (ImmutableArray<ShapeDifference>, ImmutableArray<GoneStitches>) Shapes(
         ImmutableArray<SewnRun> before,
         ImmutableArray<SewnRun> after,
+        int[] partner,
         KnownPart known
     )
     {
-        var partner = RunPairing.Pair(before, after);
         var same = Enumerable
             .Range(0, before.Length)
             .Where(i => partner[i] >= 0 && before[i].Points.AsSpan().SequenceEqual(after[partner[i]].Points.AsSpan()))

@@ -112,6 +112,9 @@ internal sealed record PartDifference
 
     internal required int StepsAfter { get; init; }
 
+    /// <summary>Steps that only one side has.</summary>
+    internal required ImmutableArray<StepDifference> OtherSteps { get; init; }
+
     /// <summary>Steps after which the person does something else.</summary>
     internal required ImmutableArray<StopDifference> OtherStops { get; init; }
 
@@ -130,6 +133,10 @@ internal sealed record ShapeDifference(string Shape, double? MovedMm, int Stitch
 /// <summary>A run of stitches that is gone, and its middle on the drawing.</summary>
 /// <param name="Of">The corner that it marked, else its step and thread: a tape names no shapes.</param>
 internal sealed record GoneStitches(int Stitches, double XMm, double YMm, string Of);
+
+/// <summary>A step that is new, or gone.</summary>
+/// <param name="Step">Its number on the side that has it.</param>
+internal sealed record StepDifference(int Step, string? Thread, bool IsNew);
 
 /// <summary>What the person does after a step; null for no stop.</summary>
 internal sealed record StopDifference(int Step, string? Before, string? After);

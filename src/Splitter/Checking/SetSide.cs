@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Splitter.Checking.Inspecting;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
+using Splitter.Outputs.Pictures;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Tapes;
@@ -20,6 +22,9 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
     /// The parts as they are known to whoever made them, with the names of shapes; none for a set on disk.
     /// </summary>
     internal ImmutableArray<Parts.Part> Made { get; init; } = [];
+
+    /// <summary>Null where nobody says what colour the cloth has: a manifest does not.</summary>
+    internal Colour? Cloth { get; init; }
 
     internal KnownManifest Manifest { get; } = KnownManifest.Read(Read($"{Hoop}/{ManifestWriter.FileName}"));
 
@@ -75,6 +80,11 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
         var (known, field) = (Manifest.Part(letter), other ?? Anywhere);
         return field with { Centre = known.Centre ?? field.Centre, Turn = known.Turn ?? field.Turn };
     }
+
+    /// <summary>With what a part is sewn.</summary>
+    internal Result<StepThreads> Threads(string letter) =>
+        from tape in TapeReader.Read(PartFiles.Tape(letter), Tape(letter) ?? [])
+        select StepThreads.Of(PartFiles.Tape(letter), TapeCounts.Of(tape), Read($"{Hoop}/{ManifestWriter.FileName}"));
 
     /// <summary>
     /// What the part sews, laid on the drawing; where no shapes are known, a step and its thread stand for them.

@@ -33,7 +33,7 @@ internal static class LayerProblems
             ),
             worst.Fullest,
             Invariant($"more than {limit} layers on {spots.Sum(s => s.Full)} mm²"),
-            Remedy(Named(drawing, worst), isOverlapAsked && worst.Hoopings.Length > 1)
+            Remedy(ShapesOf(drawing, worst), isOverlapAsked && worst.Hoopings.Length > 1)
                 + ", or raise 'cloth.most-layers' for cloth and needle that bear it"
         );
     }
@@ -51,7 +51,7 @@ internal static class LayerProblems
             worst.MostPierced,
             Invariant($"more than {ThreadGrid.MostHoles}, which may tear the cloth, on ")
                 + Invariant($"{spots.Sum(s => s.Pierced)} mm²"),
-            Remedy(Named(drawing, worst), isOverlap: false)
+            Remedy(ShapesOf(drawing, worst), isOverlap: false)
         );
     }
 
@@ -66,22 +66,22 @@ internal static class LayerProblems
         string remedy
     )
     {
-        var (worst, shapes) = (spots[0], Named(drawing, spots[0]));
+        var (worst, shapes) = (spots[0], ShapesOf(drawing, spots[0]));
         var parts = worst.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter).ToList();
         return Diagnostic.Warning(
             code,
             shapes[^1].Place,
             Invariant($"hoop {plan.Hoop.Name}: {what} on the square millimetre at x {Mm(where.Middle.X)}, y ")
-                + Invariant($"{Mm(where.Middle.Y)} ({(parts.Count == 1 ? "part" : "parts")} ")
+                + Invariant($"{Mm(where.Middle.Y)}{From(shapes)} ({(parts.Count == 1 ? "part" : "parts")} ")
                 + $"{string.Join(", ", parts)}) {Where(shapes)}, and {all}{Others(drawing, spots)}; {remedy}"
         );
     }
 
-    private static List<Shape> Named(Drawing drawing, DenseSpot spot) =>
+    private static List<Shape> ShapesOf(Drawing drawing, DenseSpot spot) =>
         [.. spot.Shapes.Select(shape => drawing.Shapes[shape])];
 
     private static string Where(List<Shape> shapes) =>
-        shapes.Count == 1 ? $"of shape '{shapes[0].Id}'" : $"where shapes {Ids(shapes)} lie over each other";
+        shapes.Count == 1 ? $"of shape {Named(shapes[0])}" : $"where shapes {Ids(shapes)} lie over each other";
 
     /// <summary>How many places there are in all, and the shapes of the others.</summary>
     private static string Others(Drawing drawing, IReadOnlyList<DenseSpot> spots)
@@ -101,8 +101,18 @@ internal static class LayerProblems
     }
 
     private static string Ids(List<Shape> shapes) =>
-        string.Join(", ", shapes.Take(MostNamed).Select(s => $"'{s.Id}'"))
+        string.Join(", ", shapes.Take(MostNamed).Select(Named))
         + (shapes.Count > MostNamed ? Invariant($" and {shapes.Count - MostNamed} more") : "");
+
+    /// <summary>Machines and programs count what is on a tape one by one, moves among the stitches.</summary>
+    private static string Named(Shape shape) =>
+        shape.Original.IsEmpty
+            ? $"'{shape.Id}'"
+            : Invariant($"'{shape.Id}' (colour block {shape.Original[0].Block}, from stitch {shape.Place.Column})");
+
+    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or as cloth.</summary>
+    private static string From(List<Shape> shapes) =>
+        shapes[0].Original.IsEmpty ? "" : " mm from the design's top left corner";
 
     /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
     private static string Remedy(List<Shape> shapes, bool isOverlap) =>

@@ -47,6 +47,21 @@ internal static class PlanProblems
                 + "be cut with 'keep-whole: false'"
         );
 
+    /// <param name="more">Of how many others it is true.</param>
+    /// <param name="isPlaced">Fields are placed by us.</param>
+    internal static Diagnostic WantedWholeIsCut(Shape shape, int more, bool isPlaced, Hoop hoop) =>
+        Diagnostic.Warning(
+            3019,
+            shape.Place,
+            Invariant($"hoop {hoop.Name}: '{shape.Id}' ({Up(shape.Footprint.Bounds.Width)} x ")
+                + Invariant($"{Up(shape.Footprint.Bounds.Height)} mm) fits a field, but a seam cuts it{And(more)}, ")
+                + (isPlaced ? "since it would take more hoopings to keep it whole" : "as the fields are laid")
+                + "; if it is to be whole, write first under 'artwork.sew': "
+                + $"- {{ match: {{ id: {shape.Id} }}, keep-whole: true }}"
+                + (isPlaced ? "" : ", and lay a field that holds it")
+                + "; if it may be cut, the same with 'keep-whole: false'"
+        );
+
     /// <param name="fits">A field could hold all of it.</param>
     internal static Diagnostic FoldsNotHeld(Place place, Box held, bool fits, Hoop hoop) =>
         Diagnostic.Error(

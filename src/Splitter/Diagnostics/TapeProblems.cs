@@ -33,6 +33,16 @@ internal static class TapeProblems
                 + Invariant($"{code:X2}; this is no tape, or it is damaged: copy it again")
         );
 
+    /// <summary>Jumps after it may let something fall instead of moving on: what it sews cannot be known.</summary>
+    internal static Diagnostic DeviceRecord(string file, int record, int at, byte code) =>
+        Diagnostic.Error(
+            5010,
+            At(file, record),
+            Invariant($"record {record} (byte {at}, third byte {code:X2}) works a device beside the needle, such ")
+                + "as one for sequins, which Splitter does not know; save the design without it, or copy the tape "
+                + "again if it has none"
+        );
+
     internal static Diagnostic NothingSewn(string file) =>
         Diagnostic.Error(5004, Place.Whole(file), "the tape sews nothing: it has no stitch; make it again");
 

@@ -30,6 +30,9 @@ internal sealed class CellGround
 
     private readonly Dictionary<Cell, ulong> tiles = [];
 
+    /// <summary>Where they lie among all tiles, and which cells of them are covered.</summary>
+    internal IEnumerable<KeyValuePair<Cell, ulong>> Tiles => tiles;
+
     /// <summary>How many cells it has.</summary>
     internal int Count { get; private set; }
 
@@ -63,9 +66,11 @@ internal sealed class CellGround
 
     /// <summary>At least this share of it lies on other ground.</summary>
     internal bool IsOn(CellGround other, double share) =>
-        Count * share <= other.Count
-        && tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)))
-            >= Count * share;
+        Count * share <= other.Count && Shared(other) >= Count * share;
+
+    /// <summary>How many cells both have.</summary>
+    internal int Shared(CellGround other) =>
+        tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)));
 
     /// <summary>What lies at least a distance within its edges.</summary>
     /// <param name="by">µm.</param>

@@ -29,10 +29,14 @@ internal static class BodySteps
     {
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
         ImmutableArray<ImmutableArray<BodyStep>> ordered = [.. plan.Hoopings.Select((_, i) => InOrder(byHooping[i]))];
-        if (sewn.All(s => s.Blocks.IsEmpty) || sewn[0].Piece is KeptPiece)
+        if (sewn.All(s => s.Blocks.IsEmpty))
             return ordered;
+        // What came as stitches stays as it is, and only what we tie is joined.
+        var isKept = sewn[0].Piece is KeptPiece;
         var layers = ClothLayers.Of(sewn);
-        var parts = ordered.Select(steps => Joined(steps, layers, mostLayers)).ToList();
+        var parts = ordered.Select(steps => Joined(steps, layers, mostLayers, isSpread: !isKept)).ToList();
+        if (isKept)
+            return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         Relief.Relieve(parts, ClothLayers.Of(Pieces([.. again])));
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
@@ -75,22 +79,25 @@ internal static class BodySteps
     /// <summary>
     /// The blocks of a hooping, the thread left uncut wherever a hidden way leads on, and what they hide.
     /// </summary>
+    /// <param name="isSpread">Travel within a block goes where fewer layers are.</param>
     private static (Block[] Blocks, HiddenGround Ground) Joined(
         ImmutableArray<BodyStep> steps,
         ThreadGrid layers,
-        int mostLayers
+        int mostLayers,
+        bool isSpread
     )
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
         var ground = new HiddenGround(blocks);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
-        for (var i = 0; i < blocks.Length; i++)
+        for (var i = 0; i < blocks.Length && isSpread; i++)
             blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         var first = 0;
         foreach (var step in steps)
         {
             for (var i = first + 1; i < first + step.Sewn.Length; i++)
-                (blocks[i - 1], blocks[i]) = travel.Joined(blocks[i - 1], blocks[i], ground.FirstOf(i));
+                if (blocks[i - 1].IsTied.End && blocks[i].IsTied.Start)
+                    (blocks[i - 1], blocks[i]) = travel.Joined(blocks[i - 1], blocks[i], ground.FirstOf(i));
             first += step.Sewn.Length;
         }
         return (blocks, ground);

@@ -20,6 +20,7 @@ internal static class Planner
             Finished(drafts.Recipe, drafts.Drawing, draft),
             [
                 .. YieldRemarks.Of(drafts.Recipe, drafts.Drawing, draft),
+                .. WantedWhole.Warnings(drafts.Recipe, drafts.Drawing, draft.Layout),
                 .. Remedied(new(drafts, draft)),
                 .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields),
             ]

@@ -34,7 +34,7 @@ internal static partial class SewProposals
 
     internal static ImmutableArray<ProposedRule> For(Survey survey, ImmutableArray<string> threads) =>
         survey.IsStitched
-            ? [.. SmallThings(survey)]
+            ? []
             : [.. Lettering(survey), .. SmallThings(survey), .. FineLines(survey), .. Rows(survey, threads)];
 
     private static IEnumerable<ProposedRule> Lettering(Survey survey) =>
@@ -101,11 +101,12 @@ internal static partial class SewProposals
     /// <summary>Neighbours whose rows lean different ways are told apart; it needs two colours to be of use.</summary>
     private static IEnumerable<ProposedRule> Rows(Survey survey, ImmutableArray<string> threads)
     {
+        var number = survey.Colours.Index().ToDictionary(c => c.Item, c => c.Index, StringComparer.Ordinal);
         var filled = survey
             .Elements.Where(e => e is { Sewn: SewAs.Fill, Element: DrawnArea })
             .GroupBy(e => e.Element.Color, StringComparer.Ordinal)
             .OrderByDescending(g => g.Sum(e => ((DrawnArea)e.Element).Ground.Area))
-            .ThenBy(g => survey.Colours.IndexOf(g.Key))
+            .ThenBy(g => number[g.Key])
             .Take(Angles.Length)
             .ToList();
         if (filled.Count < 2)
@@ -117,9 +118,9 @@ internal static partial class SewProposals
                     [
                         "Rows of neighbouring colours lean different ways, so that light tells them apart. The "
                             + "largest come first.",
-                        threads[survey.Colours.IndexOf(colour.Key)],
+                        threads[number[colour.Key]],
                     ]
-                    : [threads[survey.Colours.IndexOf(colour.Key)]],
+                    : [threads[number[colour.Key]]],
                 $"{{ fill: \"{colour.Key}\" }}",
                 [FormattableString.Invariant($"angle: {Angles[i]} deg")]
             );

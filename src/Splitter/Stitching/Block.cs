@@ -57,6 +57,11 @@ internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
     /// </summary>
     internal bool? IsCutBefore { get; init; }
 
+    /// <summary>
+    /// At which ends we tie it; else the artwork does, or goes on. What we tie may be sewn on by another way.
+    /// </summary>
+    internal (bool Start, bool End) IsTied { get; init; } = (true, true);
+
     /// <summary>Where it starts.</summary>
     public Point Start => Stitches[0].At;
 

@@ -16,7 +16,9 @@ internal static class KeptStitcher
         [
             .. thread.Stitches.Select(s => new Stitch(s.At, UseOf(s.Kind)) { Source = s.Source }),
         ];
-        return new(of, Ties.Tied(path, thread.IsTied.Start, thread.IsTied.End)) { IsCutBefore = thread.IsCutBefore };
+        // A lone hole cannot be tied.
+        var tied = path.Length < 2 ? default : thread.IsTied;
+        return new(of, Ties.Tied(path, tied.Start, tied.End)) { IsCutBefore = thread.IsCutBefore, IsTied = tied };
     }
 
     private static StitchUse UseOf(StitchKind kind) =>

@@ -18,6 +18,9 @@ internal static class RecordCode
     /// <summary>Third byte of the end mark, whose other two are zero.</summary>
     internal const byte End = 0xF3;
 
+    /// <summary>Third byte of what works a device beside the needle, such as one for sequins. From memory, no source.</summary>
+    private const byte Device = 0x43;
+
     /// <summary>The bits of the third byte that say what the machine does; the others are digits of 81.</summary>
     private const byte CommandBits = 0xC3;
 
@@ -59,6 +62,8 @@ internal static class RecordCode
     /// Some programs fill the other two bytes of the mark with what they please. Common practice, no source.
     /// </summary>
     internal static bool IsEnd(ReadOnlySpan<byte> bytes) => bytes[2] == End;
+
+    internal static bool IsForDevice(ReadOnlySpan<byte> bytes) => (bytes[2] & CommandBits) == Device;
 
     /// <summary>Null when the third byte is none that a record has.</summary>
     internal static TapeRecord? Read(ReadOnlySpan<byte> bytes)

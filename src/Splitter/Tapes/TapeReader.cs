@@ -42,7 +42,11 @@ internal static class TapeReader
                     return Result.Fail<Tape>(TapeProblems.OutOfReach(file, number, Farthest / 10));
             }
             else
-                return Result.Fail<Tape>(TapeProblems.UnknownRecord(file, number, at, code[2]));
+                return Result.Fail<Tape>(
+                    RecordCode.IsForDevice(code)
+                        ? TapeProblems.DeviceRecord(file, number, at, code[2])
+                        : TapeProblems.UnknownRecord(file, number, at, code[2])
+                );
         }
         var header = TapeHeader.Read(bytes);
         if (rest is null && (at < bytes.Length || header.Records > number + CountSlack))

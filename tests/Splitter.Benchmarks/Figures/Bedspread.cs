@@ -5,8 +5,7 @@ namespace Splitter.Benchmarks.Figures;
 
 /// <summary>
 /// 5,000 diamonds scattered over a bedspread, on bare cloth or on one fill as large as all of it, for the time that large
-/// work takes. Their places come from a linear congruential generator (Numerical Recipes, 2nd edition 1992, chapter 7.1;
-/// from memory), so that every machine plans the same.
+/// work takes.
 /// </summary>
 internal static class Bedspread
 {
@@ -32,22 +31,16 @@ internal static class Bedspread
             CultureInfo.InvariantCulture,
             $"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {Side} {Side}'>\n{ground}"
         );
-        var state = 1u;
+        var dice = new Dice();
         for (var i = 0; i < Diamonds; i++)
         {
-            var half = Least + Next(2 * Least);
-            var (x, y) = (half + Next(Side - (2 * half)), half + Next(Side - (2 * half)));
+            var half = Least + dice.Next(2 * Least);
+            var (x, y) = (half + dice.Next(Side - (2 * half)), half + dice.Next(Side - (2 * half)));
             svg.Append(
                 CultureInfo.InvariantCulture,
                 $"<path fill='#1b3a5c' d='M{x} {y - half}l{half} {half} -{half} {half} -{half} -{half}z'/>\n"
             );
         }
         return svg.Append("</svg>\n").ToString();
-
-        uint Next(uint below)
-        {
-            state = (1664525 * state) + 1013904223;
-            return (uint)((ulong)state * below >> 32);
-        }
     }
 }

@@ -4,6 +4,7 @@ using CsCheck;
 using Splitter.Checking;
 using Splitter.Geometry;
 using Splitter.Outputs;
+using Splitter.Outputs.Pictures;
 using Splitter.Parts;
 using Splitter.Recipes;
 using Splitter.Stitching;
@@ -214,7 +215,7 @@ public sealed class CheckerTests
         var old = SetSide.OnDisk("small", Disk(Set).GetValueOrDefault);
         var now = SetSide.Of(With(1, 2, 0, block => Shifted(block, 300, -400)));
         var picture = DifferencePicture.Of("B", old, now)!;
-        var texts = picture.Items.OfType<Splitter.Outputs.Pictures.PaintedText>().Select(t => t.Text).ToList();
+        var texts = picture.Items.OfType<PaintedText>().Select(t => t.Text).ToList();
         // The very figures of the text.
         Assert.Contains(
             "hoop small, part B: 4 needle holes are new, 4 are gone",
@@ -223,6 +224,29 @@ public sealed class CheckerTests
         Assert.Contains("needle holes only before: 4", texts);
         Assert.Contains("needle holes only after: 4", texts);
         Assert.Contains("needle holes in both: 13", texts);
+        // In thread's colours on both sides, and a ring at the change in each of the three.
+        var threads = picture.Items.OfType<PaintedThread>().Select(t => t.Colour).ToList();
+        Assert.Equal(2, threads.Count(colour => colour == Colour.Of(HandMade.Blue.Color)));
+        Assert.Contains("a change of a few stitches", texts);
+    }
+
+    [Fact]
+    public void FewStitchesThatChangedFarFromOthersAreRinged()
+    {
+        var moved = new SewnStitch(new(10_000, 10_000), new(13_000, 10_000));
+        var beside = new SewnStitch(new(14_000, 11_000), new(16_000, 12_000));
+        var far = new SewnStitch(new(-40_000, 80_000), new(-41_000, 80_000));
+        var spots = ChangedSpots.Of([moved, far, beside]);
+        Assert.Equal(2, spots.Length);
+        foreach (var stitch in (SewnStitch[])[moved, beside, far])
+        foreach (var end in (Point[])[stitch.From, stitch.To])
+            Assert.Single(spots, spot => end.DistanceTo(spot.Centre) < spot.Radius - 2000);
+        // One line of stitches, however it slants, is one change, and a long one is seen without a ring.
+        var slanting = Enumerable
+            .Range(0, 30)
+            .Select(i => new SewnStitch(new(1000 * i, 700 * i), new(1000 * (i + 1), 700 * (i + 1))));
+        Assert.Empty(ChangedSpots.Of(slanting));
+        Assert.Single(ChangedSpots.Of(slanting.Take(10)));
     }
 
     [Fact]
@@ -243,6 +267,37 @@ public sealed class CheckerTests
             DifferenceText.Of(Check(now, Disk(Set)))
         );
     }
+
+    /// <summary>Those after it are the steps they were, with another number.</summary>
+    [Fact]
+    public void AStepThatIsPutInChangesNoOther()
+    {
+        var part = Set.Parts[0];
+        Step moss = new(
+            2,
+            StepKind.Body,
+            new("moss", "#336633"),
+            [new(Moss, false)],
+            ["Change to thread: deep water."]
+        );
+        ImmutableArray<Step> steps = [part.Steps[0], moss, .. part.Steps[1..]];
+        var more = Made(
+            Set.Parts.SetItem(0, part with { Steps = [.. steps.Select((s, i) => s with { Number = i + 1 })] })
+        );
+        Assert.Equal(
+            [
+                "hoop small, part A: 3 needle holes are new, 0 are gone",
+                "hoop small, part A: it has 5 steps, not 4",
+                "hoop small, part A: step 2 (moss) is new",
+                "hoop small, part A: bank is new, 3 stitches",
+            ],
+            DifferenceText.AtTheMachine(Check(more, Disk(Set))).Select(line => line.Text)
+        );
+        Assert.Contains("hoop small, part A: step 2 (moss) is gone", DifferenceText.Of(Check(Set, Disk(more))));
+        Assert.Empty(Check(Set, Disk(more)).Parts.Single().OtherStops);
+    }
+
+    private static readonly Block Moss = HandMade.Block("bank", StitchUse.Run, (20, 12), (22, 11), (24, 12));
 
     [Fact]
     public void WhatThePersonDoesIsToldInItsWords()

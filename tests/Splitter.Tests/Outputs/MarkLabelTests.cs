@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Splitter.Geometry;
 using Splitter.Outputs;
 using Splitter.Outputs.Pictures;
@@ -33,6 +34,7 @@ public sealed class MarkLabelTests
             Check($"{name}, hoop of {part.Letter}", items, part, part.TakenOut, set.Plan);
             // The hoop's outline is drawn first.
             var hoop = Box.Around(((PaintedLines)items[0]).Lines.SelectMany(l => l));
+            CheckLengths($"{name}, hoop of {part.Letter}", items);
             var words = items.OfType<PaintedText>().Where(t => t.Colour != Colour.White && IsOfMarks(t));
             Assert.All(words, word => Assert.True(hoop.Contains(BoxOf(word)), $"{name}, {part.Letter}: {word.Text}"));
         }
@@ -82,6 +84,28 @@ public sealed class MarkLabelTests
             Assert.True(!marks.Exists(box.Meets), $"{where}: {words[i].Text} hides a mark");
             for (var k = 0; k < i; k++)
                 Assert.False(box.Meets(boxes[k]), $"{where}: {words[i].Text} and {words[k].Text}");
+        }
+    }
+
+    /// <summary>How long a line is stands on no other dashed line, which it would seem to be the length of.</summary>
+    private static void CheckLengths(string where, List<Item> items)
+    {
+        var dashed = items
+            .OfType<PaintedLines>()
+            .Where(l => l.Colour == MarkInk.Corner && l.Lines.Length > 2 && l.Lines.All(dash => dash.Length == 2))
+            .ToList();
+        foreach (
+            var word in items.OfType<PaintedText>().Where(t => t.Text.EndsWith("\u00a0mm", StringComparison.Ordinal))
+        )
+        {
+            var millimetres = double.Parse(word.Text.Split(' ')[^1][..^3], CultureInfo.InvariantCulture);
+            // The last dash may end short of the line's own end by a gap.
+            var own = dashed.Where(line =>
+                Math.Abs(line.Lines[0][0].DistanceTo(line.Lines[^1][1]) - (millimetres * 1000)) <= word.Height
+            );
+            Assert.NotEmpty(own);
+            var others = dashed.Except(own).SelectMany(line => line.Lines).SelectMany(dash => dash);
+            Assert.False(others.Any(BoxOf(word).Contains), $"{where}: {word.Text}");
         }
     }
 

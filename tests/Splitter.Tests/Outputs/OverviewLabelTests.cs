@@ -1,6 +1,7 @@
 using CsCheck;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
+using Splitter.Tests.Outputs.Sheets;
 
 namespace Splitter.Tests.Outputs;
 
@@ -60,6 +61,25 @@ public sealed class OverviewLabelTests
             .ToList();
         Assert.Equal(plan.Corners.Length + plan.Joins.Length, words.Count);
         AllApart(words, [.. corners.SelectMany(c => Arms(c[1], c[0], c[2]))]);
+    }
+
+    /// <summary>
+    /// Thirty fields on a bedspread: their letters are apart, and no corner or figure that the parts' own pictures and
+    /// the chart have lies between them.
+    /// </summary>
+    [Fact]
+    public void OfManySmallFieldsAMapShowsTheLettersAlone()
+    {
+        var (job, plan) = (SheetSamples.Bedspread.Job, SheetSamples.Bedspread.Sets.Single().Plan);
+        var picture = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        Assert.InRange(plan.Hoopings.Length, 20, 60);
+        Assert.DoesNotContain(picture.Items.OfType<PaintedLines>(), line => line.Colour == MarkInk.Corner);
+        var largest = picture.Items.OfType<PaintedText>().Where(t => t.Colour != Colour.White).ToList();
+        var letters = plan
+            .Hoopings.Select(h => largest.Where(t => t.Text == h.Letter).MaxBy(t => t.Height)!)
+            .Select(t => Box.Around([t.At, new(t.At.X + StrokeFont.WidthOf(t.Text, t.Height), t.At.Y - t.Height)]))
+            .ToList();
+        AllApart(letters, []);
     }
 
     /// <summary>Heights of capitals, 2 mm at least on A4 (ISO 216: 210 x 297 mm).</summary>

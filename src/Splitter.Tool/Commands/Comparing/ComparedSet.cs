@@ -16,6 +16,7 @@ internal sealed record ComparedPart(
     int TurnAfter,
     IReadOnlyList<CornerDifference> Corners,
     IReadOnlyList<ThreadDifference> Threads,
+    IReadOnlyList<StepDifference> OtherSteps,
     IReadOnlyList<int> OtherStops,
     IReadOnlyList<ShapeDifference> Shapes,
     IReadOnlyList<GoneStitches> Gone
@@ -33,6 +34,7 @@ internal sealed record ComparedPart(
             part.TurnAfter,
             part.Corners,
             part.Threads,
+            part.OtherSteps,
             [.. part.OtherStops.Select(stop => stop.Step)],
             part.Shapes,
             part.Gone

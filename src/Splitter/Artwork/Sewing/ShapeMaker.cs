@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Splitter.Artwork.Columns;
 using Splitter.Diagnostics;
@@ -19,7 +20,7 @@ internal sealed class ShapeMaker
 
     private readonly ImmutableArray<SewRule> rules;
     private readonly Guides guides;
-    private readonly ImmutableArray<string> colours;
+    private readonly FrozenDictionary<string, int> threads;
     private readonly ShapeNames names;
     private readonly Lazy<LeaveRules> leaves;
     private readonly List<Diagnostic> problems = [];
@@ -28,7 +29,7 @@ internal sealed class ShapeMaker
     {
         rules = recipe.Artwork.Sew;
         guides = new(recipe, sheet, problems);
-        colours = ThreadNames.Colours(sheet);
+        threads = ThreadNames.Numbers(sheet);
         names = new(sheet);
         leaves = new(() => new(sheet));
     }
@@ -141,7 +142,7 @@ internal sealed class ShapeMaker
         {
             Id = name,
             Place = element.Place,
-            Thread = colours.IndexOf(element.Color),
+            Thread = threads[element.Color],
             Style = SewDefaults.Fill(rule, ground) with { Guide = guides.For(rule, name, ground) },
             KeepWhole = rule?.KeepWhole ?? false,
             Footprint = ground,
@@ -158,7 +159,7 @@ internal sealed class ShapeMaker
         {
             Id = name,
             Place = element.Place,
-            Thread = colours.IndexOf(element.Color),
+            Thread = threads[element.Color],
             Style = SewDefaults.Satin(rule, columns),
             KeepWhole = rule?.KeepWhole ?? false,
             Columns = columns,
@@ -170,7 +171,7 @@ internal sealed class ShapeMaker
         {
             Id = name,
             Place = element.Place,
-            Thread = colours.IndexOf(element.Color),
+            Thread = threads[element.Color],
             Style = SewDefaults.Run(rule),
             KeepWhole = rule?.KeepWhole ?? false,
             Lines = lines,

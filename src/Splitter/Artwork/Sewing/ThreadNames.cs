@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
@@ -60,4 +61,8 @@ internal static class ThreadNames
     /// </summary>
     internal static ImmutableArray<string> Colours(Sheet sheet) =>
         [.. sheet.Elements.Select(e => e.Color).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>The same the other way round: the thread of each colour.</summary>
+    internal static FrozenDictionary<string, int> Numbers(Sheet sheet) =>
+        Colours(sheet).Index().ToFrozenDictionary(c => c.Item, c => c.Index, StringComparer.Ordinal);
 }

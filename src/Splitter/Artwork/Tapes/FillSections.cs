@@ -9,65 +9,118 @@ namespace Splitter.Artwork.Tapes;
 internal sealed record SewnStretch(int? Section, Range Phases);
 
 /// <summary>
-/// Sections of one fill are one shape whatever is sewn between them: each part keeps the tape's order anyway, and a
-/// seam along their common edge overlaps as one across rows does. All of a colour block is of one thread, so
-/// what lies over one section and under another hardly shows where parts turn that round.
+/// Sections of one fill are one object whatever is sewn between them, as long as what lies over and under it still has
+/// a place: a fill ends before a section that lies over something which lies over an earlier one, and that section
+/// begins another. Each part keeps the tape's order anyway; planning has to know what lies over what.
 /// </summary>
-internal static class FillSections
+internal sealed class FillSections
 {
     /// <summary>
     /// Neighbours overlap by as much, µm, so that no cloth shows between: one does not lie over the other for that. By
     /// eye, no source.
     /// </summary>
-    private const int EdgeOverlap = 1500;
+    internal const int EdgeOverlap = 1500;
 
     /// <summary>
-    /// Stretches of the same object together, as far as planning sees from the one that lies lowest up.
+    /// Single lines of thread, such as ways between rows of a fill, are narrower than twice this, µm: what they lie
+    /// over matters as little as with lines of their own.
     /// </summary>
+    private const int Line = 500;
+
+    /// <summary>
+    /// Objects over a fill that are looked at before it goes on: so many lie over few fills. Beyond it the fill ends.
+    /// </summary>
+    private const int MostAbove = 2000;
+
+    private readonly List<List<SewnStretch>> objects = [];
+
+    /// <summary>For each object those that lie over it.</summary>
+    private readonly List<SortedSet<int>> above = [];
+
+    /// <summary>For each fill the object of its last section.</summary>
+    private readonly Dictionary<int, int> open = [];
+
+    /// <summary>Rows and columns, and what of them is no edge of a fill.</summary>
+    private readonly CellLayers grounds = new();
+    private readonly CellLayers inners = new();
+
+    /// <summary>Stretches of the same object together, from the one that lies lowest up.</summary>
     internal static IEnumerable<ImmutableArray<SewnStretch>> Joined(
         ImmutableArray<SewnStretch> stretches,
         ImmutableArray<LaidPhase> phases
     )
     {
-        var objects = Enumerable
-            .Range(0, stretches.Length)
-            .GroupBy(i => stretches[i].Section is { } fill ? (fill, -1) : (-1, i))
-            .Select(of => of.ToImmutableArray());
-        return objects
-            .OrderBy(of => LiesOver(of, stretches, phases) ? of[^1] : of[0])
-            .Select(of => of.Select(i => stretches[i]).ToImmutableArray());
+        if (stretches.Select(s => s.Section).OfType<int>().CountBy(fill => fill).All(sections => sections.Value == 1))
+            return stretches.Select(s => ImmutableArray.Create(s));
+        var found = new FillSections();
+        foreach (var stretch in stretches)
+            found.Add(stretch, [.. phases[stretch.Phases].Where(p => p.Kind != StitchKind.Run)]);
+        return found.LowestFirst().Select(i => found.objects[i].ToImmutableArray());
     }
 
-    /// <summary>
-    /// Something that is sewn between sections lies under one, and nothing over any. Lines do not matter: of the same
-    /// thread, they hardly show on rows.
-    /// </summary>
-    private static bool LiesOver(
-        ImmutableArray<int> sections,
-        ImmutableArray<SewnStretch> stretches,
-        ImmutableArray<LaidPhase> phases
-    )
+    /// <param name="rows">
+    /// And columns. Lines do not matter: of the same thread, they hardly show on rows.
+    /// </param>
+    private void Add(SewnStretch stretch, ImmutableArray<LaidPhase> rows)
     {
-        if (sections.Length == 1)
-            return false;
-        var (sewn, between, isOver) = (new CellGround(), new CellGround(), false);
-        for (var i = sections[0]; i <= sections[^1]; i++)
+        var (ground, fill) = (new CellGround(), new CellGround());
+        foreach (var phase in rows)
+            (phase.Kind == StitchKind.Fill ? fill : ground).Add(phase.Ground);
+        var inner = fill.Inner(EdgeOverlap) is { Count: > 0 } within ? within : fill;
+        inner.Add(ground);
+        ground.Add(fill.Inner(Line));
+        SortedSet<int> below = [.. grounds.Below(inner), .. inners.Below(ground)];
+        var at = Place(stretch, below);
+        objects[at].Add(stretch);
+        foreach (var lower in below.Where(lower => lower != at))
+            above[lower].Add(at);
+        grounds.Lay(at, ground);
+        inners.Lay(at, inner);
+    }
+
+    /// <summary>The number of the object that a stretch belongs to.</summary>
+    private int Place(SewnStretch stretch, SortedSet<int> below)
+    {
+        if (stretch.Section is not { } fill)
+            return Begin();
+        if (!open.TryGetValue(fill, out var at) || LiesUnderAny(at, below))
+            open[fill] = at = Begin();
+        return at;
+    }
+
+    private int Begin()
+    {
+        objects.Add([]);
+        above.Add([]);
+        return objects.Count - 1;
+    }
+
+    /// <summary>Something else of these lies over an object, be it over what lies over that.</summary>
+    private bool LiesUnderAny(int lowest, SortedSet<int> others)
+    {
+        var (seen, next) = (new HashSet<int> { lowest }, new Stack<int>([lowest]));
+        while (next.TryPop(out var at) && seen.Count <= MostAbove)
+            foreach (var upper in above[at].Where(seen.Add))
+                if (others.Contains(upper))
+                    return true;
+                else
+                    next.Push(upper);
+        return seen.Count > MostAbove;
+    }
+
+    /// <summary>Of those that nothing else has to come before the one that is sewn first.</summary>
+    private IEnumerable<int> LowestFirst()
+    {
+        var waiting = new int[objects.Count];
+        foreach (var upper in above.SelectMany(uppers => uppers))
+            waiting[upper]++;
+        SortedSet<int> free = [.. Enumerable.Range(0, objects.Count).Where(i => waiting[i] == 0)];
+        while (free.Count > 0)
         {
-            var rows = phases[stretches[i].Phases].Where(p => p.Kind != StitchKind.Run).Select(p => p.Ground);
-            if (stretches[i].Section is { } fill && fill == stretches[sections[0]].Section)
-                foreach (var inner in rows.Select(ground => ground.Inner(EdgeOverlap)))
-                {
-                    isOver |= inner.Meets(between);
-                    sewn.Add(inner);
-                }
-            else
-                foreach (var ground in rows)
-                {
-                    if (ground.Meets(sewn))
-                        return false;
-                    between.Add(ground);
-                }
+            var lowest = free.Min;
+            free.Remove(lowest);
+            yield return lowest;
+            free.UnionWith(above[lowest].Where(upper => --waiting[upper] == 0));
         }
-        return isOver;
     }
 }

@@ -4,7 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>A phase and the ground that it covers.</summary>
-internal sealed record LaidPhase(Phase Phase, CellGround Ground, Box Box)
+/// <param name="Lines">Its stitches without the ground beside them; known when it is first asked for.</param>
+internal sealed record LaidPhase(Phase Phase, CellGround Ground, Lazy<CellGround> Lines, Box Box)
 {
     /// <summary>Something this small is no line of its own, µm: it ties, or goes to the next stretch.</summary>
     private const int Tiny = 2 * Units.Millimetre;
@@ -26,11 +27,21 @@ internal sealed record LaidPhase(Phase Phase, CellGround Ground, Box Box)
 
     internal static LaidPhase Of(Phase phase, ImmutableArray<Point> holes)
     {
-        var ground = new CellGround();
         var reach = phase.Spacing <= WidestRows ? Math.Max(CellGround.Side, (int)phase.Spacing / 2) : CellGround.Side;
-        for (var i = phase.From; i <= phase.To; i++)
-            ground.Lay(holes[Math.Max(phase.From, i - 1)], holes[i], reach);
-        return new(phase, ground, Box.Around(holes.AsSpan(phase.From, phase.To - phase.From + 1)));
+        return new(
+            phase,
+            Ground(reach),
+            new(() => Ground(0)),
+            Box.Around(holes.AsSpan(phase.From, phase.To - phase.From + 1))
+        );
+
+        CellGround Ground(int by)
+        {
+            var ground = new CellGround();
+            for (var i = phase.From; i <= phase.To; i++)
+                ground.Lay(holes[Math.Max(phase.From, i - 1)], holes[i], by);
+            return ground;
+        }
     }
 
     /// <summary>Rows of one direction, equally dense, side by side.</summary>

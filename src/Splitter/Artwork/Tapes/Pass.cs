@@ -8,7 +8,8 @@ namespace Splitter.Artwork.Tapes;
 /// </summary>
 /// <param name="From">Number of the hole that it begins in.</param>
 /// <param name="To">Number of the hole that it ends in.</param>
-internal readonly record struct Pass(int From, int To, Point Start, Point End)
+/// <param name="Middle">Half way along the thread, which may lie far from the straight line where rows are curved.</param>
+internal readonly record struct Pass(int From, int To, Point Start, Point End, Point Middle)
 {
     /// <summary>
     /// A turn sharper than this goes back, as the cosine of its angle (105 degrees): a column's stitches turn by more,
@@ -29,8 +30,6 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
 
     internal Vector Way => Vector.Between(Start, End);
 
-    internal Point Middle => Start.Towards(End, 0.5);
-
     /// <summary>All of a thread; each begins in the hole in which the last one ended.</summary>
     internal static ImmutableArray<Pass> Of(ImmutableArray<Point> holes)
     {
@@ -44,15 +43,25 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End)
                 || (isCorner && Length(holes, corner, i) > LongestTurn && Leg(holes, i) > LongestTurn)
             )
             {
-                passes.Add(new(first, i, holes[first], holes[i]));
+                passes.Add(Between(holes, first, i));
                 first = i;
             }
             if (isCorner)
                 corner = i;
         }
         if (holes.Length > 1)
-            passes.Add(new(first, holes.Length - 1, holes[first], holes[^1]));
+            passes.Add(Between(holes, first, holes.Length - 1));
         return passes.ToImmutable();
+    }
+
+    private static Pass Between(ImmutableArray<Point> holes, int from, int to)
+    {
+        var (rest, at) = (Length(holes, from, to) / 2, from);
+        for (; at + 1 < to && holes[at].DistanceTo(holes[at + 1]) <= rest; at++)
+            rest -= holes[at].DistanceTo(holes[at + 1]);
+        var stitch = holes[at].DistanceTo(holes[at + 1]);
+        var middle = holes[at].Towards(holes[at + 1], stitch > 0 ? rest / stitch : 0);
+        return new(from, to, holes[from], holes[to], middle);
     }
 
     private static bool GoesBack(ImmutableArray<Point> holes, int first, int at)

@@ -24,38 +24,22 @@ internal sealed class TapeObjects
     /// <summary>A longer interruption is something else, phases.</summary>
     private const int MostInterrupting = 12;
 
-    /// <summary>
-    /// Columns that touch and are no larger together are one thing, µm: a letter, a leaf. By eye, no source.
-    /// </summary>
-    private const int SmallThing = 40 * Units.Millimetre;
-
-    /// <summary>
-    /// Rows and columns are compared with as many before them: what belongs together is sewn soon after.
-    /// </summary>
-    private const int MostCompared = 200;
-
     /// <summary>What hides something is sought among so many groups of rows and columns that come after it.</summary>
     private const int MostHiding = 20;
-
-    private const int None = -1;
 
     private readonly ImmutableArray<LaidPhase> phases;
 
     /// <summary>For each phase the first one of its group; none for a line that belongs to nothing.</summary>
     private readonly int[] groups;
 
-    /// <summary>For the first one of a group its box, and the number of the last one.</summary>
-    private readonly Dictionary<int, (Box Box, int Last)> extents = [];
+    /// <summary>For the first one of a group the last.</summary>
+    private readonly Dictionary<int, int> last;
 
     private TapeObjects(ImmutableArray<LaidPhase> phases)
     {
         this.phases = phases;
-        groups = [.. phases.Select((p, i) => p.Kind == StitchKind.Run ? None : i)];
-        foreach (var i in Rows)
-            extents.Add(i, (phases[i].Box, i));
+        groups = RowGroups.Of(phases, out last);
     }
-
-    private IEnumerable<int> Rows => Enumerable.Range(0, phases.Length).Where(i => phases[i].Kind != StitchKind.Run);
 
     /// <summary>In sewing order.</summary>
     internal static IEnumerable<TapeObject> Of(ColourBlock block)
@@ -65,47 +49,10 @@ internal sealed class TapeObjects
                 (thread, i) => Phase.Of(thread.Holes, i).Select(phase => LaidPhase.Of(phase, thread.Holes))
             ),
         ]);
-        objects.GroupRows();
         objects.GroupHidden(out var isHidden);
         objects.GroupTiny(out var isTie);
         objects.GroupBits();
         return objects.InOrder(isHidden, isTie);
-    }
-
-    private void GroupRows()
-    {
-        int[] rows = [.. Rows];
-        for (var j = 0; j < rows.Length; j++)
-        for (var i = Math.Max(0, j - MostCompared); i < j; i++)
-            if (Root(rows[i]) is var one && Root(rows[j]) is var other && one != other && AreOne(rows[i], rows[j]))
-            {
-                var (first, second) = (Math.Min(one, other), Math.Max(one, other));
-                groups[second] = first;
-                extents[first] = (
-                    extents[first].Box.Joined(extents[second].Box),
-                    Math.Max(extents[first].Last, extents[second].Last)
-                );
-            }
-        foreach (var i in rows)
-            groups[i] = Root(i);
-    }
-
-    private bool AreOne(int i, int j)
-    {
-        var (one, other) = (phases[i], phases[j]);
-        if (one.Kind != StitchKind.Satin || other.Kind != StitchKind.Satin)
-            return one.IsOneFillWith(other);
-        var box = extents[Root(i)].Box.Joined(extents[Root(j)].Box);
-        return one.Phase.IsClosed == other.Phase.IsClosed
-            && Math.Max(box.Width, box.Height) <= SmallThing
-            && one.Touches(other);
-    }
-
-    private int Root(int phase)
-    {
-        while (groups[phase] != phase)
-            phase = groups[phase] = groups[groups[phase]];
-        return phase;
     }
 
     /// <summary>What later rows or columns of a group hide, closed ones, is of that group.</summary>
@@ -126,13 +73,26 @@ internal sealed class TapeObjects
                 if (after.Count > MostHiding)
                     after.RemoveLast();
             }
+            else if (Hiding(phases[i], after, grounds) is { } group)
+                (groups[i], isHidden[i]) = (group, true);
+    }
+
+    /// <summary>
+    /// The group that hides a phase; or, where several do it together, a fill that hides most of it: what is sewn first
+    /// for neighbouring fills is cut like rows then.
+    /// </summary>
+    private int? Hiding(LaidPhase phase, LinkedList<int> after, Dictionary<int, CellGround> grounds)
+    {
+        var shared = new Dictionary<int, int>();
+        foreach (var group in after)
+            if (phase.Ground.IsOn(grounds[group], Hidden))
+                return group;
             else
-                foreach (var group in after)
-                    if (phases[i].Ground.IsOn(grounds[group], Hidden))
-                    {
-                        (groups[i], isHidden[i]) = (group, true);
-                        break;
-                    }
+                shared.Add(group, phase.Ground.Shared(grounds[group]));
+        if (shared.Count == 0 || shared.Values.Sum() < phase.Ground.Count * Hidden)
+            return null;
+        var most = shared.OrderByDescending(s => s.Value).ThenBy(s => s.Key).First().Key;
+        return phases[most].Kind == StitchKind.Fill ? most : null;
     }
 
     /// <summary>Small bits at either end of something go with it, when the thread is not cut between.</summary>
@@ -140,12 +100,12 @@ internal sealed class TapeObjects
     {
         isTie = new bool[phases.Length];
         for (var i = phases.Length - 1; i >= 0; i--)
-            if (groups[i] == None && phases[i].IsTiny)
+            if (groups[i] == RowGroups.None && phases[i].IsTiny)
                 foreach (var beside in (ReadOnlySpan<int>)[i + 1, i - 1])
                     if (
                         beside >= 0
                         && beside < phases.Length
-                        && groups[beside] != None
+                        && groups[beside] != RowGroups.None
                         && phases[beside].Phase.Thread == phases[i].Phase.Thread
                     )
                     {
@@ -157,16 +117,16 @@ internal sealed class TapeObjects
     /// <summary>Small bits that interrupt something, touch it, and are sewn without a cut, are part of it.</summary>
     private void GroupBits()
     {
-        var last = new Dictionary<int, int>();
+        var latest = new Dictionary<int, int>();
         var sizes = phases
             .Select((p, i) => (Group: groups[i], p.Ground.Count))
             .GroupBy(p => p.Group, p => p.Count)
             .ToDictionary(group => group.Key, group => group.Sum());
         for (var i = 0; i < phases.Length; i++)
         {
-            if (groups[i] == None)
+            if (groups[i] == RowGroups.None)
                 continue;
-            if (last.TryGetValue(groups[i], out var before) && i - before is > 1 and <= MostInterrupting + 1)
+            if (latest.TryGetValue(groups[i], out var before) && i - before is > 1 and <= MostInterrupting + 1)
             {
                 var between = Enumerable.Range(before + 1, i - before - 1).ToList();
                 if (
@@ -176,14 +136,14 @@ internal sealed class TapeObjects
                     foreach (var k in between)
                         groups[k] = groups[i];
             }
-            last[groups[i]] = i;
+            latest[groups[i]] = i;
         }
     }
 
     private bool IsBit(int phase, int after, int before) =>
         phases[phase].Phase.Thread == phases[after].Phase.Thread
         && phases[phase].Phase.Thread == phases[before].Phase.Thread
-        && (groups[phase] == None || (groups[phase] > after && extents[groups[phase]].Last < before));
+        && (groups[phase] == RowGroups.None || (groups[phase] > after && last[groups[phase]] < before));
 
     /// <summary>From the lowest up, see <see cref="FillSections"/>.</summary>
     private IEnumerable<TapeObject> InOrder(bool[] isHidden, bool[] isTie)
@@ -218,10 +178,10 @@ internal sealed class TapeObjects
     {
         for (int from = 0, to; from < phases.Length; from = to)
         {
-            for (to = from + 1; to < phases.Length && groups[from] != None && groups[to] == groups[from]; )
+            for (to = from + 1; to < phases.Length && groups[from] != RowGroups.None && groups[to] == groups[from]; )
                 to++;
             var group = groups[from];
-            yield return new(group != None && phases[group].Kind == StitchKind.Fill ? group : null, from..to);
+            yield return new(group != RowGroups.None && phases[group].Kind == StitchKind.Fill ? group : null, from..to);
         }
     }
 }

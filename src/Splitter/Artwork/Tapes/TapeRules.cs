@@ -22,7 +22,13 @@ internal static class TapeRules
         var ruled = shapes
             .Zip(elements, (shape, element) => (Shape: shape, Rule: SewRules.For(element, recipe.Artwork.Sew)))
             .Where(s => s.Rule?.As != SewAs.Leave)
-            .Select(s => s.Rule?.KeepWhole == true ? s.Shape with { KeepWhole = true } : s.Shape)
+            .Select(s =>
+                s.Shape with
+                {
+                    KeepWhole = s.Rule?.KeepWhole == true,
+                    WantsWhole = s.Rule?.KeepWhole is null && ShowsCuts(s.Shape),
+                }
+            )
             .ToImmutableArray();
         return Result.From(
             ruled,
@@ -37,6 +43,11 @@ internal static class TapeRules
             ]
         );
     }
+
+    /// <summary>A cut through a column shows, however well it is hidden, and so does one through something small.</summary>
+    private static bool ShowsCuts(Shape shape) =>
+        shape is SatinShape
+        || Math.Max(shape.Footprint.Bounds.Width, shape.Footprint.Bounds.Height) <= RowGroups.SmallThing;
 
     /// <param name="threads">For each colour block its thread.</param>
     internal static DrawnElement Element(Shape shape, ImmutableArray<SewThread> threads)

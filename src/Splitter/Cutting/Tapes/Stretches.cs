@@ -7,7 +7,7 @@ namespace Splitter.Cutting.Tapes;
 /// <summary>
 /// What a hooping sews of a thread that seams cut: its own stitches, and past each seam the stitches of its neighbour
 /// as far as the overlap reaches. Rows with even and odd numbers reach differently far, so that the ends of two parts
-/// interleave.
+/// interleave. What lies below rows ends at the seam, so that it shows nowhere.
 /// </summary>
 internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
 {
@@ -56,7 +56,7 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
     /// <summary>All of a stitch of another hooping lies within the overlap; of a column, its middle.</summary>
     private bool Reaches(Point from, OriginalStitch to)
     {
-        if (!owners.CanSew(hooping, from, to.At))
+        if (IsBelow(to) || !owners.CanSew(hooping, from, to.At))
             return false;
         var within = Within(to);
         if (to.Kind != StitchKind.Satin)
@@ -64,6 +64,8 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
         var middle = from.Towards(to.At, 0.5);
         return within(middle.X, middle.Y);
     }
+
+    private static bool IsBelow(OriginalStitch stitch) => stitch.Kind is StitchKind.Underlay or StitchKind.Travel;
 
     private Func<double, double, bool> Within(OriginalStitch stitch) =>
         stitch.Kind switch
@@ -116,11 +118,11 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
 
     /// <summary>
     /// The last place of the tape's grid on a stitch that the overlap still reaches; null for a column, which ends with
-    /// whole stitches, and where nearly nothing is left.
+    /// whole stitches, for what lies below rows, and where nearly nothing is left.
     /// </summary>
     private Point? End(Point from, Point to, OriginalStitch stitch)
     {
-        if (stitch.Kind == StitchKind.Satin)
+        if (stitch.Kind == StitchKind.Satin || IsBelow(stitch))
             return null;
         var (within, last) = (Within(stitch), from);
         var count = (int)(from.DistanceTo(to) / Units.TapeStep);

@@ -7,9 +7,18 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>At the weakest place of a join its parts and how far they may miss each other, mm.</summary>
 internal sealed record ErrorTag(string Text, Point At, Box Box, bool Exceeds, int Letters)
 {
+    /// <summary>Of joins that no overlap covers, how many are told on a map that has no room for more.</summary>
+    private const int MostOnCrowded = 6;
+
     private int Height => MarkName.HeightOf(Letters);
 
     private Colour Ink => Exceeds ? MarkInk.TooFar : Colour.Ink;
+
+    /// <summary>The joins whose figure stands on the map: all, or the worst of those that need another look.</summary>
+    internal static IEnumerable<PartJoin> Shown(Plan plan, bool crowded) =>
+        crowded
+            ? plan.Joins.Where(j => !j.IsCovered).OrderByDescending(j => j.Within95 - j.Covers).Take(MostOnCrowded)
+            : plan.Joins;
 
     internal static ErrorTag Of(Plan plan, Numbers numbers, PartJoin join, Point at, LabelRoom room, int letters)
     {

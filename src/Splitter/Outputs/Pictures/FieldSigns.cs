@@ -17,6 +17,12 @@ internal sealed class FieldSigns
     /// <summary>A shape that is no larger than this either way is a motif, in heights of a letter.</summary>
     private const int MotifSize = 14;
 
+    /// <summary>
+    /// In heights of a letter the side of a field that has room for its own letter and no more: words of seams and
+    /// corners would hide it. Looked at: at 11 they do, at 16 they do not.
+    /// </summary>
+    private const int Crowded = 13;
+
     /// <summary>What these cost, as <see cref="LabelRoom.Cost"/> counts.</summary>
     private const double OnMotif = 20,
         OnOtherField = 8,
@@ -38,6 +44,10 @@ internal sealed class FieldSigns
                 .Select(s => s.Bounds),
         ];
     }
+
+    /// <summary>Fields are so small on the map that it shows little more than which part is where.</summary>
+    internal static bool AreCrowded(Plan plan, int letters) =>
+        plan.Hoopings.Length > 1 && (plan.Hoop.Width + plan.Hoop.Height) / 2 < Crowded * letters;
 
     /// <summary>The middle of a part's letter on the drawing; the place is taken from now on.</summary>
     /// <param name="shift">From the drawing to the page.</param>

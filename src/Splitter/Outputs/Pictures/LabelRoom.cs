@@ -138,10 +138,17 @@ internal sealed class LabelRoom(Box page, int letters)
 
     /// <summary>
     /// What a line is called: on it near its middle if that is clear, else beside it; the place on the line, and that
-    /// of the words, which is taken from now on.
+    /// of the words, which is taken from now on. Null where words would lie on another line, and seem to be its own.
     /// </summary>
-    internal (Point On, Box Words) OnLine(Point start, Point end, int width, int height)
+    internal (Point On, Box Words)? OnLine(
+        (Point From, Point To) line,
+        int width,
+        int height,
+        IEnumerable<(Point From, Point To)> others
+    )
     {
+        var (start, end) = line;
+        var foreign = others.SelectMany(other => Along(other.From, other.To)).ToList();
         var length = Math.Max(1, start.DistanceTo(end));
         var (x, y) = ((end.Y - start.Y) / length, (start.X - end.X) / length);
         var best = (
@@ -152,13 +159,23 @@ internal sealed class LabelRoom(Box page, int letters)
                 .SelectMany(off => new[] { (Off: off, X: x, Y: y), (Off: off, X: -x, Y: -y) })
                 .Prepend((Off: 0, X: 0, Y: 0))
             let words = Aside(anchor, (place.X, place.Y), place.Off * letters / 10, width, height)
+            let clear = words.Grown(height / 2)
+            where !foreign.Exists(clear.Contains)
             let off = place.Off == 0 ? 0 : BesideLine + (place.Off / 10.0) + LineCost(anchor, words)
             let cost = Cost(words) + (Math.Abs(step - (Places / 2)) / 2.0) + off
             orderby cost
-            select (anchor, words)
-        ).First();
-        Take(best.words);
+            select ((Point On, Box Words)?)(anchor, words)
+        ).FirstOrDefault();
+        if (best is { Words: var box })
+            Take(box.Grown(height / 2));
         return best;
+    }
+
+    /// <summary>Points so close that none of them slips past a letter.</summary>
+    private IEnumerable<Point> Along(Point from, Point to)
+    {
+        var count = Math.Max(1, (int)(4 * from.DistanceTo(to) / letters));
+        return Enumerable.Range(0, count + 1).Select(k => from.Towards(to, (double)k / count));
     }
 
     /// <summary>The nearest point of a label to what it names: where a line between them ends.</summary>

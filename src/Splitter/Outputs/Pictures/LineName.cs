@@ -5,11 +5,17 @@ namespace Splitter.Outputs.Pictures;
 /// <summary>How long a line is, on it or beside it; words that stand off have a line to it.</summary>
 internal sealed record LineName(string Text, Point On, Box Box, int Letters)
 {
-    internal static LineName Of(string text, Point from, Point to, LabelRoom room, int letters)
-    {
-        var (on, box) = room.OnLine(from, to, StrokeFont.WidthOf(text, letters), letters);
-        return new(text, on, box, letters);
-    }
+    /// <summary>Null where it has no place that is clear of other lines.</summary>
+    internal static LineName? Of(
+        string text,
+        (Point From, Point To) line,
+        IEnumerable<(Point From, Point To)> others,
+        LabelRoom room,
+        int letters
+    ) =>
+        room.OnLine(line, StrokeFont.WidthOf(text, letters), letters, others) is var (on, box)
+            ? new(text, on, box, letters)
+            : null;
 
     internal void DrawLine(Canvas canvas)
     {

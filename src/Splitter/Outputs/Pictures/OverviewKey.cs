@@ -25,20 +25,22 @@ internal sealed class OverviewKey : IPanel
         found.AddRange(
             seams.Select(ground => (SeamInk.Says(say, ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
         );
-        if (!plan.Joins.IsEmpty)
-            found.Add((ErrorText(say, plan), Error));
-        if (!plan.Corners.IsEmpty)
+        var crowded = FieldSigns.AreCrowded(plan, letters);
+        if (ErrorTag.Shown(plan, crowded).FirstOrDefault() is { } join)
+            found.Add((ErrorText(say, plan, join), Error));
+        if (crowded)
+            found.Add((say.Say("overview.key.elsewhere"), (_, _) => { }));
+        if (!plan.Corners.IsEmpty && !crowded)
             found.Add((say.Say("overview.key.corner"), Corner));
-        if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
+        if (!crowded && plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
             found.Add((say.Say("overview.key.alignment"), Alignment));
         if (!plan.PlacementLines.IsEmpty)
             found.Add((say.Say("overview.key.fold"), Fold));
         signs = found.ToImmutable();
     }
 
-    private static string ErrorText(Phrasebook say, Plan plan)
+    private static string ErrorText(Phrasebook say, Plan plan, PartJoin join)
     {
-        var join = plan.Joins[0];
         var (earlier, later) = (plan.Hoopings[join.Earlier].Letter, plan.Hoopings[join.Later].Letter);
         return say.Say(
             "overview.key.misfit",

@@ -32,6 +32,9 @@ internal sealed class OverviewMap
     private readonly int letters;
     private readonly LabelRoom room;
 
+    /// <summary>Then corners and crosses are left to the parts' own pictures, and figures to the chart.</summary>
+    private readonly bool crowded;
+
     /// <param name="stage">What is shown of the drawing's plane.</param>
     /// <param name="shift">From the drawing to the page.</param>
     internal OverviewMap(
@@ -50,6 +53,7 @@ internal sealed class OverviewMap
         (this.seams, this.shift, this.letters) = (seams, shift, letters);
         (shown, cloth) = stage;
         room = new(Laid(stage.Shown), letters);
+        crowded = FieldSigns.AreCrowded(plan, letters);
     }
 
     internal void Draw()
@@ -60,8 +64,11 @@ internal sealed class OverviewMap
         Folds();
         Fields();
         Seams();
-        Alignments();
-        Marks();
+        if (!crowded)
+        {
+            Alignments();
+            Marks();
+        }
         Words();
     }
 
@@ -197,18 +204,20 @@ internal sealed class OverviewMap
     /// </summary>
     private void Words()
     {
-        var names = plan
-            .Corners.Select(c => MarkName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
+        var names = (crowded ? [] : plan.Corners)
+            .Select(c => MarkName.Of(c.Id, Laid(c.At), Laid(c.ArmX), Laid(c.ArmY), room, letters))
             .ToList();
-        var errors = plan
-            .Joins.Select(join => ErrorTag.Of(plan, say.Numbers, join, Laid(join.Weakest), room, letters))
+        var errors = ErrorTag
+            .Shown(plan, crowded)
+            .Select(join => ErrorTag.Of(plan, say.Numbers, join, Laid(join.Weakest), room, letters))
             .ToList();
         Signs();
         foreach (var name in names)
             name.DrawLine(canvas);
         foreach (var error in errors)
             error.DrawLine(canvas);
-        Corners();
+        if (!crowded)
+            Corners();
         foreach (var name in names)
             name.Draw(canvas);
         foreach (var error in errors)

@@ -25,7 +25,7 @@ internal static class CoverPage
             ),
             Html.Classed(
                 "div",
-                "pictures",
+                map.IsCrowded ? "pictures many" : "pictures",
                 FinishedFigure.Of(sheet),
                 Html.Element(
                     "figure",

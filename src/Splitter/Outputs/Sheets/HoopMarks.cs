@@ -98,7 +98,8 @@ internal sealed class HoopMarks
         MarkName.Of(corner.Id, corner.At, corner.X, corner.Y, room, height);
 
     /// <summary>
-    /// Null between corners that lie so near each other that their arms fill the way: the table has it.
+    /// Null between corners that lie so near each other that their arms fill the way, and where there is no place clear
+    /// of all other lines: the table has it.
     /// </summary>
     private LineName? Measured(Corner one, Corner other, double length)
     {
@@ -107,8 +108,13 @@ internal sealed class HoopMarks
             return null;
         if (RunsWithAnother(one, other))
             text = $"{one.Id}–{other.Id} {text}";
-        return LineName.Of(text, frame.Lay(one.At), frame.Lay(other.At), room, letters);
+        var others = pairs
+            .Where(pair => (pair.One, pair.Other) != (one, other))
+            .Select(pair => Line(pair.One, pair.Other));
+        return LineName.Of(text, Line(one, other), others, room, letters);
     }
+
+    private (Point From, Point To) Line(Corner one, Corner other) => (frame.Lay(one.At), frame.Lay(other.At));
 
     /// <summary>Another line so near that nobody sees which of them a number belongs to.</summary>
     private bool RunsWithAnother(Corner one, Corner other) =>

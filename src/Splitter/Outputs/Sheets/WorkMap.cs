@@ -35,6 +35,9 @@ internal sealed class WorkMap
         stage = all.Grown(letters);
     }
 
+    /// <summary>Beside another picture its letters would be too small to read.</summary>
+    internal bool IsCrowded => FieldSigns.AreCrowded(sheet.Plan, letters);
+
     /// <summary>All fields and their letters, over the artwork, which is defined here for the whole page.</summary>
     internal XElement Whole(string label)
     {

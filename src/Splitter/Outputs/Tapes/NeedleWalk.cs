@@ -39,10 +39,11 @@ internal static class NeedleWalk
         foreach (var step in part.Steps)
         {
             TapePoint? last = null;
-            foreach (var move in step.Moves)
+            foreach (var (number, move) in step.Moves.Index())
             {
                 var sewing = false;
-                foreach (var stitch in move.Block.Stitches)
+                var stitches = LeadsOn(step, number) ? move.Block.Stitches[..^1] : move.Block.Stitches;
+                foreach (var stitch in stitches)
                 {
                     var at = TapePoint.Of(part.Field, stitch.At);
                     // A block that begins where the last one ended is sewn on from there.
@@ -64,6 +65,13 @@ internal static class NeedleWalk
             }
         }
     }
+
+    /// <summary>A way of ours that ends in a hole of the tape, where the next block begins: that is one hole.</summary>
+    private static bool LeadsOn(Step step, int move) =>
+        step.Moves[move].Block.Stitches is [_, .., { Source: StitchSource.Made } end]
+        && move + 1 < step.Moves.Length
+        && step.Moves[move + 1] is { Trim: false, Block.Stitches: [{ Source: StitchSource.Original } start, ..] }
+        && start.At == end.At;
 
     /// <summary>A stitch longer than a record is sewn in several.</summary>
     private static Stitch Laid(Part part, Stitch stitch, TapePoint at) =>

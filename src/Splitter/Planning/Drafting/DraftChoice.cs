@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
+using Splitter.Planning.Fields;
 
 namespace Splitter.Planning.Drafting;
 
 /// <summary>
-/// Chooses among drafts with as many fields: first by what their seams show, then by how many hoopings are hardly worth
-/// it, and then by how well parts meet.
+/// Chooses among drafts with as many fields: first by how much they cut that wants to stay whole, then by what their
+/// seams show, then by how many hoopings are hardly worth it, and then by how well parts meet.
 /// </summary>
 internal static class DraftChoice
 {
@@ -39,11 +40,15 @@ internal static class DraftChoice
         ImmutableArray<Result<PlanDraft>> good = [.. drafts.Where(d => d.Succeeded)];
         if (good.IsEmpty)
             return drafts[0];
+        var cut = good.Min(d => Cut(d.Value));
+        good = good.RemoveAll(d => Cut(d.Value) > cut);
         var least = good.Min(d => Shown(d.Value));
         ImmutableArray<Result<PlanDraft>> asGood = [.. good.Where(d => Shown(d.Value) <= least * (1 + AsGood))];
         return asGood is [var one]
             ? one
             : asGood.MinBy(d => (Yields.Little(drawing, d.Value.Division), WorstFit(d.Value)))!;
+
+        int Cut(PlanDraft draft) => WantedWhole.Cut(drawing, draft.Layout).Count;
     }
 
     /// <summary>Those that are worth a closer look: their seams show least.</summary>

@@ -40,7 +40,7 @@ internal static class FieldPlacer
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => Fewest(task, turning),
+            _ => HoldingWhole(Fewest(task, turning)),
         };
         if (layouts.IsEmpty)
         {
@@ -56,6 +56,14 @@ internal static class FieldPlacer
                 : layouts.RemoveAll(l => l != layouts[0] && Coverage.Problems(recipe, drawing, l, template).Any()),
             [.. farOff, .. problems]
         );
+
+        ImmutableArray<Layout> HoldingWhole(ImmutableArray<Layout> any) =>
+            WantedWhole.Kept(
+                drawing,
+                any,
+                wanted => Fewest(CoverTask.Of(recipe, drawing, template, held, wanted), turning),
+                layout => !Coverage.Problems(recipe, drawing, layout, template).Any()
+            );
 
         ImmutableArray<Layout> Bounded(ImmutableArray<Field> placed)
         {
@@ -79,11 +87,16 @@ internal static class FieldPlacer
     {
         var turning = Turning.Of(recipe, layout.Fields[0].Hoop);
         var template = Template(recipe, drawing, layout.Fields[0].Hoop, turning);
-        var task = CoverTask.Of(recipe, drawing, template, FirstField.Held(recipe, drawing.Bounds.Centre));
+        var held = FirstField.Held(recipe, drawing.Bounds.Centre);
+        var task = CoverTask.Of(recipe, drawing, template, held, wanted => layout.Grounds.Any(g => g.Contains(wanted)));
         var fields = Refining.Refined(task, layout.Fields, shown, jobs);
         var refined = Laid([.. fields.Select(f => Turned(f, task, turning))], layout.LowerBound, template);
         return Coverage.Problems(recipe, drawing, refined, template).Any() ? layout : refined;
     }
+
+    /// <summary>Some field of the hoop could hold all of a box.</summary>
+    internal static bool CanHold(Recipe recipe, Drawing drawing, Hoop hoop, Box box) =>
+        Template(recipe, drawing, hoop, Turning.Of(recipe, hoop)).Fits(box, Units.TapeStep + 1);
 
     /// <summary>The fields that the recipe lays on the drawing, those of a grid without a line of their own.</summary>
     internal static ImmutableArray<(Field Field, Place? Place)> Placed(Recipe recipe, Drawing drawing, Hoop hoop)

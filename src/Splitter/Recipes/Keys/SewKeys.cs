@@ -31,7 +31,9 @@ internal static class SewKeys
     {
         Says = "The shape lies in one field; no seam cuts it.",
         Example = "true",
-        Otherwise = "seams may cut it",
+        Otherwise =
+            "seams may cut it; of a tape, columns and what is up to 40 mm long stay whole where that takes no "
+            + "hooping more",
     };
 
     internal static readonly Key<double> Angle = new("angle", new AngleKind())

@@ -64,6 +64,27 @@ internal sealed class HandTape
         return this;
     }
 
+    /// <summary>
+    /// Rows that follow arcs round a centre, from the innermost, to and fro, stitches of 3 mm; they begin in the corner.
+    /// </summary>
+    /// <param name="angle">From one end to the other, the middle of it upwards, degrees.</param>
+    internal HandTape Arcs(double inner, double outer, double angle)
+    {
+        var (x, y) = (inner * Math.Sin(angle * Math.PI / 360), inner * Math.Cos(angle * Math.PI / 360));
+        var forwards = true;
+        for (var row = 0; inner + (row * 0.4) <= outer; row++, forwards = !forwards)
+        {
+            var radius = inner + (row * 0.4);
+            var count = (int)Math.Ceiling(radius * angle * Math.PI / 180 / 3);
+            for (var i = 0; i <= count; i++)
+            {
+                var at = Math.PI / 180 * angle * (((forwards ? i : count - i) / (double)count) - 0.5);
+                Sew((x + (radius * Math.Sin(at)), y - (radius * Math.Cos(at))));
+            }
+        }
+        return this;
+    }
+
     /// <summary>An upright column from the top.</summary>
     internal HandTape Column(double x, double y, double width, double height, double advance = 0.2)
     {

@@ -19,6 +19,19 @@ public sealed class RecognitionTests
         Assert.Equal(50, fill.Original.Single().Stitches[^1].Row);
     }
 
+    /// <summary>Rows that follow a line, up to half a circle and more of them.</summary>
+    [Theory]
+    [InlineData(60)]
+    [InlineData(120)]
+    [InlineData(180)]
+    [InlineData(200)]
+    public void CurvedRowsAreAFill(double angle)
+    {
+        var fill = Assert.IsType<FillShape>(Assert.Single(Shapes(new HandTape().Arcs(30, 50, angle))));
+        Assert.InRange(fill.Style.RowSpacing, 350, 450);
+        Assert.Equal(50, fill.Original.Single().Stitches[^1].Row);
+    }
+
     [Fact]
     public void AZigzagOfShortAdvanceIsAColumn()
     {
@@ -69,6 +82,23 @@ public sealed class RecognitionTests
         Assert.Contains(StitchKind.Travel, kinds);
     }
 
+    /// <summary>Lines across two fills that are none, as their rows are not equally dense.</summary>
+    [Fact]
+    public void WhatNeighbouringFillsHideTogetherIsPartOfTheLargerOne()
+    {
+        var shapes = Shapes(
+            new HandTape()
+                .Rows(0, 0, 60, 20, 5)
+                .Jump(0, 0, 12)
+                .Rows(0, 0, 34, 20)
+                .Jump(34.4, 0, 4)
+                .Rows(34.4, 0, 26, 20, 0.6)
+        );
+        Assert.Equal([typeof(FillShape), typeof(FillShape)], shapes.Select(s => s.GetType()));
+        Assert.Equal([0, 1], shapes[0].Original.Select(t => t.Number));
+        Assert.All(shapes[0].Original[0].Stitches, s => Assert.Equal(StitchKind.Underlay, s.Kind));
+    }
+
     [Fact]
     public void WhatIsSewnOverAFillIsNot()
     {
@@ -81,7 +111,6 @@ public sealed class RecognitionTests
     [InlineData(60, 0, true)] // Beside it.
     [InlineData(10, 5, true)] // Over the first section.
     [InlineData(10, 28, false)] // Under the second.
-    [InlineData(10, 19, true)] // Over the one and under the other.
     public void SectionsOfAFillAreOneWhateverIsSewnBetween(double x, double y, bool isFillFirst)
     {
         var shapes = Shapes(
@@ -93,6 +122,57 @@ public sealed class RecognitionTests
         Assert.Equal([0, 2], fill.Original.Select(t => t.Number));
         Assert.Equal([1], satin.Original.Select(t => t.Number));
         Assert.InRange(fill.Footprint.Area / 1e6, 40 * 40.4, 41.2 * 41.6);
+    }
+
+    /// <summary>What lies over one section and under another, be it through something else, has its place between.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void AFillEndsBeforeASectionThatLiesOverSomethingUponIt(bool isThroughAnother)
+    {
+        var tape = new HandTape().Rows(0, 0, 40, 20).Jump(10, 12, 4).Column(10, 12, 5, isThroughAnother ? 6 : 20);
+        if (isThroughAnother)
+            tape.Jump(9, 17, 4).Column(9, 17, 50, 15);
+        var shapes = Shapes(tape.Jump(0, 20.4, 4).Rows(0, 20.4, 40, 20).Jump(0, 40.8, 4).Rows(0, 40.8, 40, 10));
+        Assert.Equal([typeof(FillShape), typeof(SatinShape)], shapes.Select(s => s.GetType()).Take(2));
+        var last = Assert.IsType<FillShape>(shapes[^1]);
+        // Sections that nothing parts are still one.
+        Assert.Equal(2, last.Original.Length);
+        Assert.Equal(
+            Enumerable.Range(0, shapes.Sum(s => s.Original.Length)),
+            shapes.SelectMany(s => s.Original).Select(t => t.Number)
+        );
+    }
+
+    /// <summary>Rows of the same thread, direction and distance, upon a fill or upon two of its sections.</summary>
+    [Theory]
+    [InlineData(10, 5)]
+    [InlineData(10, 15)]
+    public void AMotifUponAFillIsNoneOfItsSections(double x, double y)
+    {
+        var shapes = Shapes(
+            new HandTape()
+                .Rows(0, 0, 40, 20)
+                .Jump(0, 20.4, 4)
+                .Rows(0, 20.4, 40, 20)
+                .Jump(x, y, 4)
+                .Rows(x, y, 8, 10)
+                .Jump(x + 8.2, y, 4)
+                .Rows(x + 8.2, y, 8, 10)
+        );
+        Assert.Equal([0, 1, 2, 3], shapes.SelectMany(s => s.Original).Select(t => t.Number));
+        Assert.Equal([2, 2], shapes.Select(s => Assert.IsType<FillShape>(s).Original.Length));
+    }
+
+    /// <summary>A later section of the fill touches the motif, too, and goes with the fill.</summary>
+    [Fact]
+    public void AMotifIsNotJoinedToItsGroundByALaterSection()
+    {
+        var shapes = Shapes(
+            new HandTape().Rows(0, 0, 40, 20).Jump(10, 10, 4).Rows(10, 10, 8, 10).Jump(0, 20.4, 4).Rows(0, 20.4, 40, 20)
+        );
+        Assert.Equal([0, 2, 1], shapes.SelectMany(s => s.Original).Select(t => t.Number));
+        Assert.Equal(2, shapes.Count);
     }
 
     /// <summary>A line over rows, from one section of a fill to the next, is seen: only later thread hides.</summary>

@@ -123,6 +123,64 @@ public sealed class TapeCutterTests
         static bool Satin(Stitch stitch) => stitch.Use == StitchUse.Satin;
     }
 
+    /// <summary>
+    /// Lines 5 mm apart that the seam cuts thirteen times, and a fill that hides those of the upper 36 mm: there the
+    /// thread may go on below it, elsewhere it is cut.
+    /// </summary>
+    [Fact]
+    public void WhereLaterRowsHideTheWayTheThreadGoesOnAlongTheSeam()
+    {
+        var tape = new HandTape().Rows(0, 0, 100, 60, 5).Jump(0, 0, 12).Rows(0, 0, 100, 36);
+        var made = HandTape.Make(tape.Bytes, 1, 70, 70, "overlap: { edges: plain }");
+        var set = made.Value.Sets.Single();
+        NothingLost.Check(tape.Bytes, set);
+        Assert.Equal(2, set.Parts.Length);
+        var cuts = 0;
+        foreach (var part in set.Parts)
+        {
+            var lines = Bodies(part).Where(b => b.Of == "block-1-run-1").ToList();
+            Assert.Equal(7, lines.Count);
+            cuts += part.Steps.SelectMany(s => s.Moves).Count(m => m.Trim && m.Block.Of == "block-1-run-1");
+            var ways = lines.SelectMany(b => b.Stitches).Where(s => s is { Use: StitchUse.Travel });
+            Assert.All(ways, s => Assert.Equal(StitchSource.Made, s.Source));
+            Assert.All(ways, s => Assert.InRange(s.At.Y, 0, 36_000));
+        }
+        // Of twelve there are five that nothing hides.
+        Assert.InRange(cuts, 5, 9);
+    }
+
+    /// <summary>Rows that follow half a circle: each part sews its stretch of every row in one go.</summary>
+    [Fact]
+    public void CurvedRowsAreCutRowByRow()
+    {
+        var tape = new HandTape().Arcs(30, 40, 180);
+        var set = Made(tape);
+        NothingLost.Check(tape.Bytes, set);
+        Assert.Equal(2, set.Parts.Length);
+        foreach (var part in set.Parts)
+        {
+            var rows = Assert
+                .Single(Bodies(part))
+                .Stitches.Where(s => s is { Use: StitchUse.Fill, Source: StitchSource.Original })
+                // From the middle of the arcs, which the outermost row puts 40 mm from the edges.
+                .CountBy(s => (int)Math.Round((s.At.DistanceTo(new(40_000, 40_000)) - 30_000) / 400));
+            Assert.Equal(26, rows.Count());
+            Assert.All(rows, row => Assert.InRange(row.Value, 10, 30));
+        }
+    }
+
+    /// <summary>Open rows below others: no part sews what the other one does.</summary>
+    [Fact]
+    public void UnderlayEndsAtTheSeam()
+    {
+        var tape = new HandTape().Rows(0, 0, 100, 40, 2).Run(0, 40).Run(0, 0).Rows(0, 0, 100, 40);
+        var set = Made(tape);
+        NothingLost.Check(tape.Bytes, set);
+        Assert.Equal(2, set.Parts.Length);
+        var below = set.Parts.SelectMany(Bodies).SelectMany(b => b.Stitches).Where(s => s.Use == StitchUse.Underlay);
+        Assert.DoesNotContain(StitchSource.Repeated, below.Skip(1).Select(s => s.Source));
+    }
+
     [Fact]
     public void SeamsGoBetweenObjectsWhereTheyCan()
     {

@@ -52,6 +52,22 @@ internal static class SheetSamples
             """
         );
 
+    /// <summary>Many small fields on a large cloth, and little to sew in each.</summary>
+    internal static Production Bedspread { get; } =
+        MadeOf(
+            """
+            splitter: 1
+            artwork:
+              shapes:
+                - { wkt: "LINESTRING (5 5, 995 5, 995 795, 5 795, 5 5)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (5 5, 995 795, 5 795, 995 5)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (5 400, 995 400)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (500 5, 500 795)", stroke: "#14304f", stroke-width: 0.6 mm }
+            hoops: [{ name: small, field: 180 x 180 mm }]
+            output: { files: [worksheet] }
+            """
+        );
+
     internal static Production Segel { get; } =
         MadeOf(Recipe + "\noutput: { files: [tape, worksheet], language: de, lengths: in, paper: Letter }\n");
 

@@ -14,10 +14,14 @@ public enum Failure
 
     /// <summary>The same, after half of a file was written.</summary>
     HalfWay,
+
+    /// <summary>Somebody deletes the output folder, and the operation is tried all the same.</summary>
+    FolderGone,
 }
 
 /// <summary>A real disk that fails at its n-th change.</summary>
-internal sealed class FragileDisk(int at, Failure how, bool exchanges) : IDisk
+/// <param name="output">The folder that goes.</param>
+internal sealed class FragileDisk(int at, Failure how, bool exchanges, string output = "") : IDisk
 {
     private readonly LocalDisk disk = new();
 
@@ -57,7 +61,12 @@ internal sealed class FragileDisk(int at, Failure how, bool exchanges) : IDisk
     private void Change(Action change)
     {
         var now = Changes++;
-        if (how == Failure.Once ? now == at : now >= at)
+        if (how == Failure.FolderGone)
+        {
+            if (now == at && Directory.Exists(output))
+                Directory.Delete(output, recursive: true);
+        }
+        else if (how == Failure.Once ? now == at : now >= at)
             throw new IOException($"change {now} fails");
         change();
     }

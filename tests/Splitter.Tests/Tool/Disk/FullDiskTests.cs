@@ -36,6 +36,22 @@ public sealed class FullDiskTests : IDisposable
         Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Disk).Select(Path.GetFileName));
     }
 
+    [SkippableFact]
+    public async Task ADiskThatMayOnlyBeReadKeepsTheOldSetAndItIsTold()
+    {
+        Directory.CreateDirectory(Disk);
+        mounted = OperatingSystem.IsLinux() && await Mount("mount", "-t", "tmpfs", "-o", Room, "none", Disk);
+        Skip.IfNot(mounted, "no disk of its own can be made here");
+        Assert.Equal(0, (await Make("[tape]")).ExitCode);
+        var old = Files();
+        Assert.True(await Mount("mount", "-o", "remount,ro", Disk));
+
+        var second = await Make("[tape, csv]");
+        Assert.Equal((2, ""), (second.ExitCode, second.Output));
+        Assert.StartsWith($"{Path.Combine(Disk, "small")}: error SPL5050: cannot write here", second.Error);
+        Assert.Equal(old, Files());
+    }
+
     private async Task<Ran> Make(string files)
     {
         var recipe = Path.Combine(root, "panel.yaml");

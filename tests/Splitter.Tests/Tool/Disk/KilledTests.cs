@@ -11,13 +11,14 @@ namespace Splitter.Tests.Tool.Disk;
 /// </summary>
 public sealed class KilledTests : IDisposable
 {
-    /// <summary>Runs that are killed while they write when nobody explores; about as many are killed at any moment.</summary>
+    /// <summary>Runs that are killed while they write when nobody explores.</summary>
     private const int Some = 4;
 
-    /// <summary>
-    /// Tries for each of them, at most: a run may end before it is killed.
-    /// </summary>
-    private const int Tries = 10;
+    /// <summary>Tries for each of them, at most: a run may end before it is killed.</summary>
+    private const int Tries = 4;
+
+    /// <summary>As many of these for one that is killed at any moment of its life, mostly before it writes.</summary>
+    private const int Seldom = 4;
 
     /// <summary>What is the person's: so many that moving it to the new set takes about as long as writing that.</summary>
     private static readonly string[] Notes =
@@ -32,7 +33,7 @@ public sealed class KilledTests : IDisposable
 
     private string Set => Path.Combine(Output, "small");
 
-    private string Unfinished => new SetFolder(Output, "small").Unfinished;
+    private SetFolder Folder => new(Output, "small");
 
     public void Dispose() => Directory.Delete(root, recursive: true);
 
@@ -40,12 +41,13 @@ public sealed class KilledTests : IDisposable
     public async Task KilledAtAnyMomentThereIsOneWholeSet()
     {
         // Two recipes for one folder; the second has more files.
-        Write("near.yaml", Recipe("10 10, 40 10, 40 30, 10 30, 10 10", "[tape, csv]"));
-        Write("far.yaml", Recipe("10 10, 240 10, 240 30, 10 30, 10 10", "[tape, csv, svg, worksheet]"));
-        var (near, _) = await Made("near.yaml");
-        var (far, whole) = await Made("far.yaml");
+        Write("near.yaml", Recipe("POLYGON ((10 10, 40 10, 40 30, 10 10))", "[tape, csv]"));
+        Write("far.yaml", Recipe("POLYGON ((90 10, 99 10, 99 30, 90 10))", "[tape, csv, svg, worksheet]"));
+        _ = await Made("far.yaml");
         foreach (var name in Notes)
             Write(Path.Combine("parts", "small", name), $"mine: {name}");
+        var near = await Made("near.yaml");
+        var far = await Made("far.yaml");
 
         // The moments differ from run to run, and nothing of the test depends on them.
         var random = new Random(1);
@@ -53,16 +55,19 @@ public sealed class KilledTests : IDisposable
         var hits = 0;
         for (var i = 0; hits < kills && i < kills * Tries; i++)
         {
-            var (one, other) = i % 2 == 0 ? ("near.yaml", "far.yaml") : ("far.yaml", "near.yaml");
-            await KillAtAnyMoment(one, whole, random);
-            AssertWhole(near, far);
-            if (await KillAtWork(other, random))
+            var recipe = i % 2 == 0 ? "near.yaml" : "far.yaml";
+            if (i % Seldom == 0)
+            {
+                await KillAtAnyMoment(recipe, far.Took, random);
+                AssertWhole(near.Files, far.Files);
+            }
+            if (await KillAtWork(recipe, random.Next(1, far.Changes + 1)))
                 hits++;
-            AssertWhole(near, far);
+            AssertWhole(near.Files, far.Files);
         }
 
         Assert.True(hits > 0, "no run was killed while it wrote");
-        Assert.Equal(near, (await Made("near.yaml")).Files);
+        Assert.Equal(near.Files, (await Made("near.yaml")).Files);
         Assert.All(Notes, name => Assert.Equal($"mine: {name}", File.ReadAllText(Path.Combine(Set, name))));
         Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Output).Select(Path.GetFileName));
     }
@@ -76,19 +81,47 @@ public sealed class KilledTests : IDisposable
     }
 
     /// <summary>Once the new set is being written, where a kill hurts most.</summary>
+    /// <param name="changes">How many changes of the folder are seen before it is killed.</param>
     /// <returns>Whether it was hit before the new set stood in place and the old one was gone.</returns>
-    private async Task<bool> KillAtWork(string recipe, Random random)
+    private async Task<bool> KillAtWork(string recipe, int changes)
     {
         using var process = Start(recipe);
-        var begun = DateTime.UtcNow;
-        while (!process.HasExited && Directory.GetLastWriteTimeUtc(Unfinished) < begun)
-            await Task.Delay(1);
-        // Replacing the set takes some tens of milliseconds.
-        await Task.Delay(TimeSpan.FromMilliseconds(random.NextDouble() * 20));
+        _ = Watched(process, changes);
         await Kill(process);
-        var folder = new SetFolder(Output, "small");
-        string[] siblings = [folder.Unfinished, folder.Exchanged, folder.Aside];
+        string[] siblings = [Folder.Unfinished, Folder.Exchanged, Folder.Aside];
         return process.ExitCode != 0 && siblings.Any(Directory.Exists);
+    }
+
+    /// <summary>Looks at the folder, and from the first change on without a pause: replacing a set takes some 20 ms.</summary>
+    /// <returns>How many changes were seen before the process ended, or as many as are enough.</returns>
+    private int Watched(Process process, int enough = int.MaxValue)
+    {
+        var (seen, last) = (0, Glance());
+        while (!process.HasExited && seen < enough)
+        {
+            var now = Glance();
+            if (now != last)
+                seen++;
+            else if (seen == 0)
+                Thread.Sleep(1);
+            last = now;
+        }
+        return seen;
+    }
+
+    /// <summary>How many files there are in each sibling of the set.</summary>
+    private (int Unfinished, int Exchanged) Glance() => (Count(Folder.Unfinished), Count(Folder.Exchanged));
+
+    private static int Count(string folder)
+    {
+        try
+        {
+            return Directory.EnumerateFiles(folder).Count();
+        }
+        catch (DirectoryNotFoundException)
+        {
+            return -1;
+        }
     }
 
     private static async Task Kill(Process process)
@@ -116,29 +149,20 @@ public sealed class KilledTests : IDisposable
         Assert.All(Notes, name => Assert.Contains($"mine: {name}", texts));
     }
 
-    /// <summary>A run to its end: the files of its set, and how long it took.</summary>
-    private async Task<(ImmutableSortedDictionary<string, string> Files, TimeSpan Took)> Made(string recipe)
+    /// <summary>A run to its end: the files of its set, how long it took, and the changes of the folder that were seen.</summary>
+    private async Task<(ImmutableSortedDictionary<string, string> Files, TimeSpan Took, int Changes)> Made(
+        string recipe
+    )
     {
         var watch = Stopwatch.StartNew();
         using var process = Start(recipe);
+        var changes = Watched(process);
         await process.WaitForExitAsync();
         Assert.Equal(0, process.ExitCode);
-        return (Sums(Set), watch.Elapsed);
+        return (Sums(Set), watch.Elapsed, changes);
     }
 
-    private Process Start(string recipe) =>
-        Process.Start(
-            new ProcessStartInfo(
-                "dotnet",
-                [Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll"), "make", recipe, "--hoop", "small"]
-            )
-            {
-                WorkingDirectory = root,
-                UseShellExecute = false,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
+    private Process Start(string recipe) => Processes.StartTool(root, "make", recipe, "--hoop", "small");
 
     private static ImmutableSortedDictionary<string, string> Sums(string folder) =>
         Directory
@@ -152,10 +176,10 @@ public sealed class KilledTests : IDisposable
 
     private void Write(string file, string text) => File.WriteAllText(Path.Combine(root, file), text);
 
-    private static string Recipe(string ring, string files) =>
+    private static string Recipe(string shape, string files) =>
         $$"""
             splitter: 1
-            artwork: { shapes: [{ wkt: "POLYGON (({{ring}}))", fill: "#14304f" }] }
+            artwork: { shapes: [{ wkt: "{{shape}}", fill: "#14304f" }] }
             hoops: [{ name: small, field: 130 x 180 mm }]
             output: { folder: parts, files: {{files}} }
             """;

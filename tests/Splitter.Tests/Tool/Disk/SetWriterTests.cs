@@ -177,8 +177,31 @@ public sealed class SetWriterTests : IDisposable
     {
         var letters = Some("A", "B", "C", "D");
         var notes = Some("notes.txt", "part-E.dst", ".hidden");
-        Gen.Select(letters, letters, notes, Gen.Enum<Failure>(), Gen.Bool)
+        Gen.Select(letters, letters, notes, Gen.Enum<Failure>().Where(how => how != Failure.FolderGone), Gen.Bool)
             .Holds(s => CutShortEverywhere(s.Item4, s.Item5, s.Item1, s.Item2, s.Item3) > 0, cases: 20);
+    }
+
+    /// <summary>Somebody takes the output folder away while it is written: that is told, or all of it is there again.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void AFolderThatVanishesIsToldOrMadeAgain(bool exchanges)
+    {
+        for (var at = 0; ; at++)
+        {
+            var folder = new SetFolder(Path.Combine(root, FormattableString.Invariant($"vanishing-{at}")), "small");
+            Assert.Empty(Write(new LocalDisk(), folder, Set("one", "A", "B")));
+            var disk = new FragileDisk(at, Failure.FolderGone, exchanges && OperatingSystem.IsLinux(), folder.Output);
+            var problems = Write(disk, folder, Set("two", "A"));
+            if (disk.Changes <= at)
+                break;
+            if (problems.IsEmpty)
+                Assert.Equal(Set("two", "A"), Read(folder.Path));
+            Assert.All(problems, problem => Assert.Contains(problem.Code, new[] { "SPL5050", "SPL5056" }));
+            Assert.Empty(Write(new LocalDisk(), folder, Set("three", "A")));
+            Assert.Equal(Set("three", "A"), Read(folder.Path));
+            Assert.Equal(["small"], Names(folder.Output));
+        }
     }
 
     private static Gen<string[]> Some(params string[] names) =>

@@ -105,12 +105,20 @@ internal sealed record CoverTask(
     /// <summary>
     /// The task of a recipe. Shapes that no field can hold whole are cut here, and reported elsewhere.
     /// </summary>
-    internal static CoverTask Of(Recipe recipe, Drawing drawing, FieldTemplate template, Box? held)
+    /// <param name="wanted">Of those that want to stay whole, which do; none if left out.</param>
+    internal static CoverTask Of(
+        Recipe recipe,
+        Drawing drawing,
+        FieldTemplate template,
+        Box? held,
+        Func<Box, bool>? wanted = null
+    )
     {
         var turning = Turning.Of(recipe, template.Hoop);
         // Centres move to the tape's grid.
         bool Fits(Box box) => template.Fits(box, Units.TapeStep + 1);
-        bool Whole(Shape s) => s.KeepWhole && Fits(s.Footprint.Bounds);
+        bool Whole(Shape s) =>
+            (s.KeepWhole || (s.WantsWhole && wanted?.Invoke(s.Footprint.Bounds) == true)) && Fits(s.Footprint.Bounds);
         ImmutableArray<Box> wholes = [.. drawing.Shapes.Where(Whole).Select(s => s.Footprint.Bounds).Distinct()];
         // Folds are laid in the usable field, which is larger than the ground by the stitches' reach.
         if (held?.Shrunk(template.Reach) is { } box && Fits(box))
