@@ -110,7 +110,7 @@ internal static class LayerProblems
             ? $"'{shape.Id}'"
             : Invariant($"'{shape.Id}' (colour block {shape.Original[0].Block}, from stitch {shape.Place.Column})");
 
-    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or as cloth.</summary>
+    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or cloth.</summary>
     private static string From(List<Shape> shapes) =>
         shapes[0].Original.IsEmpty ? "" : " mm from the design's top left corner";
 

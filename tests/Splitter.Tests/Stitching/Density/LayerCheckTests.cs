@@ -29,6 +29,14 @@ public sealed class LayerCheckTests
     private static ImmutableArray<SewnPiece> Sewn(Production made) =>
         Stitcher.Stitch(Cutter.Cut(made.Job.Drawing, made.Sets[0].Plan, made.Job.Recipe.Overlap), 1);
 
+    /// <summary>What the manifest lists.</summary>
+    private static List<JsonElement> Dense(Production made)
+    {
+        var file = made.Sets[0].Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
+        using var manifest = JsonDocument.Parse(file.Bytes);
+        return manifest.RootElement.TryGetProperty("dense", out var dense) ? [.. dense.Clone().EnumerateArray()] : [];
+    }
+
     /// <summary>Lines of 20 mm over each other, all in one row of squares.</summary>
     private static string Lines(int count) =>
         string.Join(
@@ -65,7 +73,9 @@ public sealed class LayerCheckTests
         var made = HandTape.Make(tape.Run(0, 40).Run(0, 0).Rows(0, 0, 100, 40).Bytes, 1, 70, 70);
         Assert.Equal(2, made.Value.Sets.Single().Parts.Length);
         Assert.Single(made.Value.Job.Drawing.Shapes);
-        Assert.Empty(made.Diagnostics);
+        // The fill's own ends are 12 mm wide; what is told lies where the parts meet, in its middle.
+        Assert.All(Dense(made.Value), spot => Assert.InRange(spot.GetProperty("at_mm")[0].GetDouble(), 40, 60));
+        Assert.InRange(Dense(made.Value).Sum(spot => spot.GetProperty("area_mm2").GetInt32()), 0, 2);
     }
 
     /// <summary>Rows that are more than three layers all over: that is told where parts overlap alone.</summary>
@@ -159,11 +169,7 @@ public sealed class LayerCheckTests
             );
         var made = Make(string.Join('\n', stacks));
         var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
-        var files = made.Value.Sets[0].Files;
-        using var manifest = JsonDocument.Parse(
-            files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal)).Bytes
-        );
-        var dense = manifest.RootElement.GetProperty("dense").EnumerateArray().ToList();
+        var dense = Dense(made.Value);
         Assert.Matches(
             @$" at {dense.Count} places, also of ('s\d-\d', ){{5}}'s\d-\d' and \d+ more \('dense' in the manifest lists them\)",
             told.Message
