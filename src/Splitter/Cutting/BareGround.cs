@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -17,12 +18,20 @@ internal static class BareGround
     private const int Narrowest = 2400;
 
     /// <param name="pieces">By hooping; for each the shapes' pieces, null where it has none.</param>
-    internal static void Find(Piece?[][] pieces)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static void Find(Piece?[][] pieces, int jobs)
     {
-        for (var shape = 0; shape < pieces[0].Length; shape++)
-            foreach (var part in pieces)
-                if (part[shape] is FillPiece fill)
-                    part[shape] = fill with { Bare = Bare(fill, shape, pieces) };
+        ImmutableArray<(int Part, int Shape, FillPiece Fill)> fills =
+        [
+            .. from shape in Enumerable.Range(0, pieces[0].Length)
+            from part in Enumerable.Range(0, pieces.Length)
+            let fill = pieces[part][shape] as FillPiece
+            where fill is not null
+            select (part, shape, fill),
+        ];
+        var bare = InOrder.Select(fills, jobs, f => Bare(f.Fill, f.Shape, pieces));
+        foreach (var ((part, shape, fill), ground) in fills.Zip(bare))
+            pieces[part][shape] = fill with { Bare = ground };
     }
 
     private static Region Bare(FillPiece fill, int shape, Piece?[][] pieces)

@@ -43,23 +43,31 @@ internal sealed class Bulk
     }
 
     /// <param name="pieces">By hooping; for each the shapes' pieces in sewing order, null where it has none.</param>
-    internal void Thin(Piece?[][] pieces)
+    /// <param name="jobs">How many threads may work.</param>
+    internal void Thin(Piece?[][] pieces, int jobs)
     {
-        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
-        {
-            if (drawing.Shapes[shape] is not FillShape own)
-                continue;
-            var underDoubled = UnderDoubled(shape, pieces);
-            if (covers[shape].IsEmpty && underDoubled.IsEmpty)
-                continue;
-            var thinned = Polygons.Union(Fourth(shape), underDoubled);
+        int[] shapes = [.. Enumerable.Range(0, drawing.Shapes.Length).Where(s => drawing.Shapes[s] is FillShape)];
+        var thinned = InOrder.Select(shapes, jobs, shape => Thinned(shape, pieces));
+        foreach (var (shape, column) in shapes.Zip(thinned))
             for (var hooping = 0; hooping < pieces.Length; hooping++)
-                if (pieces[hooping][shape] is FillPiece fill)
-                {
-                    var thin = Without(thinned, fill);
-                    pieces[hooping][shape] = fill.IsCut ? OnTop(thin, own, shape, pieces) : thin;
-                }
-        }
+                pieces[hooping][shape] = column[hooping];
+    }
+
+    /// <summary>By hooping the pieces of a fill, as they are to be beside those of other shapes as they are.</summary>
+    private Piece?[] Thinned(int shape, Piece?[][] pieces)
+    {
+        Piece?[] column = [.. pieces.Select(part => part[shape])];
+        var underDoubled = UnderDoubled(shape, pieces);
+        if (covers[shape].IsEmpty && underDoubled.IsEmpty)
+            return column;
+        var (own, thinned) = ((FillShape)drawing.Shapes[shape], Polygons.Union(Fourth(shape), underDoubled));
+        for (var hooping = 0; hooping < column.Length; hooping++)
+            if (column[hooping] is FillPiece fill)
+            {
+                var thin = Without(thinned, fill);
+                column[hooping] = fill.IsCut ? OnTop(thin, own, shape, pieces) : thin;
+            }
+        return column;
     }
 
     /// <summary>

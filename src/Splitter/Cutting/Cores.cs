@@ -6,6 +6,18 @@ using Splitter.Recipes;
 
 namespace Splitter.Cutting;
 
+/// <summary>What the hoopings sew of a fill that they share.</summary>
+/// <param name="Pieces">By hooping; null where that is nothing.</param>
+/// <param name="Strips">
+/// Ground that parts have got from others, and the overlaps beside it, for this shape only: layers lie there as on any
+/// overlap.
+/// </param>
+internal sealed record SharedFill(ImmutableArray<FillPiece?> Pieces, ImmutableArray<Strip> Strips)
+{
+    /// <summary>Of a shape that is no fill, or not shared.</summary>
+    internal static readonly SharedFill None = new([], []);
+}
+
 /// <summary>
 /// Shares a fill out among territories. Where a seam follows the fill's own edge, slivers of it are left on the other
 /// side; they go to the neighbour, whose rows all reach over the seam that far anyway. So do scraps, where the
@@ -26,15 +38,10 @@ internal sealed class Cores(
     /// </summary>
     internal const double Nothing = 5000;
 
-    /// <summary>
-    /// Ground that parts have got from others, and the overlaps beside it, for one shape only: layers lie there as on
-    /// any overlap.
-    /// </summary>
-    internal List<Strip> Strips { get; } = [];
-
     /// <summary>For each hooping what it sews of a shape; null where that is nothing.</summary>
-    internal FillPiece?[] Of(int index)
+    internal SharedFill Of(int index)
     {
+        var strips = new List<Strip>();
         var shape = drawing.Shapes[index];
         var fourth = bulk.Fourth(index);
         var hidden = grounds
@@ -57,7 +64,7 @@ internal sealed class Cores(
             GiveSlivers(reach, cores, shared);
         scraps.Give(index, shared);
         // Only an overlap and nothing of its own is no piece: the neighbour sews that ground anyway.
-        return [.. shared.Select((core, part) => core.IsEmpty ? null : Piece(part))];
+        return new([.. shared.Select((core, part) => core.IsEmpty ? null : Piece(part))], [.. strips]);
 
         FillPiece Piece(int part)
         {
@@ -66,10 +73,10 @@ internal sealed class Cores(
                 Polygons.Subtract(cores[part], shared[part])
             );
             ImmutableArray<Strip> beside = got.IsEmpty ? [] : [.. Beside(part, got, shared)];
-            Strips.AddRange(beside);
+            strips.AddRange(beside);
             for (var from = 0; from < cores.Length; from++)
                 if (from != part && Polygons.Intersect(got, grounds.Territories[from]) is { IsEmpty: false } there)
-                    Strips.Add(new(part, from, there, there, there, there));
+                    strips.Add(new(part, from, there, there, there, there));
             return new()
             {
                 Shape = shape,

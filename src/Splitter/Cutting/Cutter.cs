@@ -11,7 +11,8 @@ namespace Splitter.Cutting;
 internal static class Cutter
 {
     /// <summary>Pieces by hooping, then in the drawing's sewing order.</summary>
-    internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap, int jobs = 1)
     {
         var grounds = Crowds.Parted(new PartGrounds(plan));
         var strips = Strip.Of(grounds, overlap.Edges);
@@ -30,9 +31,11 @@ internal static class Cutter
             new Scraps(drawing, plan, grounds),
             overlap.Edges
         );
-        var fills = drawing
-            .Shapes.Select((s, i) => s is FillShape && plan.Owners[i] is null ? cores.Of(i) : [])
-            .ToImmutableArray();
+        var fills = InOrder.Select(
+            [.. Enumerable.Range(0, drawing.Shapes.Length)],
+            jobs,
+            i => drawing.Shapes[i] is FillShape && plan.Owners[i] is null ? cores.Of(i) : SharedFill.None
+        );
         var (lines, columns) = (new LineShares(reaches, r => r.Lines), new LineShares(reaches, r => r.Columns));
         var pieces = new Piece?[plan.Hoopings.Length][];
         for (var hooping = 0; hooping < pieces.Length; hooping++)
@@ -45,12 +48,13 @@ internal static class Cutter
                 pieces[hooping][i] =
                     plan.Owners[i] == hooping ? Whole(shape, hooping)
                     : plan.Owners[i] is not null || !shape.Footprint.Bounds.Meets(reaches[hooping].Lines.Bounds) ? null
-                    : shape is FillShape ? fills[i][hooping]
+                    : shape is FillShape ? fills[i].Pieces[hooping]
                     : Lines(shape, hooping, shape is SatinShape ? columns : lines, ground);
             }
         }
-        (cores.Strips.Count == 0 ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. cores.Strips])).Thin(pieces);
-        BareGround.Find(pieces);
+        ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
+        (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got])).Thin(pieces, jobs);
+        BareGround.Find(pieces, jobs);
         return
         [
             .. from part in pieces

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -21,8 +22,8 @@ internal sealed class PartGrounds
     private const double Seal = 20;
 
     private readonly Plan plan;
-    private readonly Dictionary<(int Part, int Over, double Share), Region> past = [];
-    private readonly Dictionary<(int Part, double By), Region> grown = [];
+    private readonly ConcurrentDictionary<(int Part, int Over, double Share), Region> past = [];
+    private readonly ConcurrentDictionary<(int Part, double By), Region> grown = [];
 
     internal PartGrounds(Plan plan)
         : this(plan, [.. plan.Hoopings.Select(h => h.Territory)], Measured(plan)) { }
@@ -49,12 +50,8 @@ internal sealed class PartGrounds
     /// The strip of a neighbour's territory along the seam, as far as the part's field can sew: all of the reach, or a
     /// share of it.
     /// </summary>
-    internal Region Past(PartReach reach, double share = 1)
-    {
-        if (!past.TryGetValue((reach.Part, reach.Over, share), out var strip))
-            past[(reach.Part, reach.Over, share)] = strip = Strip(reach, reach.By * share, Territories[reach.Over]);
-        return strip;
-    }
+    internal Region Past(PartReach reach, double share = 1) =>
+        past.GetOrAdd((reach.Part, reach.Over, share), _ => Strip(reach, reach.By * share, Territories[reach.Over]));
 
     /// <summary>
     /// The same and a little of what lies beside it: roundings must not part it from the part's own ground.
@@ -73,12 +70,8 @@ internal sealed class PartGrounds
             : Polygons.Intersect(strip, Polygons.Union(reach.Between.Select(part => Grown(part, Near * reach.By))));
     }
 
-    private Region Grown(int part, double by)
-    {
-        if (!grown.TryGetValue((part, by), out var region))
-            grown[(part, by)] = region = Polygons.Offset(Territories[part], by, Join.Mitre);
-        return region;
-    }
+    private Region Grown(int part, double by) =>
+        grown.GetOrAdd((part, by), _ => Polygons.Offset(Territories[part], by, Join.Mitre));
 
     private static ImmutableArray<PartReach> Measured(Plan plan)
     {

@@ -201,6 +201,14 @@ internal static class PlanProblems
                 + "larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
         );
 
+    internal static Diagnostic TooManyHoopings(Place place, Hoop hoop, int count, int most) =>
+        Diagnostic.Error(
+            3032,
+            place,
+            Invariant($"hoop {hoop.Name}: the artwork takes {count} hoopings, and no more than {most} are planned; ")
+                + "take a larger hoop, or make the work smaller"
+        );
+
     internal static Diagnostic NoCover(Place place, Hoop hoop) =>
         Diagnostic.Error(
             3018,

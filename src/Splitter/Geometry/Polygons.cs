@@ -93,7 +93,9 @@ internal static class Polygons
     }
 
     internal static Region Subtract(Region a, Region b) =>
-        a.Bounds.Meets(b.Bounds) ? ToRegion(Overlay(a, b.Near(a.Bounds), SpatialFunction.Difference)) : a;
+        a.Bounds.Meets(b.Bounds) && b.Near(a.Bounds) is { IsEmpty: false } near
+            ? ToRegion(Overlay(a, near, SpatialFunction.Difference))
+            : a;
 
     /// <summary>The region grown by a distance in micrometres, or shrunk by a negative one.</summary>
     internal static Region Offset(Region region, double by, Join join = Join.Round)

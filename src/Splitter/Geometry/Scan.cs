@@ -22,20 +22,47 @@ internal static class Scan
                 for (var row = FirstFrom(ys, a.Y); row < ys.Length && ys[row] < b.Y; row++)
                     meetings.Add((row, a.X + ((b.X - (double)a.X) * (ys[row] - a.Y) / (b.Y - (double)a.Y))));
             }
-        meetings.Sort();
-        for (var k = 0; k + 1 < meetings.Count; k += 2)
+        foreach (var (row, places) in ByRow(meetings))
         {
-            var from = FirstFrom(xs, meetings[k].X);
-            var to = FirstFrom(xs, meetings[k + 1].X) - 1;
-            if (from <= to)
-                visit(meetings[k].Row, from, to);
+            places.Span.Sort();
+            for (var k = 0; k + 1 < places.Length; k += 2)
+            {
+                var from = FirstFrom(xs, places.Span[k]);
+                var to = FirstFrom(xs, places.Span[k + 1]) - 1;
+                if (from <= to)
+                    visit(row, from, to);
+            }
         }
+    }
+
+    /// <summary>Row by row, rising; within a row as they come.</summary>
+    private static IEnumerable<(int Row, Memory<double> Places)> ByRow(List<(int Row, double X)> meetings)
+    {
+        if (meetings.Count == 0)
+            yield break;
+        var first = meetings.Min(m => m.Row);
+        var ends = new int[meetings.Max(m => m.Row) - first + 1];
+        foreach (var (row, _) in meetings)
+            ends[row - first]++;
+        for (var i = 1; i < ends.Length; i++)
+            ends[i] += ends[i - 1];
+        var places = new double[meetings.Count];
+        var next = (int[])ends.Clone();
+        foreach (var (row, x) in meetings)
+            places[--next[row - first]] = x;
+        for (var i = 0; i < ends.Length; i++)
+            yield return (first + i, places.AsMemory(next[i]..ends[i]));
     }
 
     /// <summary>The first place in a rising list that holds the value or more.</summary>
     internal static int FirstFrom(double[] rising, double value)
     {
-        var found = Array.BinarySearch(rising, value);
-        return found >= 0 ? found : ~found;
+        var (low, high) = (0, rising.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = rising[middle] < value ? (middle + 1, high) : (low, middle);
+        }
+        return low;
     }
 }

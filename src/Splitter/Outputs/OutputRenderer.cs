@@ -7,6 +7,7 @@ using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Stitching.Density;
 using Splitter.Tapes;
 
 namespace Splitter.Outputs;
@@ -28,34 +29,43 @@ internal static class OutputRenderer
     /// <summary>The same on the work sheet's cover, where half a sheet's width is enough.</summary>
     private const int SmallPixels = 1100;
 
-    internal static ImmutableArray<OutputFile> Render(Request request, Job job, Plan plan, ImmutableArray<Part> parts)
+    /// <param name="dense">Spots with too many layers or needle holes, the worst first.</param>
+    internal static ImmutableArray<OutputFile> Render(
+        Request request,
+        Job job,
+        Plan plan,
+        ImmutableArray<Part> parts,
+        ImmutableArray<DenseSpot> dense
+    )
     {
         var kinds = job.Recipe.Output.Files;
-        ImmutableArray<(ListedPart Listed, ImmutableArray<OutputFile> Files)> rendered =
-        [
-            .. parts
-                .AsParallel()
-                .AsOrdered() // Parallel work, ordered result.
-                .WithDegreeOfParallelism(request.Jobs)
-                .Select(part => RenderPart(job, plan, part, NameOf(part))),
-        ];
+        var rendered = InOrder.Select(parts, request.Jobs, part => RenderPart(job, plan, part, NameOf(part)));
         ImmutableArray<ListedPart> listed = [.. rendered.Select(r => r.Listed)];
-        var files = rendered.SelectMany(r => r.Files).ToList();
         var finished = FinishedPicture.Of(job.Recipe, job.Drawing, parts);
         // Drawn once for two uses, or not at all.
         var drawn = new Lazy<Raster>(() => Drawn(finished, FinishedPixels));
-        if (kinds.Contains(OutputKind.Thread))
-        {
-            files.Add(new("finished.svg", SvgWriter.Write(finished)));
-            files.Add(new("finished.png", PngWriter.WriteIndexed(drawn.Value)));
-        }
         var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, listed);
-        if (kinds.Contains(OutputKind.Svg))
-            files.Add(new("overview.svg", SvgWriter.Write(overview)));
-        if (kinds.Contains(OutputKind.Png))
-            files.Add(new("overview.png", Png(overview)));
-        if (kinds.Contains(OutputKind.Template))
-            files.Add(new(Template.FileName(job.Recipe.Output.Paper), Template.Write(job.Recipe, job.Drawing, plan)));
+        (OutputKind Kind, string Path, Func<byte[]> Write)[] ofAll =
+        [
+            (OutputKind.Thread, "finished.svg", () => SvgWriter.Write(finished)),
+            (OutputKind.Thread, "finished.png", () => PngWriter.WriteIndexed(drawn.Value)),
+            (OutputKind.Svg, "overview.svg", () => SvgWriter.Write(overview)),
+            (OutputKind.Png, "overview.png", () => Png(overview)),
+            (
+                OutputKind.Template,
+                Template.FileName(job.Recipe.Output.Paper),
+                () => Template.Write(job.Recipe, job.Drawing, plan)
+            ),
+        ];
+        List<OutputFile> files =
+        [
+            .. rendered.SelectMany(r => r.Files),
+            .. InOrder.Select(
+                [.. ofAll.Where(file => kinds.Contains(file.Kind))],
+                request.Jobs,
+                file => new OutputFile(file.Path, file.Write())
+            ),
+        ];
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
         if (kinds.Contains(OutputKind.WorkSheet))
             files.Add(
@@ -70,7 +80,7 @@ internal static class OutputRenderer
                     )
                 )
             );
-        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work)));
+        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work, dense)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
     }

@@ -21,14 +21,16 @@ internal static class BodySteps
 {
     /// <summary>For each hooping its steps.</summary>
     /// <param name="mostLayers">That cloth and needle bear.</param>
+    /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<ImmutableArray<BodyStep>> Of(
         Plan plan,
         ImmutableArray<SewnPiece> sewn,
-        int mostLayers
+        int mostLayers,
+        int jobs = 1
     )
     {
         var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
-        ImmutableArray<ImmutableArray<BodyStep>> ordered = [.. plan.Hoopings.Select((_, i) => InOrder(byHooping[i]))];
+        var ordered = InOrder.Select([.. plan.Hoopings.Select((_, i) => byHooping[i])], jobs, Ordered);
         if (sewn.All(s => s.Blocks.IsEmpty))
             return ordered;
         // What came as stitches stays as it is, and only what we tie is joined.
@@ -51,7 +53,7 @@ internal static class BodySteps
             select new SewnPiece(sewn.Piece, [sewn.Block]),
         ];
 
-    private static ImmutableArray<BodyStep> InOrder(IEnumerable<SewnPiece> sewn)
+    private static ImmutableArray<BodyStep> Ordered(IEnumerable<SewnPiece> sewn)
     {
         var steps = ImmutableArray.CreateBuilder<BodyStep>();
         Point? needle = null;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Splitter.Cutting;
 using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
@@ -53,6 +54,11 @@ internal static class ThreadOrder
     }
 
     /// <summary>
+    /// Where shapes lie over each other: asked for in each hooping that sews some of both, kept as long as they are.
+    /// </summary>
+    private static readonly ConditionalWeakTable<Region, ConditionalWeakTable<Region, IReadOnlyList<Box>>> Known = [];
+
+    /// <summary>
     /// Shapes may lie over each other where neither piece is: only where both are does the order matter.
     /// </summary>
     internal static bool Touch(Piece a, Piece b)
@@ -62,6 +68,11 @@ internal static class ThreadOrder
         return !common.IsEmpty
             && one.Bounds.Meets(common)
             && other.Bounds.Meets(common)
-            && Polygons.Intersect(one, other).Polygons.Any(p => p.Outer.Bounds.Meets(common));
+            && Overlaps(one, other).Any(overlap => overlap.Meets(common));
     }
+
+    private static IReadOnlyList<Box> Overlaps(Region one, Region other) =>
+        Known
+            .GetValue(one, _ => [])
+            .GetValue(other, _ => [.. Polygons.Intersect(one, other).Polygons.Select(p => p.Outer.Bounds)]);
 }

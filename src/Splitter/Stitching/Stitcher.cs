@@ -12,13 +12,7 @@ internal static class Stitcher
 {
     /// <summary>Stitches every piece, on as many threads as allowed, in the pieces' order.</summary>
     internal static ImmutableArray<SewnPiece> Stitch(ImmutableArray<Piece> pieces, int jobs) =>
-        [
-            .. pieces
-                .AsParallel()
-                .AsOrdered() // Parallel work, ordered result.
-                .WithDegreeOfParallelism(jobs)
-                .Select(piece => new SewnPiece(piece, Sew(piece))),
-        ];
+        InOrder.Select(pieces, jobs, piece => new SewnPiece(piece, Sew(piece)));
 
     private static ImmutableArray<Block> Sew(Piece piece) =>
         piece switch

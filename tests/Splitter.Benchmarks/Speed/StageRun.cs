@@ -45,12 +45,12 @@ internal static class StageRun
         recipe = OnCloth.Lay(recipe, drawing).Value;
         var job = new Job(recipe, recipe.Hoops, sources, drawing);
         var plan = clock.Time("plan", () => Planner.Plan(new Drafts(recipe, drawing, jobs), recipe.Hoops[0]).Value);
-        var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap));
+        var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap, jobs));
         var stitched = clock.Time("stitch", () => Stitcher.Stitch(pieces, jobs));
-        var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers));
-        clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)));
+        var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers, jobs));
+        var dense = clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)).Value);
         var parts = clock.Time("parts", () => PartBuilder.Build(recipe, drawing, plan, bodies));
-        var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts));
+        var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts, dense));
         var besides = new StageClock();
         besides.Time(PlainCut, () => CutPlainly(drawing, plan));
         besides.Time(Writing, () => Write(files));

@@ -53,6 +53,7 @@ public sealed class ArchitectureTests
         typeof(SourceFile),
         typeof(SourceRead),
         typeof(ReadSource),
+        typeof(InOrder),
     ];
 
     /// <summary>What comes out at its end, and is checked.</summary>

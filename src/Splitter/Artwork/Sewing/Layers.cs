@@ -46,12 +46,31 @@ internal sealed class Layers
     {
         var layers = new Layers(shapes);
         var sewn = new Shape?[shapes.Length];
-        for (var i = shapes.Length - 1; i >= 0; i--)
-            sewn[i] = layers.Sewn(i, jobs);
-        return Result.From<ImmutableArray<Shape>>(
-            [.. sewn.Select((shape, i) => shape is null ? null : layers.Founded(shape, i)).OfType<Shape>()],
-            Hidden(sheet, shapes, sewn)
+        foreach (var free in layers.FromTheTop())
+        foreach (var (i, shape) in free.Zip(InOrder.Select(free, jobs, i => layers.Sewn(i, jobs))))
+            sewn[i] = shape;
+        var founded = InOrder.Select(
+            [.. sewn.Index()],
+            jobs,
+            s => s.Item is null ? null : layers.Founded(s.Item, s.Index)
         );
+        return Result.From<ImmutableArray<Shape>>([.. founded.OfType<Shape>()], Hidden(sheet, shapes, sewn));
+    }
+
+    /// <summary>
+    /// The shapes by number, in groups: over those of a group lie none but shapes of earlier groups.
+    /// </summary>
+    private IEnumerable<int[]> FromTheTop()
+    {
+        var depth = new int[drawn.Length];
+        for (var i = drawn.Length - 1; i >= 0; i--)
+            depth[i] = covers
+                .Query(ToEnvelope(drawn[i].Footprint.Bounds))
+                .Where(k => k > i)
+                .Select(k => depth[k] + 1)
+                .DefaultIfEmpty(0)
+                .Max();
+        return depth.Index().GroupBy(d => d.Item, d => d.Index).OrderBy(g => g.Key).Select(g => g.ToArray());
     }
 
     /// <param name="sewn">What is sewn of each of the shapes; null where nothing is.</param>
@@ -150,6 +169,8 @@ internal sealed class Layers
     /// <summary>Hardly any of it lies beside other thread, what is narrow not counted.</summary>
     private static bool IsFounded(Region ground, Region laid)
     {
+        if (Polygons.Intersect(ground, laid).IsEmpty)
+            return false;
         var wide = Polygons.Offset(Polygons.Subtract(ground, laid), -NarrowestFounded / 2);
         return Polygons.Offset(wide, NarrowestFounded / 2).Area <= Unfounded * ground.Area;
     }

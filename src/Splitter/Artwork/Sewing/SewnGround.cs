@@ -48,11 +48,10 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <summary>Near each hiding polygon alone: the engine compares each of thousands with all others.</summary>
     private static SewnGround OneByOne(Region drawn, Region cover, Region taken, int jobs)
     {
-        var near = cover
-            .Polygons.AsParallel()
-            .AsOrdered()
-            .WithDegreeOfParallelism(jobs)
-            .Select(polygon =>
+        var near = InOrder.Select(
+            cover.Polygons,
+            jobs,
+            polygon =>
             {
                 var (own, window) = (new Region([polygon]), polygon.Outer.Bounds.Grown(NarrowestHole + (2 * Trap)));
                 var ground = At(
@@ -65,8 +64,8 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
                     Rims: Polygons.Intersect(ground.Rims, own),
                     Deep: Polygons.Intersect(ground.Deep, own)
                 );
-            })
-            .ToList();
+            }
+        );
         var left = Polygons.Union(near.Select(n => n.Left));
         var sewn = Shown(Polygons.Subtract(drawn, left), Polygons.Subtract(drawn, cover));
         return new(

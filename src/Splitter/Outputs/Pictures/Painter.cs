@@ -19,18 +19,19 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Of a pixel that is covered wholly.</summary>
     private const int Full = Fraction * LinesPerRow;
 
+    /// <summary>Where outlines cross scan lines: the line, and the <see cref="Crossing"/> on it.</summary>
+    private readonly List<(int Line, long Place)> crossings = [];
+
+    /// <summary>For each scan line from the first that is crossed where its crossings begin, and one more.</summary>
+    private readonly int[] begins = new int[(height * LinesPerRow) + 1];
+
+    /// <summary>The places of all crossings, line by line.</summary>
+    private long[] places = [];
+
     /// <summary>
-    /// Where an outline crosses a scan line: one more turn around what lies to the right, or one less.
+    /// Of the row that is painted, how much more each pixel is covered than the one on its left; zero between rows.
     /// </summary>
-    private readonly record struct Crossing(int Line, int X, int Turn) : IComparable<Crossing>
-    {
-        public int CompareTo(Crossing other) => Line != other.Line ? Line.CompareTo(other.Line) : X.CompareTo(other.X);
-    }
-
-    private readonly List<Crossing> crossings = [];
-
-    /// <summary>Of the row that is painted; zero between rows.</summary>
-    private readonly int[] cover = new int[width];
+    private readonly int[] cover = new int[width + 1];
 
     /// <summary>Adds a closed outline to what the next paint fills.</summary>
     internal void Add(ReadOnlySpan<Point> outline)
@@ -51,28 +52,39 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         for (var line = first; line < last; line++)
         {
             var down = (long)(line * LineStep) + (LineStep / 2) - top.Y;
-            crossings.Add(new(line, top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn));
+            crossings.Add((line, Crossing(top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn)));
         }
     }
+
+    /// <summary>
+    /// A number that is the greater the further right the place is, and says whether the outline goes round what lies
+    /// there once more or once less.
+    /// </summary>
+    private static long Crossing(int x, int turn) => ((long)x << 1) | (turn > 0 ? 1L : 0L);
+
+    private static int PlaceOf(long crossing) => (int)(crossing >> 1);
+
+    private static int TurnOf(long crossing) => (crossing & 1) != 0 ? 1 : -1;
 
     private static int Ceiling(int y) => (int)Math.Ceiling(y / (double)LineStep);
 
     /// <summary>Fills what was added, by the non-zero rule, and forgets it.</summary>
     internal void Paint(Colour colour, int opacity)
     {
-        crossings.Sort();
-        for (var i = 0; i < crossings.Count; )
+        if (crossings.Count == 0)
+            return;
+        var (top, bottom) = Sort();
+        for (var row = top / LinesPerRow; row <= bottom / LinesPerRow; row++)
         {
-            var row = crossings[i].Line / LinesPerRow;
             var (left, right) = (width, 0);
-            for (; i < crossings.Count && crossings[i].Line / LinesPerRow == row; )
+            for (var line = Math.Max(top, row * LinesPerRow); line <= Math.Min(bottom, LastOf(row)); line++)
             {
-                var (line, turns) = (crossings[i].Line, 0);
-                for (; i < crossings.Count && crossings[i].Line == line; i++)
+                var turns = 0;
+                for (var i = begins[line - top]; i < begins[line - top + 1]; i++)
                 {
                     if (turns != 0)
-                        Cover(crossings[i - 1].X, crossings[i].X, ref left, ref right);
-                    turns += crossings[i].Turn;
+                        Cover(PlaceOf(places[i - 1]), PlaceOf(places[i]), ref left, ref right);
+                    turns += TurnOf(places[i]);
                 }
             }
             Blend(row, left, right, colour, opacity);
@@ -80,11 +92,35 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         crossings.Clear();
     }
 
-    /// <summary>A share of black on one pixel.</summary>
-    internal void Darken(int x, int y, int share, int whole)
+    private static int LastOf(int row) => ((row + 1) * LinesPerRow) - 1;
+
+    /// <summary>Puts the places of the crossings of each line in order; the first and last line that has any.</summary>
+    private (int Top, int Bottom) Sort()
+    {
+        if (places.Length < crossings.Count)
+            places = new long[crossings.Count];
+        var (top, bottom) = (int.MaxValue, 0);
+        foreach (var (line, _) in crossings)
+            (top, bottom) = (Math.Min(top, line), Math.Max(bottom, line));
+        var lines = bottom - top + 1;
+        Array.Clear(begins, 0, lines + 1);
+        foreach (var (line, _) in crossings)
+            begins[line - top]++;
+        for (var (line, sum) = (0, 0); line <= lines; line++)
+            begins[line] = sum += begins[line];
+        foreach (var (line, place) in crossings)
+            places[--begins[line - top]] = place;
+        for (var line = 0; line < lines; line++)
+            places.AsSpan(begins[line]..begins[line + 1]).Sort();
+        return (top, bottom);
+    }
+
+    /// <summary>Other shades on one pixel.</summary>
+    /// <param name="shades">For each of the shades of a channel the one that it becomes.</param>
+    internal void Shade(int x, int y, ReadOnlySpan<byte> shades)
     {
         foreach (ref var value in pixels.AsSpan(((y * width) + x) * 3, 3))
-            value = (byte)(((value * (whole - share)) + (whole / 2)) / whole);
+            value = shades[value];
     }
 
     private void Cover(int from, int to, ref int left, ref int right)
@@ -96,23 +132,22 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         var (first, last) = (from / Fraction, (to - 1) / Fraction);
         left = Math.Min(left, first);
         right = Math.Max(right, last + 1);
-        if (first == last)
-        {
-            cover[first] += to - from;
-            return;
-        }
-        cover[first] += ((first + 1) * Fraction) - from;
-        for (var x = first + 1; x < last; x++)
-            cover[x] += Fraction;
-        cover[last] += to - (last * Fraction);
+        // Full from the second pixel up to the last, and a part of the first and of the last.
+        var (before, after) = (from - (first * Fraction), ((last + 1) * Fraction) - to);
+        cover[first] += Fraction - before;
+        cover[first + 1] += before;
+        cover[last] -= after;
+        cover[last + 1] -= Fraction - after;
     }
 
     private void Blend(int row, int left, int right, Colour colour, int opacity)
     {
         const int Whole = Full * 100;
+        var covered = 0;
         for (var x = left; x < right; x++)
         {
-            var share = cover[x] * opacity;
+            covered += cover[x];
+            var share = covered * opacity;
             cover[x] = 0;
             var at = ((row * width) + x) * 3;
             if (share == Whole)
@@ -124,6 +159,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             pixels[at + 1] = Mixed(pixels[at + 1], colour.Green, share);
             pixels[at + 2] = Mixed(pixels[at + 2], colour.Blue, share);
         }
+        cover[right] = 0;
 
         static byte Mixed(byte under, byte over, int share) =>
             (byte)(((under * (Whole - share)) + (over * share) + (Whole / 2)) / Whole);

@@ -44,12 +44,23 @@ internal static class Weave
         var (left, top) = (from.X / Painter.Fraction, from.Y / Painter.Fraction);
         var columns = Even(left, to.X / Painter.Fraction, scale);
         var rows = Even(top, to.Y / Painter.Fraction, scale);
+        byte[][] darker = [.. Enumerable.Range(0, (Samples * Samples) + 1).Select(Darker)];
         for (var y = 0; y < rows.Length; y++)
         for (var x = 0; x < columns.Length; x++)
         {
             var dark = (columns[x] * rows[y]) + ((Samples - columns[x]) * (Samples - rows[y]));
-            painter.Darken(left + x, top + y, Depth * dark, 100 * Samples * Samples);
+            painter.Shade(left + x, top + y, darker[dark]);
         }
+    }
+
+    /// <param name="dark">How many of a pixel's places lie in darker squares.</param>
+    private static byte[] Darker(int dark)
+    {
+        const int Whole = 100 * Samples * Samples;
+        var shades = new byte[256];
+        for (var shade = 0; shade < shades.Length; shade++)
+            shades[shade] = (byte)(((shade * (Whole - (Depth * dark))) + (Whole / 2)) / Whole);
+        return shades;
     }
 
     /// <summary>Places in a pixel that are looked at, from side to side.</summary>

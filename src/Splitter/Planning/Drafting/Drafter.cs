@@ -28,15 +28,11 @@ internal static class Drafter
             Refined(
                 recipe,
                 drawing,
-                // In parallel, in the order of the layouts.
-                [
-                    .. DraftChoice
-                        .Tried(drawing, layouts)
-                        .AsParallel()
-                        .AsOrdered()
-                        .WithDegreeOfParallelism(jobs)
-                        .Select(layout => Draft(recipe, drawing, hoop, layout)),
-                ],
+                InOrder.Select(
+                    DraftChoice.Tried(drawing, layouts),
+                    jobs,
+                    layout => Draft(recipe, drawing, hoop, layout)
+                ),
                 jobs
             )
         )
@@ -93,10 +89,7 @@ internal static class Drafter
             () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
             () => Draft(recipe, drawing, draft.Hoop, layout),
         ];
-        return DraftChoice.Best(
-            drawing,
-            [drafted, .. ways.AsParallel().AsOrdered().WithDegreeOfParallelism(jobs).Select(way => way())]
-        );
+        return DraftChoice.Best(drawing, [drafted, .. InOrder.Select(ways, jobs, way => way())]);
     }
 
     private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Recipes;
@@ -11,14 +12,14 @@ namespace Splitter.Planning.Drafting;
 /// <param name="jobs">How many threads may work.</param>
 internal sealed class Drafts(Recipe recipe, Drawing drawing, int jobs = 1)
 {
-    private readonly Dictionary<Hoop, Result<PlanDraft>> made = [];
+    /// <summary>Of two who ask for the same at once, one waits for the other.</summary>
+    private readonly ConcurrentDictionary<Hoop, Lazy<Result<PlanDraft>>> made = [];
 
     internal Recipe Recipe { get; } = recipe;
 
     internal Drawing Drawing { get; } = drawing;
 
-    internal Result<PlanDraft> Of(Hoop hoop) =>
-        made.TryGetValue(hoop, out var draft) ? draft : made[hoop] = Of(Recipe, hoop);
+    internal Result<PlanDraft> Of(Hoop hoop) => made.GetOrAdd(hoop, key => new(() => Of(Recipe, key))).Value;
 
     /// <summary>The draft of a changed recipe, which is not kept.</summary>
     internal Result<PlanDraft> Of(Recipe changed, Hoop hoop) => Drafter.Draft(changed, Drawing, hoop, jobs);

@@ -14,6 +14,12 @@ internal static class FieldPlacer
     private const int MostLayouts = 8;
 
     /// <summary>
+    /// More hoopings nobody sews, a bedspread of 2.5 m in a small hoop has some 340; their seams would take minutes to
+    /// find.
+    /// </summary>
+    private const int MostHoopings = 500;
+
+    /// <summary>
     /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do
     /// show, and where corners find room, is seen later.
     /// </summary>
@@ -49,6 +55,10 @@ internal static class FieldPlacer
                 overZones.Count > 0 ? [.. overZones] : ForbiddenZones.Problems(recipe, drawing, template, held).AsSpan()
             );
         }
+        if (layouts[0].Fields.Length is > MostHoopings and var count)
+            return Result.Fail<ImmutableArray<Layout>>(
+                PlanProblems.TooManyHoopings(recipe.PlaceOf("hoops"), hoop, count, MostHoopings)
+            );
         var problems = Coverage.Problems(recipe, drawing, layouts[0], template).ToList();
         return Result.From(
             problems.Count > 0

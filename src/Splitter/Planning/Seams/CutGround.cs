@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
@@ -22,14 +23,19 @@ internal sealed class CutGround
     /// </summary>
     private const int Window = Units.Millimetre;
 
+    /// <summary>Drafts of one drawing ask for the same ground again and again; kept as long as the ground is.</summary>
+    private static readonly ConditionalWeakTable<Region, CutGround> Known = [];
+
     private readonly Region footprint;
     private readonly PathClipping? whole;
 
-    internal CutGround(Region footprint)
+    private CutGround(Region footprint)
     {
         this.footprint = footprint;
         whole = footprint.Rings.Count() <= MostRings ? Inside(footprint) : null;
     }
+
+    internal static CutGround Of(Region footprint) => Known.GetValue(footprint, ground => new(ground));
 
     /// <summary>As far as it matters to a seam, which the box is around.</summary>
     internal PathClipping Around(Box seam) => whole ?? Inside(footprint.Near(seam.Grown(Window)));

@@ -60,7 +60,7 @@ internal static class Divider
             .. from shape in Enumerable.Range(0, drawing.Shapes.Length)
             where network.Owners[shape] is null
             let footprint = drawing.Shapes[shape].Footprint
-            let ground = new CutGround(footprint)
+            let ground = CutGround.Of(footprint)
             let goesOn = Polygons.Containment(footprint)
             from seam in network.Seams
             where seam.Line.Bounds.Meets(footprint.Bounds)

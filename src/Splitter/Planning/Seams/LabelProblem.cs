@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Splitter.Planning.Seams;
 
 /// <summary>What a link between two nodes asks.</summary>
@@ -12,6 +14,20 @@ internal enum LinkKind : byte
     Over,
 }
 
+/// <summary>What is asked of two nodes.</summary>
+internal readonly record struct Link(int A, int B, long Weight, LinkKind Kind)
+{
+    /// <summary>What it costs for the fields of its two ends.</summary>
+    internal long Cost(int first, int second) =>
+        Kind == LinkKind.Over
+            ? second > first
+                ? Weight
+                : 0
+            : first != second
+                ? Weight
+                : 0;
+}
+
 /// <summary>
 /// Who gets what, before it is decided: nodes (cells of ground, and shapes that stay whole), for each the fields that
 /// can have it, and what a choice costs. Fields are numbered in sewing order; costs are whole numbers so that equal is
@@ -19,7 +35,7 @@ internal enum LinkKind : byte
 /// </summary>
 internal sealed class LabelProblem
 {
-    private readonly List<(int A, int B, long Weight, LinkKind Kind)> links = [];
+    private readonly List<Link> links = [];
     private int[][]? linksOf;
 
     /// <param name="fields">For each node the fields that can have it, rising.</param>
@@ -37,7 +53,7 @@ internal sealed class LabelProblem
     /// </summary>
     internal long[]?[] Own { get; }
 
-    internal IReadOnlyList<(int A, int B, long Weight, LinkKind Kind)> Links => links;
+    internal ReadOnlySpan<Link> Links => CollectionsMarshal.AsSpan(links);
 
     internal int NodeCount => Fields.Length;
 
@@ -52,7 +68,7 @@ internal sealed class LabelProblem
     {
         // Where neither has a choice there is nothing to decide.
         if (weight > 0 && a != b && Fields[a].Length + Fields[b].Length > 2)
-            links.Add((a, b, weight, kind));
+            links.Add(new(a, b, weight, kind));
         linksOf = null;
     }
 
@@ -62,16 +78,6 @@ internal sealed class LabelProblem
     internal long OwnCost(int node, int field) =>
         Own[node] is { } costs ? costs[Array.IndexOf(Fields[node], field)] : 0;
 
-    /// <summary>What a link costs for the fields of its two ends.</summary>
-    internal static long Cost(long weight, LinkKind kind, int first, int second) =>
-        kind == LinkKind.Over
-            ? second > first
-                ? weight
-                : 0
-            : first != second
-                ? weight
-                : 0;
-
     /// <summary>What a whole choice costs.</summary>
     internal long Cost(ReadOnlySpan<int> choice)
     {
@@ -79,8 +85,8 @@ internal sealed class LabelProblem
         for (var node = 0; node < NodeCount; node++)
             if (Fields[node].Length > 0)
                 sum += OwnCost(node, choice[node]);
-        foreach (var (a, b, weight, kind) in links)
-            sum += Cost(weight, kind, choice[a], choice[b]);
+        foreach (ref readonly var link in Links)
+            sum += link.Cost(choice[link.A], choice[link.B]);
         return sum;
     }
 

@@ -61,11 +61,11 @@ internal static class Labelling
             keep[i] += problem.OwnCost(free[i], choice[free[i]]);
             foreach (var l in problem.LinksOf(free[i]))
             {
-                var (a, b, weight, kind) = problem.Links[l];
-                var (atA, atB) = (places[a] - 1, places[b] - 1);
-                var bothKeep = LabelProblem.Cost(weight, kind, choice[a], choice[b]);
-                var firstTakes = LabelProblem.Cost(weight, kind, field, choice[b]);
-                var secondTakes = LabelProblem.Cost(weight, kind, choice[a], field);
+                ref readonly var link = ref problem.Links[l];
+                var (atA, atB) = (places[link.A] - 1, places[link.B] - 1);
+                var (keptA, keptB) = (choice[link.A], choice[link.B]);
+                var (bothKeep, firstTakes) = (link.Cost(keptA, keptB), link.Cost(field, keptB));
+                var secondTakes = link.Cost(keptA, field);
                 if (atB < 0)
                     (take[atA], keep[atA]) = (take[atA] + firstTakes, keep[atA] + bothKeep);
                 else if (atA < 0)

@@ -41,7 +41,7 @@ internal static class LeastVisibleSeams
             arcs,
             grounds,
             owners,
-            new ArcSmoother(price, room, map, new Outlines(drawing), grid, layers)
+            new ArcSmoother(price, room, map, Outlines.Of(drawing), grid, layers)
         );
         return new(
             [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],

@@ -18,10 +18,14 @@ internal sealed class MaximumFlow
         Sink,
     }
 
+    /// <summary>To the node at its head, the next of the same node, and what can still flow through it.</summary>
+    private record struct Arc(int Next, int Head, long Left);
+
     private readonly int[] firstArc;
-    private readonly List<int> nextArc = [];
-    private readonly List<int> head = [];
-    private readonly List<long> left = [];
+
+    /// <summary>Each beside the one that leads back.</summary>
+    private Arc[] arcs = new Arc[16];
+    private int arcCount;
 
     /// <summary>What a node can still take from the source (positive) or give to the sink (negative).</summary>
     private readonly long[] terminal;
@@ -42,12 +46,10 @@ internal sealed class MaximumFlow
     {
         firstArc = new int[nodes];
         Array.Fill(firstArc, None);
-        terminal = new long[nodes];
-        tree = new Tree[nodes];
+        (terminal, tree) = (new long[nodes], new Tree[nodes]);
         parent = new int[nodes];
         Array.Fill(parent, None);
-        distance = new int[nodes];
-        stamp = new int[nodes];
+        (distance, stamp) = (new int[nodes], new int[nodes]);
     }
 
     /// <summary>The flow so far.</summary>
@@ -74,10 +76,10 @@ internal sealed class MaximumFlow
 
     private void Add(int from, int to, long capacity)
     {
-        head.Add(to);
-        left.Add(capacity);
-        nextArc.Add(firstArc[from]);
-        firstArc[from] = head.Count - 1;
+        if (arcCount == arcs.Length)
+            Array.Resize(ref arcs, 2 * arcCount);
+        arcs[arcCount] = new(firstArc[from], to, capacity);
+        firstArc[from] = arcCount++;
     }
 
     /// <summary>
@@ -113,17 +115,17 @@ internal sealed class MaximumFlow
     }
 
     /// <summary>Whether flow can still run between a node and the far end of one of its arcs, off the root.</summary>
-    private bool Passes(int arc, Tree side) => left[side == Tree.Source ? arc : arc ^ 1] > 0;
+    private bool Passes(int arc, Tree side) => arcs[side == Tree.Source ? arc : arc ^ 1].Left > 0;
 
     /// <summary>Adds free neighbours to the node's tree; returns an arc from the source's tree to the sink's.</summary>
     private int Grow(int node)
     {
         var side = tree[node];
-        for (var arc = firstArc[node]; arc != None; arc = nextArc[arc])
+        for (var arc = firstArc[node]; arc != None; arc = arcs[arc].Next)
         {
             if (!Passes(arc, side))
                 continue;
-            var other = head[arc];
+            var other = arcs[arc].Head;
             if (tree[other] == Tree.Free)
             {
                 tree[other] = side;
@@ -140,14 +142,14 @@ internal sealed class MaximumFlow
 
     private void Augment(int bridge)
     {
-        var (inSource, inSink) = (head[bridge ^ 1], head[bridge]);
-        var most = left[bridge];
+        var (inSource, inSink) = (arcs[bridge ^ 1].Head, arcs[bridge].Head);
+        var most = arcs[bridge].Left;
         int node;
-        for (node = inSource; parent[node] != Terminal; node = head[parent[node]])
-            most = Math.Min(most, left[parent[node] ^ 1]);
+        for (node = inSource; parent[node] != Terminal; node = arcs[parent[node]].Head)
+            most = Math.Min(most, arcs[parent[node] ^ 1].Left);
         most = Math.Min(most, terminal[node]);
-        for (node = inSink; parent[node] != Terminal; node = head[parent[node]])
-            most = Math.Min(most, left[parent[node]]);
+        for (node = inSink; parent[node] != Terminal; node = arcs[parent[node]].Head)
+            most = Math.Min(most, arcs[parent[node]].Left);
         most = Math.Min(most, -terminal[node]);
 
         Push(bridge, most);
@@ -155,9 +157,9 @@ internal sealed class MaximumFlow
         {
             var arc = parent[node];
             Push(arc ^ 1, most);
-            if (left[arc ^ 1] == 0)
+            if (arcs[arc ^ 1].Left == 0)
                 Orphaned(node);
-            node = head[arc];
+            node = arcs[arc].Head;
         }
         terminal[node] -= most;
         if (terminal[node] == 0)
@@ -166,9 +168,9 @@ internal sealed class MaximumFlow
         {
             var arc = parent[node];
             Push(arc, most);
-            if (left[arc] == 0)
+            if (arcs[arc].Left == 0)
                 Orphaned(node);
-            node = head[arc];
+            node = arcs[arc].Head;
         }
         terminal[node] += most;
         if (terminal[node] == 0)
@@ -178,8 +180,8 @@ internal sealed class MaximumFlow
 
     private void Push(int arc, long amount)
     {
-        left[arc] -= amount;
-        left[arc ^ 1] += amount;
+        arcs[arc].Left -= amount;
+        arcs[arc ^ 1].Left += amount;
     }
 
     private void Orphaned(int node)
@@ -195,9 +197,9 @@ internal sealed class MaximumFlow
     {
         var side = tree[node];
         var (best, nearest) = (None, int.MaxValue);
-        for (var arc = firstArc[node]; arc != None; arc = nextArc[arc])
+        for (var arc = firstArc[node]; arc != None; arc = arcs[arc].Next)
         {
-            var other = head[arc];
+            var other = arcs[arc].Head;
             if (tree[other] == side && Passes(arc ^ 1, side) && ToRoot(other) is { } steps && steps < nearest)
                 (best, nearest) = (arc, steps);
         }
@@ -206,14 +208,14 @@ internal sealed class MaximumFlow
             (parent[node], distance[node], stamp[node]) = (best, nearest + 1, time);
             return;
         }
-        for (var arc = firstArc[node]; arc != None; arc = nextArc[arc])
+        for (var arc = firstArc[node]; arc != None; arc = arcs[arc].Next)
         {
-            var other = head[arc];
+            var other = arcs[arc].Head;
             if (tree[other] != side)
                 continue;
             if (Passes(arc ^ 1, side))
                 active.Enqueue(other);
-            if (parent[other] >= 0 && head[parent[other]] == node)
+            if (parent[other] >= 0 && arcs[parent[other]].Head == node)
                 Orphaned(other);
         }
         (tree[node], parent[node]) = (Tree.Free, None);
@@ -226,7 +228,7 @@ internal sealed class MaximumFlow
     {
         var steps = 0;
         int node;
-        for (node = start; stamp[node] != time; node = head[parent[node]])
+        for (node = start; stamp[node] != time; node = arcs[parent[node]].Head)
         {
             steps++;
             if (parent[node] == Terminal)
@@ -236,7 +238,7 @@ internal sealed class MaximumFlow
         }
         var total = stamp[node] == time ? steps + distance[node] : steps;
         var toGo = total;
-        for (node = start; stamp[node] != time; node = head[parent[node]])
+        for (node = start; stamp[node] != time; node = arcs[parent[node]].Head)
         {
             (stamp[node], distance[node]) = (time, toGo--);
             if (parent[node] == Terminal)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -19,10 +20,13 @@ internal sealed class Outlines
     /// </summary>
     private const double LastShare = 0.999999;
 
+    /// <summary>All drafts of a drawing have the same; kept as long as the drawing is.</summary>
+    private static readonly ConditionalWeakTable<Drawing, Outlines> Known = [];
+
     private readonly SegmentBins<(int Ring, int Segment)> bins = new();
     private readonly List<(int Shape, ImmutableArray<Point> Points)> rings = [];
 
-    internal Outlines(Drawing drawing)
+    private Outlines(Drawing drawing)
     {
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
         {
@@ -36,6 +40,8 @@ internal sealed class Outlines
             }
         }
     }
+
+    internal static Outlines Of(Drawing drawing) => Known.GetValue(drawing, key => new(key));
 
     /// <summary>
     /// Ring by ring, since the engine compares each of thousands with all others; rings that grow into each other stay

@@ -116,8 +116,8 @@ internal sealed class SeamCosts
         for (var cell = 0; cell < grid.CellCount; cell++)
         {
             var (column, row) = (cell % grid.Columns, cell / grid.Columns);
-            Add(cell, grid.CellAt(column + 1, row), (dx, dy) => dy - (2 * Slanting(dx, dy)));
-            Add(cell, grid.CellAt(column, row + 1), (dx, dy) => dx - (2 * Slanting(dx, dy)));
+            Add(cell, grid.CellAt(column + 1, row), static (dx, dy) => dy - (2 * Slanting(dx, dy)));
+            Add(cell, grid.CellAt(column, row + 1), static (dx, dy) => dx - (2 * Slanting(dx, dy)));
             Add(cell, grid.CellAt(column + 1, row + 1), Slanting);
             Add(cell, grid.CellAt(column - 1, row + 1), Slanting);
         }

@@ -98,7 +98,7 @@ internal static class SeamStretches
                     shape,
                     shape is FillShape ? SeamGround.Fill : SeamGround.LineWork,
                     bounds,
-                    new CutGround(shape.Footprint).Around
+                    CutGround.Of(shape.Footprint).Around
                 );
             var area = new PathClipping(shape.Footprint);
             return new(null, SeamGround.Whole, bounds, _ => area);

@@ -8,7 +8,8 @@ internal sealed class SegmentBins<T>
     /// <summary>Side of a bin, µm: outlines have vertices at such distances.</summary>
     private const int Side = 2 * Units.Millimetre;
 
-    private readonly Dictionary<(int Column, int Row), List<Segment>> bins = [];
+    /// <summary>By row and column, in one number.</summary>
+    private readonly Dictionary<long, List<Segment>> bins = [];
 
     internal readonly record struct Segment(Point A, Point B, T Tag);
 
@@ -39,8 +40,10 @@ internal sealed class SegmentBins<T>
         if (bins.Count == 0)
             yield break;
         foreach (var (a, b) in Along(from, to))
-        foreach (var segment in Near(Box.Around([a, b]).Grown(1)))
-            yield return segment;
+        foreach (var bin in BinsOf(Box.Around([a, b]).Grown(1)))
+            if (bins.TryGetValue(bin, out var list))
+                foreach (var segment in list)
+                    yield return segment;
     }
 
     /// <summary>A long slanting line has a large box: it is taken in pieces.</summary>
@@ -51,11 +54,12 @@ internal sealed class SegmentBins<T>
             yield return (from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count));
     }
 
-    private static IEnumerable<(int Column, int Row)> BinsOf(Box box)
+    private static IEnumerable<long> BinsOf(Box box)
     {
-        for (var row = Bin(box.Top); row <= Bin(box.Bottom); row++)
-        for (var column = Bin(box.Left); column <= Bin(box.Right); column++)
-            yield return (column, row);
+        var (left, right, bottom) = (Bin(box.Left), Bin(box.Right), Bin(box.Bottom));
+        for (var row = Bin(box.Top); row <= bottom; row++)
+        for (var column = left; column <= right; column++)
+            yield return ((long)row << 32) | (uint)column;
 
         static int Bin(int value) => (int)Math.Floor(value / (double)Side);
     }

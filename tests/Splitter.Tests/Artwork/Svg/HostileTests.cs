@@ -83,6 +83,15 @@ public class HostileTests
     }
 
     [Fact]
+    public void A_scribble_of_a_million_commands_is_left_out()
+    {
+        var path = new StringBuilder("M0 0");
+        for (var i = 0; i < 1_000_000; i++)
+            path.Append(CultureInfo.InvariantCulture, $"L{i % 1000 / 10.0:F1} {i / 10_000.0:F3}");
+        Assert.Contains("SPL2068", Codes($"<path d='{path}z'/>"));
+    }
+
+    [Fact]
     public void A_million_points_too_many()
     {
         var circles = Repeat("<use href='#c'/>", 60_000);

@@ -27,11 +27,16 @@ internal sealed class StrandLayer
 
     private readonly StrandPainter painter;
 
+    /// <summary>Of each sum of a pixel's dots, rounded: dividing is slow.</summary>
+    private readonly byte[] means;
+
     private StrandLayer(int width, int height, byte[] pixels, PixelScale scale)
     {
         (this.width, this.height, this.pixels, this.scale) = (width, height, pixels, scale);
         var pixelsOfMillimetre = (double)scale.Pixels * Units.Millimetre / scale.Micrometres;
         dots = (int)Math.Clamp(Math.Ceiling(FewestDots / pixelsOfMillimetre), FewestToPixel, MostToPixel);
+        var all = dots * dots;
+        means = [.. Enumerable.Range(0, (all * byte.MaxValue) + 1).Select(sum => (byte)((sum + (all / 2)) / all))];
         painter = new(width * dots, PixelsOfBand * dots, pixelsOfMillimetre * dots / Units.Millimetre);
     }
 
@@ -110,16 +115,17 @@ internal sealed class StrandLayer
 
     private void Gather(int first, int rows)
     {
-        var all = dots * dots;
         for (var y = 0; y < rows; y++)
-        for (var x = 0; x < width; x++)
         {
-            var (red, green, blue) = (all / 2, all / 2, all / 2);
-            for (var down = 0; down < dots; down++)
-                foreach (var dot in painter.Dots.AsSpan((((y * dots) + down) * width * dots) + (x * dots), dots))
-                    (red, green, blue) = (red + dot.Red, green + dot.Green, blue + dot.Blue);
-            var at = (((first + y) * width) + x) * 3;
-            (pixels[at], pixels[at + 1], pixels[at + 2]) = ((byte)(red / all), (byte)(green / all), (byte)(blue / all));
+            var row = pixels.AsSpan((first + y) * width * 3, width * 3);
+            for (var x = 0; x < width; x++)
+            {
+                var (red, green, blue) = (0, 0, 0);
+                for (var down = 0; down < dots; down++)
+                    foreach (var dot in painter.Dots.AsSpan((((y * dots) + down) * width * dots) + (x * dots), dots))
+                        (red, green, blue) = (red + dot.Red, green + dot.Green, blue + dot.Blue);
+                (row[x * 3], row[(x * 3) + 1], row[(x * 3) + 2]) = (means[red], means[green], means[blue]);
+            }
         }
     }
 }

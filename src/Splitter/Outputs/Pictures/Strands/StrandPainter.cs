@@ -15,6 +15,12 @@ internal sealed class StrandPainter(int width, int height, double scale)
     /// <summary>Which thread last touched a dot: it shades neither itself nor anything twice.</summary>
     private readonly int[] touched = new int[width * height];
 
+    /// <summary>What each shade of a channel becomes in the shadow of a thread.</summary>
+    private static readonly byte[] Shadowed =
+    [
+        .. Enumerable.Range(0, 256).Select(shade => new Colour((byte)shade, 0, 0).Mixed(default, Strand.Shadow).Red),
+    ];
+
     internal Colour[] Dots { get; } = new Colour[width * height];
 
     /// <summary>How far from its middle line a strand and its shadow reach, in dots.</summary>
@@ -68,35 +74,42 @@ internal sealed class StrandPainter(int width, int height, double scale)
 
     private void Shade(in LaidStrand strand, int first, int count, double x, double y)
     {
-        var thread = strand.Thread;
-        for (var at = first; at < first + count; at++, x++)
+        if (count <= 0)
+            return;
+        var (thread, length, along, across) = (strand.Thread, strand.Length, strand.Along, strand.Across);
+        var dots = Dots.AsSpan(first, count);
+        var last = touched.AsSpan(first, count);
+        for (var i = 0; i < dots.Length; i++, x++)
         {
-            if (touched[at] == thread)
+            if (last[i] == thread)
                 continue;
-            var along = (x * strand.Along.X) + (y * strand.Along.Y);
-            var across = (x * strand.Across.X) + (y * strand.Across.Y);
-            if ((along < 0 || along > strand.Length) && IsPastEnd(along, across, strand.Length))
+            var there = (x * along.X) + (y * along.Y);
+            if ((there < 0 || there > length) && IsPastEnd(there, (x * across.X) + (y * across.Y), length))
                 continue;
-            touched[at] = thread;
-            Dots[at] = Dots[at].Mixed(new(0, 0, 0), Strand.Shadow);
+            last[i] = thread;
+            dots[i] = new(Shadowed[dots[i].Red], Shadowed[dots[i].Green], Shadowed[dots[i].Blue]);
         }
     }
 
     private void Draw(in LaidStrand strand, int first, int count, double x, double y)
     {
+        if (count <= 0)
+            return;
         var (thread, length, step, stepAcross) = (strand.Thread, strand.Length, strand.Along.X, strand.Across.X);
         var along = (x * step) + (y * strand.Along.Y);
         var across = (x * stepAcross) + (y * strand.Across.Y);
         var slope = Math.Min(dip, length * Strand.MostDip);
         var full = strand.Ink.At(StrandInk.Down - 1);
         var shades = StrandInk.Across / (2 * radius);
-        for (var at = first; at < first + count; at++, along += step, across += stepAcross)
+        var dots = Dots.AsSpan(first, count);
+        var last = touched.AsSpan(first, count);
+        for (var i = 0; i < dots.Length; i++, along += step, across += stepAcross)
         {
             if ((along < 0 || along > length) && IsPastEnd(along, across, length))
                 continue;
             var shade = Math.Clamp((int)((across + radius) * shades), 0, StrandInk.Across - 1);
-            touched[at] = thread;
-            Dots[at] =
+            last[i] = thread;
+            dots[i] =
                 along >= slope && along <= length - slope
                     ? full[shade]
                     : strand.Ink.At(Down(along, length, slope))[shade];

@@ -61,17 +61,13 @@ internal static class Refining
                 if (tried.IsEmpty)
                     continue;
                 var window = Box.Around(tried.Add(fields).Select(f => task.Template.Ground(f[i])));
-                double[] costs =
-                [
-                    .. tried
-                        .Add(fields)
-                        .AsParallel()
-                        .AsOrdered()
-                        .WithDegreeOfParallelism(jobs)
-                        .Select(f => shown([.. f.Select(task.Template.Ground)], window)),
-                ];
+                var costs = InOrder.Select(
+                    tried.Add(fields),
+                    jobs,
+                    f => shown([.. f.Select(task.Template.Ground)], window)
+                );
                 trials += costs.Length;
-                var best = Array.IndexOf(costs, costs.Min());
+                var best = costs.IndexOf(costs.Min());
                 if (costs[best] > costs[^1] - LeastGain)
                     continue;
                 grid.Add(fields[i], -1);
