@@ -58,6 +58,8 @@ internal sealed class CellGround
             Add(tile, bits);
     }
 
+    internal bool Has(Point place) => Contains(CellOf(place));
+
     internal bool Meets(CellGround other)
     {
         var (fewer, more) = tiles.Count <= other.tiles.Count ? (tiles, other.tiles) : (other.tiles, tiles);

@@ -70,7 +70,8 @@ internal static class TapeReader
     {
         if (rest is null)
             yield return TapeProblems.EndMissing(file, read);
-        if (rest > 0)
+        // Less than a record can hold no stitch; a byte 1A is usual there (common practice, no source).
+        if (rest >= RecordCode.Length)
             yield return TapeProblems.BytesAfterEnd(file, read, rest.Value);
         if (blank.Count > 0)
             yield return TapeProblems.BlankRecords(file, blank[0], blank.Count);

@@ -206,7 +206,7 @@ public sealed class TapeTests
     [InlineData(512, "010003010001", "SPL5003", 2)]
     [InlineData(512, "0000F3", "SPL5004")]
     [InlineData(512, "0000830000F3", "SPL5004")]
-    [InlineData(512, "0100030000F31A", "SPL5005", 2)]
+    [InlineData(512, "0100030000F31A0000", "SPL5005", 2)]
     public void DamagedTapesGiveDiagnostics(int header, string records, string code, int record = 0)
     {
         byte[] bytes = [.. new byte[header], .. Convert.FromHexString(records)];
@@ -214,6 +214,18 @@ public sealed class TapeTests
         Assert.Equal(code, diagnostic.Code);
         Assert.Equal(record == 0 ? "damaged.dst" : $"damaged.dst(1,{record})", diagnostic.Place.ToString());
     }
+
+    /// <summary>A byte 1A after the end mark is usual; less than a record holds no stitch.</summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData("1A")]
+    [InlineData("1A1A")]
+    public void LessThanARecordAfterTheEndIsNoMatter(string rest) =>
+        Assert.Empty(
+            TapeReader
+                .Read("whole.dst", [.. new byte[512], .. Convert.FromHexString("0100030000F3" + rest)])
+                .Diagnostics
+        );
 
     /// <summary>Some programs count the end mark; a header that is wrong by more is told, and the records are sewn.</summary>
     [Theory]

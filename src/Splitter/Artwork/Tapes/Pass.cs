@@ -28,7 +28,13 @@ internal readonly record struct Pass(int From, int To, Point Start, Point End, P
     /// </summary>
     internal const double LongestTurn = 3200;
 
+    /// <summary>The share of its length that one stitch of a pass has, when it is that stitch.</summary>
+    private const double SingleStitch = 0.6;
+
     internal Vector Way => Vector.Between(Start, End);
+
+    /// <param name="stitch">Length of one of its stitches, µm.</param>
+    internal bool IsMostly(double stitch) => stitch >= SingleStitch * Way.Length;
 
     /// <summary>All of a thread; each begins in the hole in which the last one ended.</summary>
     internal static ImmutableArray<Pass> Of(ImmutableArray<Point> holes)

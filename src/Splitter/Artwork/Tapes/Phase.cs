@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Tapes;
 
 namespace Splitter.Artwork.Tapes;
 
@@ -12,7 +13,10 @@ namespace Splitter.Artwork.Tapes;
 /// <param name="Spacing">Distance from one pass to the next, µm; 0 for a run.</param>
 internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, ImmutableArray<Pass> Passes, double Spacing)
 {
-    /// <summary>Fewer passes beside each other may be chance: a line that is sewn to and fro has three.</summary>
+    /// <summary>
+    /// Fewer passes beside each other may be chance: a line that is sewn to and fro has three. Those of a tie, which lie
+    /// on each other, do not count.
+    /// </summary>
     private const int LeastPasses = 4;
 
     /// <summary>Passes that lie on each other are a line that is sewn several times, µm.</summary>
@@ -26,8 +30,14 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
     /// <summary>The share of passes that are one stitch, from which on they are a column.</summary>
     private const double MostlySingle = 0.7;
 
-    /// <summary>The share of its length that one stitch of a pass has, when it is that stitch.</summary>
-    private const double SingleStitch = 0.6;
+    /// <summary>
+    /// A longer stitch than a record holds, µm, is across a column and not in a row of a fill. Some programs have such
+    /// stitches one way only, and two the other way. Common practice, no source.
+    /// </summary>
+    private const double LongestOfRows = TapeRecord.Longest * Units.TapeStep;
+
+    /// <summary>The share of passes that are such a stitch, from which on they are a column.</summary>
+    private const double OftenLong = 0.3;
 
     /// <summary>
     /// Rows and stitches of columns that are no farther apart hide what lies under them, µm: twice as far, and cloth
@@ -53,8 +63,8 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
         var (sewn, k) = (0, 0);
         while (k < passes.Length)
         {
-            var (last, spacing) = Together(passes, k);
-            if (last - k + 1 < LeastPasses || spacing < LeastSpacing)
+            var (last, spacing, apart) = Together(passes, k);
+            if (apart < LeastPasses - 1 || spacing < LeastSpacing)
             {
                 k = Math.Max(k + 1, last);
                 continue;
@@ -70,11 +80,12 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
     }
 
     /// <summary>
-    /// The last of the passes that lie side by side from one on, always to the same side, and their mean distance.
+    /// The last of the passes that lie side by side from one on, always to the same side, their mean distance, and how
+    /// many of them do not lie on the one before.
     /// </summary>
-    private static (int Last, double Spacing) Together(ImmutableArray<Pass> passes, int first)
+    private static (int Last, double Spacing, int Apart) Together(ImmutableArray<Pass> passes, int first)
     {
-        var (sum, side, last) = (0.0, 0, first);
+        var (sum, side, last, apart) = (0.0, 0, first, 0);
         for (; last + 1 < passes.Length; last++)
         {
             if (passes[last].Beside(passes[last + 1]) is not { } beside || Math.Abs(beside) > Pass.LongestTurn)
@@ -87,21 +98,28 @@ internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, Immu
             if (before >= 2 && by > (Uneven * sum / before) + UnevenBy)
                 break;
             if (by >= LeastSpacing)
-                side = Math.Sign(to);
+                (side, apart) = (Math.Sign(to), apart + 1);
             sum += by;
         }
-        return (last, last == first ? 0 : sum / (last - first));
+        return (last, last == first ? 0 : sum / (last - first), apart);
     }
 
-    private static StitchKind KindOf(ImmutableArray<Pass> rows, ImmutableArray<Point> holes) =>
-        rows.Count(pass =>
+    private static StitchKind KindOf(ImmutableArray<Pass> rows, ImmutableArray<Point> holes)
+    {
+        var (single, lengthy) = (0, 0);
+        foreach (var pass in rows)
         {
-            var length = 0.0;
+            var longest = 0.0;
             for (var i = pass.From + 1; i <= pass.To; i++)
-                length = Math.Max(length, holes[i - 1].DistanceTo(holes[i]));
-            return length >= SingleStitch * pass.Way.Length;
-        })
-        >= MostlySingle * rows.Length
+                longest = Math.Max(longest, holes[i - 1].DistanceTo(holes[i]));
+            if (!pass.IsMostly(longest))
+                continue;
+            single++;
+            if (longest > LongestOfRows)
+                lengthy++;
+        }
+        return single >= MostlySingle * rows.Length || lengthy >= OftenLong * rows.Length
             ? StitchKind.Satin
             : StitchKind.Fill;
+    }
 }

@@ -114,7 +114,10 @@ internal sealed class TapeObjects
                     }
     }
 
-    /// <summary>Small bits that interrupt something, touch it, and are sewn without a cut, are part of it.</summary>
+    /// <summary>
+    /// Small bits that interrupt something, touch it, and are sewn without a cut, are part of it; so are ways between
+    /// columns of a letter.
+    /// </summary>
     private void GroupBits()
     {
         var latest = new Dictionary<int, int>();
@@ -122,6 +125,10 @@ internal sealed class TapeObjects
             .Select((p, i) => (Group: groups[i], p.Ground.Count))
             .GroupBy(p => p.Group, p => p.Count)
             .ToDictionary(group => group.Key, group => group.Sum());
+        var boxes = phases
+            .Select((p, i) => (Group: groups[i], p.Box))
+            .GroupBy(p => p.Group, p => p.Box)
+            .ToDictionary(group => group.Key, Box.Around);
         for (var i = 0; i < phases.Length; i++)
         {
             if (groups[i] == RowGroups.None)
@@ -131,7 +138,13 @@ internal sealed class TapeObjects
                 var between = Enumerable.Range(before + 1, i - before - 1).ToList();
                 if (
                     between.TrueForAll(k => IsBit(k, before, i))
-                    && between.Sum(k => phases[k].Ground.Count) <= Bit * sizes[groups[i]]
+                    && (
+                        between.Sum(k => phases[k].Ground.Count) <= Bit * sizes[groups[i]]
+                        || (
+                            phases[groups[i]].Kind == StitchKind.Satin
+                            && between.TrueForAll(k => IsWay(k, boxes[groups[i]]))
+                        )
+                    )
                 )
                     foreach (var k in between)
                         groups[k] = groups[i];
@@ -139,6 +152,12 @@ internal sealed class TapeObjects
             latest[groups[i]] = i;
         }
     }
+
+    /// <summary>It goes from one column of a letter to another, within it.</summary>
+    private bool IsWay(int phase, Box letter) =>
+        phases[phase].Kind == StitchKind.Run
+        && Math.Max(letter.Width, letter.Height) <= RowGroups.SmallThing
+        && letter.Contains(phases[phase].Box);
 
     private bool IsBit(int phase, int after, int before) =>
         phases[phase].Phase.Thread == phases[after].Phase.Thread

@@ -59,12 +59,14 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
         private readonly List<TapeThread> threads = [];
         private readonly List<Point> holes = [];
         private readonly List<int> records = [];
+
+        /// <summary>Numbers of holes that it came to over jumps, since the thread was cut.</summary>
+        private readonly List<int> moved = [];
         private int u,
             v,
             record,
             passedOver,
             jumps;
-        private ThreadArrival start = ThreadArrival.Cut;
 
         internal List<ColourBlock> Blocks { get; } = [];
 
@@ -97,16 +99,17 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
             else
                 EmptyStops++;
             threads.Clear();
-            (jumps, start) = (0, ThreadArrival.Cut);
+            jumps = 0;
         }
 
         private void Sew(Point at)
         {
             if (jumps > 0 && holes.Count > 0)
             {
-                var isCut = jumps >= TapeRecord.TrimJumps || (IsTied() && holes[^1].DistanceTo(at) > LongestLoose);
-                End();
-                start = isCut ? ThreadArrival.Cut : ThreadArrival.Loose;
+                if (jumps >= TapeRecord.TrimJumps || (IsTied() && holes[^1].DistanceTo(at) > LongestLoose))
+                    End();
+                else
+                    moved.Add(holes.Count);
             }
             holes.Add(at);
             records.Add(record);
@@ -115,16 +118,27 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
 
         private void End()
         {
-            if (holes.Count > 0)
-                threads.Add(new([.. holes], start, [.. records]));
+            var from = 0;
+            foreach (var to in holes.Count == 0 ? [] : LongStitches.Moves([.. holes], [.. moved]).Add(holes.Count))
+            {
+                threads.Add(
+                    new(
+                        [.. holes[from..to]],
+                        from == 0 ? ThreadArrival.Cut : ThreadArrival.Loose,
+                        [.. records[from..to]]
+                    )
+                );
+                from = to;
+            }
             holes.Clear();
             records.Clear();
+            moved.Clear();
         }
 
         /// <summary>The last stitches are short, and lead to and fro.</summary>
         private bool IsTied()
         {
-            if (holes.Count <= TieStitches)
+            if (holes.Count - moved.LastOrDefault() <= TieStitches)
                 return false;
             var (length, last) = (0.0, holes[^(TieStitches + 1)]);
             foreach (var hole in holes.Skip(holes.Count - TieStitches))

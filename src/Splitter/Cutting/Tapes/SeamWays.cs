@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork.Tapes;
 using Splitter.Geometry;
 
@@ -15,6 +16,12 @@ internal sealed class SeamWays(Region ground)
     /// shows beside the rows. Common practice, no source.
     /// </summary>
     private const int LongestOpen = 3 * Units.Millimetre;
+
+    /// <summary>
+    /// Beside rows, along them, it goes on as far as this, µm, where the part has sewn: there it lies as they do. Rows
+    /// that nearly run along the seam end far from each other. By eye, no source.
+    /// </summary>
+    private const int LongestBeside = 8 * Units.Millimetre;
 
     /// <summary>
     /// Below rows that are still to come it goes on as far as this, µm: a trim takes as long as a hundred stitches, and
@@ -35,7 +42,7 @@ internal sealed class SeamWays(Region ground)
     {
         var joined = new List<KeptThread>();
         foreach (var next in stretches)
-            if (joined.Count > 0 && joined[^1] is var last && Way(last.Stitches[^1], next.Stitches[0]) is { } way)
+            if (joined.Count > 0 && joined[^1] is var last && Way(last.Stitches, next.Stitches[0]) is { } way)
                 joined[^1] = last with
                 {
                     Stitches = [.. last.Stitches, .. way, .. next.Stitches.Skip(1)],
@@ -47,8 +54,9 @@ internal sealed class SeamWays(Region ground)
     }
 
     /// <summary>The holes of a way, its start left out; null when there is none.</summary>
-    private IEnumerable<KeptStitch>? Way(KeptStitch end, KeptStitch start)
+    private IEnumerable<KeptStitch>? Way(ImmutableArray<KeptStitch> before, KeptStitch start)
     {
+        var end = before[^1];
         var length = end.At.DistanceTo(start.At);
         if (!IsRow(end) || !IsRow(start))
             return null;
@@ -57,7 +65,11 @@ internal sealed class SeamWays(Region ground)
         var arrived = start with { Kind = StitchKind.Travel, Source = StitchSource.Made };
         if (length <= LongestOpen)
             return [arrived];
-        if (end.Kind != StitchKind.Underlay || length > LongestHidden || !IsHidden(end.At, start.At))
+        var longest =
+            end.Kind == StitchKind.Underlay ? LongestHidden
+            : before.Length > 1 && IsAlong(before[^2].At, end.At, start.At) ? LongestBeside
+            : LongestOpen;
+        if (length > longest || !IsCovered(end.At, start.At))
             return null;
         var count = (int)Math.Ceiling(length / HiddenStitch);
         return Enumerable
@@ -67,8 +79,15 @@ internal sealed class SeamWays(Region ground)
             .Append(arrived);
     }
 
-    /// <summary>Underlay of a shape comes before all of its rows.</summary>
-    private bool IsHidden(Point from, Point to)
+    /// <summary>It is no farther from a row to a place than an open way is long.</summary>
+    private static bool IsAlong(Point from, Point to, Point place)
+    {
+        var row = Vector.Between(from, to);
+        return row.Length > 0 && Math.Abs(Vector.Cross(row.Unit, Vector.Between(to, place))) <= LongestOpen;
+    }
+
+    /// <summary>The part sews the shape there; its underlay before all of its rows.</summary>
+    private bool IsCovered(Point from, Point to)
     {
         var length = from.DistanceTo(to);
         for (var way = Step; way < length; way += Step)

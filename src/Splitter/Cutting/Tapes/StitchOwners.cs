@@ -6,7 +6,8 @@ using Splitter.Planning;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies.
+/// Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies; what lies below
+/// others and crosses a seam, the earliest one, so that it never lies on what is finished.
 /// </summary>
 internal sealed class StitchOwners
 {
@@ -39,7 +40,10 @@ internal sealed class StitchOwners
     {
         var owners = new int[stitches.Length];
         for (var i = 1; i < stitches.Length; i++)
-            owners[i] = Nearest(stitches[i - 1].At, stitches[i].At)!.Value;
+            owners[i] = (
+                (IsBelow(stitches[i]) ? Earliest(stitches[i - 1].At, stitches[i].At) : null)
+                ?? Nearest(stitches[i - 1].At, stitches[i].At)
+            )!.Value;
         owners[0] = stitches.Length > 1 ? owners[1] : Nearest(stitches[0].At, stitches[0].At)!.Value;
         GiveScraps(stitches, owners);
         return owners;
@@ -69,6 +73,21 @@ internal sealed class StitchOwners
         }
         else
             divided.Add((to, false));
+    }
+
+    private static bool IsBelow(OriginalStitch stitch) =>
+        stitch.Kind is StitchKind.Underlay or StitchKind.Travel or StitchKind.Tie;
+
+    /// <summary>
+    /// Of the hoopings that can sew a stitch, the first on whose territory some of it lies; null where that is none.
+    /// </summary>
+    private int? Earliest(Point from, Point to)
+    {
+        var middle = from.Towards(to, 0.5);
+        for (var i = 0; i < fields.Length; i++)
+            if (CanSew(i, from, to) && (owns[i](middle.X, middle.Y) || owns[i](from.X, from.Y) || owns[i](to.X, to.Y)))
+                return i;
+        return null;
     }
 
     /// <summary>

@@ -9,7 +9,8 @@ namespace Splitter.Cutting.Tapes;
 /// as far as the overlap reaches. Rows with even and odd numbers reach differently far, so that the ends of two parts
 /// interleave. What lies below rows ends at the seam, so that it shows nowhere.
 /// </summary>
-internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
+/// <param name="finished">What an overlap does not cover.</param>
+internal sealed class Stretches(StitchOwners owners, Reach reach, FinishedWork finished, int hooping)
 {
     /// <summary>
     /// A stitch is cut where the overlap ends if this much of it is left, µm; else it ends a hole earlier.
@@ -51,7 +52,11 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
     }
 
     private bool Sews(ImmutableArray<(OriginalStitch Stitch, bool IsNew)> stitches, int[] owner, int i) =>
-        owner[i] == hooping || Reaches(stitches[i - 1].Stitch.At, stitches[i].Stitch);
+        owner[i] == hooping
+        || (
+            Reaches(stitches[i - 1].Stitch.At, stitches[i].Stitch)
+            && !finished.IsUnder(stitches[i - 1].Stitch.At, stitches[i].Stitch.At)
+        );
 
     /// <summary>All of a stitch of another hooping lies within the overlap; of a column, its middle.</summary>
     private bool Reaches(Point from, OriginalStitch to)
@@ -129,7 +134,7 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, int hooping)
         for (var k = 1; k < count; k++)
         {
             var at = from.Towards(to, (double)k / count).OnTape();
-            if (!within(at.X, at.Y) || !owners.CanSew(hooping, at, at))
+            if (!within(at.X, at.Y) || !owners.CanSew(hooping, at, at) || finished.IsAt(at))
                 break;
             last = at;
         }

@@ -16,10 +16,14 @@ internal sealed class TapeCutter
     private readonly StitchOwners owners;
     private readonly ImmutableArray<Stretches> stretches;
 
+    /// <summary>For each hooping what lies over the shape that is divided.</summary>
+    private readonly ImmutableArray<FinishedWork> finished;
+
     private TapeCutter(Plan plan, ImmutableArray<Region> territories, ImmutableArray<Reach> reaches)
     {
         (this.reaches, owners) = (reaches, new(plan, territories));
-        stretches = [.. reaches.Select((reach, i) => new Stretches(owners, reach, i))];
+        finished = [.. reaches.Select(reach => new FinishedWork(reach))];
+        stretches = [.. reaches.Select((reach, i) => new Stretches(owners, reach, finished[i], i))];
     }
 
     /// <summary>Pieces by hooping, then in the tape's sewing order.</summary>
@@ -32,11 +36,31 @@ internal sealed class TapeCutter
     {
         var cutter = new TapeCutter(plan, territories, reaches);
         var pieces = plan.Hoopings.Select(_ => new List<KeptPiece>()).ToArray();
-        for (var i = 0; i < drawing.Shapes.Length; i++)
-            foreach (var piece in cutter.Pieces(drawing.Shapes[i], plan.Owners[i]))
+        // What lies over a shape is known before it is divided.
+        for (var i = drawing.Shapes.Length - 1; i >= 0; i--)
+        {
+            ImmutableArray<KeptPiece> of = [.. cutter.Pieces(drawing.Shapes[i], plan.Owners[i])];
+            foreach (var piece in of)
+            {
                 pieces[piece.Hooping].Add(piece);
+                cutter.Finish(piece);
+            }
+        }
         var ends = new ThreadEnds([.. drawing.Shapes.SelectMany(s => s.Original)]);
         return [.. pieces.SelectMany(kept => ends.Settle(InTapeOrder(kept)))];
+    }
+
+    /// <summary>A piece lies over the shapes below it from now on.</summary>
+    private void Finish(KeptPiece piece)
+    {
+        foreach (var thread in piece.Threads)
+        {
+            finished[piece.Hooping].AddOwn(thread.Stitches);
+            for (var i = 1; i < thread.Stitches.Length; i++)
+                if (thread.Stitches[i].Source is StitchSource.Original or StitchSource.Divided)
+                    for (var later = piece.Hooping + 1; later < finished.Length; later++)
+                        finished[later].AddEarlier(thread.Stitches[i - 1].At, thread.Stitches[i].At);
+        }
     }
 
     /// <summary>What is sewn between sections of a shape comes between its pieces.</summary>

@@ -17,6 +17,10 @@ internal static class LongMove
             yield return new(from.U + Share(u, i, pieces), from.V + Share(v, i, pieces));
     }
 
+    /// <summary>All pieces but the last can be jumps without the machine cutting the thread.</summary>
+    internal static bool LeavesThreadUncut(TapePoint from, TapePoint to) =>
+        Stops(from, to, 1).Count() <= TapeRecord.TrimJumps;
+
     /// <summary>The ends of the pieces but for the last.</summary>
     internal static IEnumerable<TapePoint> Between(TapePoint from, TapePoint to) =>
         Math.Max(Math.Abs(to.U - from.U), Math.Abs(to.V - from.V)) <= TapeRecord.Longest

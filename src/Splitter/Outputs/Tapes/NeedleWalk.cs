@@ -52,7 +52,7 @@ internal static class NeedleWalk
                         sewing || isThere ? Arrival.Sewn
                         : move.Trim && last is not null ? Arrival.Trimmed
                         : Arrival.Moved;
-                    if (sewing)
+                    if (sewing && !IsOneStitch(stitch, last!.Value, at))
                     {
                         foreach (var between in LongMove.Between(last!.Value, at))
                             yield return new(step, move.Block, Laid(part, stitch, between), between, arrival, false);
@@ -73,7 +73,13 @@ internal static class NeedleWalk
         && step.Moves[move + 1] is { Trim: false, Block.Stitches: [{ Source: StitchSource.Original } start, ..] }
         && start.At == end.At;
 
-    /// <summary>A stitch longer than a record is sewn in several.</summary>
+    /// <summary>A tape's stitch across a column is one stitch, however long it is.</summary>
+    private static bool IsOneStitch(Stitch stitch, TapePoint from, TapePoint to) =>
+        stitch.Source is StitchSource.Original or StitchSource.Repeated
+        && stitch.Use is StitchUse.Satin or StitchUse.Underlay
+        && LongMove.LeavesThreadUncut(from, to);
+
+    /// <summary>Any other that is longer than a record is sewn in several.</summary>
     private static Stitch Laid(Part part, Stitch stitch, TapePoint at) =>
         stitch with
         {

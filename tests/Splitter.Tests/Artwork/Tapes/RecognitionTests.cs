@@ -58,6 +58,31 @@ public sealed class RecognitionTests
         Assert.IsType<RunShape>(Assert.Single(Shapes(ring)));
     }
 
+    /// <summary>Stitches of a tie lie on each other, and what is sewn between two is no column with them.</summary>
+    [Fact]
+    public void AWaveWithTiesIsALine()
+    {
+        var wave = Tied(new HandTape(), 0, 10);
+        for (var x = 2; x <= 112; x += 2)
+            wave.Sew((x, 10 + (3 * Math.Sin(x * 0.2))));
+        Assert.IsType<RunShape>(Assert.Single(Shapes(Tied(wave, 112, 10 + (3 * Math.Sin(112 * 0.2))))));
+
+        static HandTape Tied(HandTape tape, double x, double y) =>
+            tape.Sew((x, y), (x + 0.7, y), (x, y), (x + 0.7, y), (x, y));
+    }
+
+    /// <summary>Two uprights, a long way between them, and what joins them: an H.</summary>
+    [Fact]
+    public void ColumnsOfALetterAreOneThingWithTheWaysBetween()
+    {
+        var letter = new HandTape().Run(2, 30).Run(2, 0).Column(0, 0, 4, 30);
+        letter.Run(18, 0).Run(18, 30).Run(18, 0).Column(16, 0, 4, 30);
+        letter.Run(4, 15).Run(16, 15).Run(4, 15);
+        for (var i = 0; i <= 60; i++)
+            letter.Sew((4 + (i * 0.2), i % 2 == 0 ? 13 : 17));
+        Assert.IsType<SatinShape>(Assert.Single(Shapes(letter)));
+    }
+
     /// <summary>
     /// A run along the edge and open rows across lie below a fill, two sections of it side by side, a tie at each end.
     /// </summary>

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Cutting.Tapes;
+
+/// <summary>
+/// What lies over a shape where a hooping reaches past its seams, when earlier ones have sewn it and this one does not
+/// sew it again: an overlap would cover it. It grows from the uppermost shape down.
+/// </summary>
+/// <param name="reach">How far the hooping sews.</param>
+internal sealed class FinishedWork(Reach reach)
+{
+    /// <summary>Threads are looked at every so often, µm.</summary>
+    private const int Step = CellGround.Side;
+
+    /// <summary>A thread and what lies so near it belong together, µm: rows leave no gap then.</summary>
+    private const int Beside = CellGround.Side;
+
+    private readonly CellGround earlier = new();
+    private readonly CellGround own = new();
+    private readonly Func<double, double, bool> reaches = Polygons.Containment(reach.Lines);
+    private readonly Box bounds = reach.Lines.Bounds;
+
+    /// <param name="from">Of a stitch that an earlier hooping sews.</param>
+    internal void AddEarlier(Point from, Point to) => Lay(earlier, from, to);
+
+    /// <summary>The hooping's own, which come after its overlap.</summary>
+    internal void AddOwn(ImmutableArray<KeptStitch> stitches)
+    {
+        for (var i = 1; i < stitches.Length; i++)
+            Lay(own, stitches[i - 1].At, stitches[i].At);
+    }
+
+    internal bool IsAt(Point place) => earlier.Has(place) && !own.Has(place);
+
+    /// <summary>A stitch would lie over some of it.</summary>
+    internal bool IsUnder(Point from, Point to) => Along(from, to).Any(IsAt);
+
+    private void Lay(CellGround ground, Point from, Point to)
+    {
+        if (Box.Around([from, to]).Meets(bounds))
+            foreach (var at in Along(from, to))
+                if (reaches(at.X, at.Y))
+                    ground.Lay(at, at, Beside);
+    }
+
+    private static IEnumerable<Point> Along(Point from, Point to)
+    {
+        var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Step));
+        for (var k = 0; k <= count; k++)
+            yield return from.Towards(to, (double)k / count);
+    }
+}
