@@ -37,17 +37,34 @@ public static class Pipeline
         select new Outlook(job, plans);
 
     /// <summary>
-    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto
-    /// the work that is there. The set is made as for <see cref="Make"/>, for the one hoop that the request names.
+    /// As <see cref="Make"/>, for the one hoop that the request names.
     /// </summary>
-    internal static Result<Realigned> Realign(Request request, PartOffsets offsets) =>
+    /// <param name="call">Where the hoop is asked for.</param>
+    internal static Result<Production> MakeOne(Request request, Place call) =>
         from job in Prepare(request)
-        from hoop in HoopChoice.One(job.Hoops, offsets.Place)
+        from hoop in HoopChoice.One(job.Hoops, call)
         let laid = job.For(hoop)
         from set in Sew(request, laid, new Drafts(job.Recipe, job.Drawing, request.Jobs), hoop)
-        from correction in Corrector.Correct(laid.Recipe, job.Drawing, set.Plan, set.Parts, offsets)
-        let files = CorrectionRenderer.Render(request, laid, set.Parts, correction)
-        select new Realigned(job, set, correction, files);
+        select new Production(laid, [set]);
+
+    /// <summary>
+    /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto
+    /// the work that is there.
+    /// </summary>
+    /// <param name="made">The one set that the part is of.</param>
+    internal static Result<Realigned> Realign(Request request, Production made, PartOffsets offsets) =>
+        from correction in Corrector.Correct(
+            made.Job.Recipe,
+            made.Job.Drawing,
+            made.Sets[0].Plan,
+            made.Sets[0].Parts,
+            offsets
+        )
+        select new Realigned(
+            made.Sets[0],
+            correction,
+            CorrectionRenderer.Render(request, made.Job, made.Sets[0].Parts, correction)
+        );
 
     private static Result<Job> Prepare(Request request) =>
         from recipe in RecipeReader.Read(request.File, request.Bytes, request.Read)
@@ -62,9 +79,9 @@ public static class Pipeline
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers, request.Jobs)
-        from sewn in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
+        from dense in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
         let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
-        let files = OutputRenderer.Render(request, job, plan, parts)
+        let files = OutputRenderer.Render(request, job, plan, parts, dense)
         select new PartSet(plan, parts, files);
 }
 
@@ -132,4 +149,4 @@ public sealed record PartSet
 /// <summary>What <see cref="Pipeline.Realign"/> returns.</summary>
 /// <param name="Original">The set that the part is of.</param>
 /// <param name="Files">Those of the corrected part alone.</param>
-internal sealed record Realigned(Job Job, PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);
+internal sealed record Realigned(PartSet Original, Correction Correction, ImmutableArray<OutputFile> Files);

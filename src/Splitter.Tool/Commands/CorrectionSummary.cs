@@ -45,46 +45,53 @@ internal sealed record CorrectionSummary(
     /// <summary>Beside the folder of the hoop.</summary>
     internal static string FolderOf(Realigned made) => Path.GetDirectoryName(made.Files[0].Path)!;
 
-    internal string ToText()
-    {
-        var joins = new TextTable("join", "planned", "now", "covers");
-        foreach (var join in Joins)
-            joins.Add(
-                string.Join('-', join.Between),
-                Invariant($"{join.PlannedMm:0.00}"),
-                Invariant($"{join.NowMm:0.00}"),
-                Invariant($"{join.CoversMm:0.00}")
-            );
-        return Verdict switch
-        {
-            "fits" => Invariant(
-                $"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n"
-            ),
-            _ => Invariant($"Part {Part} {Told()}.\nIt goes {Way(Move.RightMm, "right", "left")} and ")
-                + Invariant($"{Way(Move.UpMm, "up", "down")}, and turns {Math.Abs(Move.ClockwiseDeg):0.00} ")
-                + Invariant($"degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")}, as the hoop ")
-                + "lies before you. On average the places that you measured will then still be "
-                + Invariant($"{ResidualMm:0.00} mm off.\n\n")
-                + (
-                    Joins.IsEmpty
-                        ? "No seam joins it to another part.\n"
-                        : $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n"
-                )
-                + $"\n{Folder}/\n",
-        };
-    }
+    internal string ToText() =>
+        Verdict == "fits"
+            ? Invariant($"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n")
+            : $"Part {Part} {Told()}.\n{Moves()}\nOn average the places that you measured will then still be "
+                + Invariant($"{ResidualMm:0.00} mm off.\n\n{Table()}\n{Folder}/\n")
+                + "Unpick the crosses, load the tape in it, and go on by its page. The tape first sews crosses\n"
+                + "where you measured: sew on only if they meet what is there.\n";
 
     private string Told() =>
         Verdict switch
         {
             "moved" => "lies beside its place",
             "turned" => "lies beside its place and is turned",
-            _ => Invariant($"lies on cloth that has stretched: it becomes {Move.LongerAlongWarpPercent:0.00} % ")
-                + Invariant($"longer along the warp and {Move.LongerAlongWeftPercent:0.00} % along the weft"),
+            _ => $"lies on cloth that has {MoveWords.Given(Warp, Weft)}: it becomes {MoveWords.Shares(Warp, Weft)}",
         };
 
-    private static string Way(decimal millimetres, string one, string other) =>
-        Invariant($"{Math.Abs(millimetres):0.00} mm {(millimetres < 0 ? other : one)}");
+    /// <summary>Where the middle goes, if other places go otherwise.</summary>
+    private string Moves()
+    {
+        var way = MoveWords.Of((int)(Move.RightMm * Units.Millimetre), (int)(Move.UpMm * Units.Millimetre));
+        var turn = Math.Round(Math.Abs(Move.ClockwiseDeg), 2);
+        return turn == 0 && Verdict == "moved"
+            ? $"It goes {way}, as the hoop lies before you."
+            : $"In the middle of the hoop it goes {way}, and it turns "
+                + Invariant($"{turn:0.00} degrees {(Move.ClockwiseDeg < 0 ? "anticlockwise" : "clockwise")},\n")
+                + "as the hoop lies before you.";
+    }
+
+    private string Table()
+    {
+        if (Joins.IsEmpty)
+            return "No seam joins it to another part.\n";
+        var joins = new TextTable("join", "planned", "now", "covers", "");
+        foreach (var join in Joins)
+            joins.Add(
+                string.Join('-', join.Between),
+                Invariant($"{join.PlannedMm:0.00}"),
+                Invariant($"{join.NowMm:0.00}"),
+                Invariant($"{join.CoversMm:0.00}"),
+                join.NowMm > join.CoversMm ? "not covered" : ""
+            );
+        return $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n";
+    }
+
+    private double Warp => (double)Move.LongerAlongWarpPercent / 100;
+
+    private double Weft => (double)Move.LongerAlongWeftPercent / 100;
 
     private static decimal Millimetres(int micrometres) => (decimal)micrometres / Units.Millimetre;
 

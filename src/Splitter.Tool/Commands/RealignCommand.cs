@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Correcting;
 using Splitter.Diagnostics;
@@ -26,8 +27,8 @@ internal static class RealignCommand
         var at = new Option<string[]>("--at")
         {
             Description =
-                "A corner by its name, or a cross on one by its number on the work sheet, and how far the new stitch "
-                + "lies from the sewn work, as the hoop lies before you. At two places or more.",
+                "A corner by its name, or a cross by its number on the work sheet, and how far the new stitch lies "
+                + "from the sewn work, as the hoop lies before you. At two corners, or crosses on them, or more.",
             HelpName = "PLACE LENGTH right|left|up|down ...",
             AllowMultipleArgumentsPerToken = true,
         };
@@ -88,32 +89,39 @@ internal static class RealignCommand
     {
         var recipe = new RecipeFile(call.Recipe);
         progress.Say(recipe.Given);
-        var realigned =
-            from offsets in Measured(call)
+        var sewn =
+            from asked in Measured(call)
             from request in recipe.Load(call.Hoop, Environment.ProcessorCount)
-            from done in Pipeline.Realign(request, offsets)
-            select done;
-        var diagnostics = recipe.FromHere(realigned.Diagnostics);
-        if (!realigned.TryGet(out var made))
-            return Answer.Wrong(diagnostics);
-        var output = OutputFolder.Of(recipe, made.Job.Recipe.Output, call.Out);
+            from made in Pipeline.MakeOne(request, asked.Place)
+            select (asked, request, made);
+        if (!sewn.TryGet(out var start))
+            return Answer.Wrong(recipe.FromHere(sewn.Diagnostics));
+        var (offsets, loaded, set) = start;
+        var output = OutputFolder.Of(recipe, set.Job.Recipe.Output, call.Out);
         var disk = new LocalDisk();
-        var link = call.Out is null ? OutputFolder.LinkOnTheWay(disk, recipe, made.Job.Recipe.Output) : null;
-        if ((link ?? Changed(disk, output, made)) is { } problem)
-            return Answer.Wrong([.. diagnostics, problem]);
-        var summary = CorrectionSummary.Of(recipe.Given, output, made);
-        if (summary.Folder is not null)
-        {
-            progress.BeginWriting(stop);
-            var problems = new SetWriter(disk).Write(
-                [(new SetFolder(output, CorrectionSummary.FolderOf(made)), made.Files)],
-                stop
-            );
-            if (!problems.IsEmpty)
-                return Answer.Wrong([.. diagnostics, .. problems]);
-        }
-        return new(ExitCode.Done, diagnostics) { Text = summary.ToText(), Data = summary };
+        var link = call.Out is null ? OutputFolder.LinkOnTheWay(disk, recipe, set.Job.Recipe.Output) : null;
+        if ((link ?? PartOnDisk.Problem(disk, output, set, offsets)) is { } problem)
+            return Answer.Wrong([problem]);
+        var earlier = new SetFolder(output, PartFiles.CorrectedFolder(set.Sets[0].Hoop, offsets.Part));
+        // What there is to say of the recipe, plan and make have said.
+        var realigned = Pipeline.Realign(loaded, set, offsets);
+        if (!realigned.TryGet(out var corrected))
+            return Answer.Wrong([.. realigned.Diagnostics, .. PartOnDisk.Overtaken(disk, earlier, offsets.Part)]);
+        var summary = CorrectionSummary.Of(recipe.Given, output, corrected);
+        if (summary.Folder is null)
+            return Done([.. realigned.Diagnostics, .. PartOnDisk.Overtaken(disk, earlier, offsets.Part)], summary);
+        ImmutableArray<Diagnostic> said =
+        [
+            .. realigned.Diagnostics,
+            .. PartOnDisk.Replaced(disk, earlier, offsets.Part, corrected.Files),
+        ];
+        progress.BeginWriting(stop);
+        var problems = new SetWriter(disk).Write([(earlier, corrected.Files)], stop);
+        return problems.IsEmpty ? Done(said, summary) : Answer.Wrong([.. said, .. problems]);
     }
+
+    private static Answer Done(ImmutableArray<Diagnostic> said, CorrectionSummary summary) =>
+        new(ExitCode.Done, said) { Text = summary.ToText(), Data = summary };
 
     private static Result<PartOffsets> Measured(RealignCall call)
     {
@@ -130,19 +138,5 @@ internal static class RealignCommand
             return Result.Fail<PartOffsets>(CallProblems.NoOffsets());
         return from offsets in OffsetWords.Read(call.At, CallProblems.Call)
             select new PartOffsets(part, offsets, CallProblems.Call);
-    }
-
-    /// <summary>What is in the hoop was sewn from the tape on disk; it is that one which is moved.</summary>
-    private static Diagnostic? Changed(LocalDisk disk, string output, Realigned made)
-    {
-        var name = PartFiles.Tape(made.Correction.Part.Letter);
-        var expected = made.Original.Files.FirstOrDefault(f => Path.GetFileName(f.Path) == name);
-        var path = Path.Combine(output, made.Original.Plan.Hoop.Name, name);
-        if (expected is null)
-            return CallProblems.NoTape(made.Correction.Part.Letter);
-        var (bytes, problem) = disk.Kind(path) == EntryKind.File ? BoundedFile.Read(path) : ([], "is not there");
-        return problem is not null ? CallProblems.CannotRead(path, problem)
-            : bytes.AsSpan().SequenceEqual(expected.Bytes.Span) ? null
-            : CorrectionProblems.OtherTape(path, made.Correction.Part.Letter);
     }
 }

@@ -9,8 +9,9 @@ namespace Splitter.Correcting;
 /// The plan as it is now: the part is set by nothing more, its corners for later parts have moved with it, and joins
 /// have the errors that are expected now.
 /// </param>
-/// <param name="Part">What is left to sew, moved.</param>
-/// <param name="Offsets">What was measured.</param>
+/// <param name="Part">What is left to sew, moved; crosses before it show whether the move is right.</param>
+/// <param name="Joins">Those that a person will want to know of, what is not covered first.</param>
+/// <param name="Offsets">What was measured, in the order of the crosses.</param>
 internal sealed record Correction(
     Plan Plan,
     Part Part,
@@ -21,9 +22,9 @@ internal sealed record Correction(
 
 /// <summary>How a part was moved, as a person sees it with the hoop before them.</summary>
 /// <param name="Verdict">What the offsets said.</param>
-/// <param name="Right">How far the middle of the measured places moves to the right, micrometres.</param>
-/// <param name="Up">How far it moves up, micrometres.</param>
-/// <param name="Degrees">How far it turns about that middle, clockwise.</param>
+/// <param name="Right">How far its place in the middle of the hoop moves to the right, micrometres.</param>
+/// <param name="Up">How far that moves up, micrometres.</param>
+/// <param name="Degrees">How far the part turns about it, clockwise.</param>
 /// <param name="Residual">Root mean square of the offsets that are left, micrometres.</param>
 internal sealed record RealignMove(Verdict Verdict, int Right, int Up, double Degrees, double Residual)
 {
@@ -39,4 +40,11 @@ internal sealed record RealignMove(Verdict Verdict, int Right, int Up, double De
 /// <summary>What a correction does to a join.</summary>
 /// <param name="Before">The join as planned.</param>
 /// <param name="After">The same with what is expected now.</param>
-internal sealed record JoinChange(PartJoin Before, PartJoin After);
+internal sealed record JoinChange(PartJoin Before, PartJoin After)
+{
+    /// <summary>It is a join of this part.</summary>
+    internal bool Joins(int hooping) => Before.Earlier == hooping || Before.Later == hooping;
+
+    /// <summary>The overlap does not cover what is expected now, and it is more than was planned.</summary>
+    internal bool Uncovers => !After.IsCovered && After.Within95 > Before.Within95;
+}

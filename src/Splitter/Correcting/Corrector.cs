@@ -10,7 +10,8 @@ using Splitter.Recipes;
 namespace Splitter.Correcting;
 
 /// <summary>
-/// Measured offsets to a corrected part: what is left to sew of it, moved onto the work that is there.
+/// Measured offsets to a corrected part: what is left to sew of it, moved onto the work that is there, and before it
+/// crosses at the measured places that show whether the move is right.
 /// </summary>
 internal static class Corrector
 {
@@ -22,114 +23,135 @@ internal static class Corrector
         PartOffsets asked
     ) =>
         from hooping in Hooping(plan, asked)
-        from seen in Sighting.Of(plan, hooping, asked.Offsets, asked.Place)
+        let places = MeasurablePlace.Of(drawing, plan, hooping)
+        from seen in Sighting.Of(places, plan.Hoopings[hooping], asked.Offsets, asked.Place)
         let fit = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners)
-        from judged in Accepted(recipe, asked, Judgement.Of(recipe, fit, hooping, seen))
-        let moved = Moved(parts[hooping], judged)
-        from part in Reachable(asked, Planned(parts[hooping]), moved)
-        let joins = ExpectedFit.Of(recipe, drawing, plan, fit, hooping, [.. seen.Select(s => s.Taken)])
-        let after = After(plan, hooping, judged, joins)
+        from judged in Accepted(
+            recipe,
+            asked,
+            Judgement.Of(recipe, fit, hooping, seen),
+            () => OddFigure.Of(recipe, fit, plan, hooping, seen)
+        )
+        let expected = new ExpectedFit(recipe, drawing, plan, hooping)
+        let joins = expected.With([.. seen.Where(s => s.ShowsBothWays).Select(s => s.Taken)])
+        let after = After(plan, hooping, judged, joins, CheckCrosses.Of(plan.Hoopings[hooping].Field, judged, seen))
+        let moved = Moved(recipe, parts[hooping], judged, after.Hoopings[hooping])
+        // What fits is sewn as it is, and nothing of this comes to pass.
+        from part in judged.Verdict == Verdict.Fits
+            ? Result.Of(moved)
+            : from part in FieldRoom.Within(asked, Left(parts[hooping]), moved)
+            from told in Result.Of(
+                part,
+                [
+                    .. UncoveredJoins.Of(asked, plan, expected, places, seen, joins),
+                    .. OffCentre(asked, parts[hooping], part),
+                ]
+            )
+            select told
         select new Correction(
             after,
-            part with
-            {
-                Hooping = after.Hoopings[hooping],
-            },
-            Told(plan.Hoopings[hooping].Field, judged),
-            joins,
-            asked.Offsets
+            part,
+            Told(part.Field, judged),
+            [.. joins.Where(j => j.Joins(hooping) || j.Uncovers).OrderBy(j => !j.Uncovers)],
+            [.. asked.Offsets.Where(o => seen.Any(s => s.Name == o.At))]
         );
 
-    private static Result<int> Hooping(Plan plan, PartOffsets asked)
+    /// <summary>Which part it is; those that cannot be corrected are refused.</summary>
+    internal static Result<int> Hooping(Plan plan, PartOffsets asked)
     {
         var index = plan.Hoopings.Select(h => h.Letter).ToList().IndexOf(asked.Part);
         return index < 0
-                ? Result.Fail<int>(CorrectionProblems.NoSuchPart(asked.Place, asked.Part, plan.Hoopings[^1].Letter))
+                ? Result.Fail<int>(
+                    CorrectionProblems.NoSuchPart(asked.Place, asked.Part, [.. plan.Hoopings.Select(h => h.Letter)])
+                )
             : index == 0 ? Result.Fail<int>(CorrectionProblems.FirstPart(asked.Place, asked.Part))
             : Result.Of(index);
     }
 
     /// <summary>Cloth that has stretched is followed as far as the recipe allows.</summary>
-    private static Result<Judgement> Accepted(Recipe recipe, PartOffsets asked, Judgement judged) =>
+    private static Result<Judgement> Accepted(
+        Recipe recipe,
+        PartOffsets asked,
+        Judgement judged,
+        Func<OddFigure?> odd
+    ) =>
         judged.Verdict switch
         {
             Verdict.Contradictory => Result.Fail<Judgement>(
-                CorrectionProblems.Contradictory(asked.Place, judged.Residual)
+                CorrectionProblems.Contradictory(asked.Place, judged.Residual, odd())
             ),
             Verdict.Stretched when judged.Stretch.Most > recipe.Registration.FollowStretch => Result.Fail<Judgement>(
-                CorrectionProblems.Stretched(asked.Place, judged.Stretch, recipe.Registration.FollowStretch)
+                CorrectionProblems.Stretched(asked.Place, judged.Stretch, recipe.Registration.FollowStretch, odd())
             ),
             _ => Result.Of(judged),
         };
 
     /// <summary>
-    /// What comes after the alignment stitches; the cloth is in the hoop already, and their stop has been. Every stitch
-    /// is moved by itself and lies on the tape's grid again, so stitches keep their lengths to a tenth of a millimetre.
+    /// What comes after the alignment stitches, moved; the cloth is in the hoop already. Every stitch is moved by
+    /// itself and lies on the tape's grid again, so stitches keep their lengths to a tenth of a millimetre.
     /// </summary>
-    private static Part Moved(Part part, Judgement judged) =>
-        part with
+    /// <param name="hooping">As it is after the move, with the crosses to check it by.</param>
+    private static Part Moved(Recipe recipe, Part part, Judgement judged, Hooping hooping)
+    {
+        ImmutableArray<Step> left =
+        [
+            .. Left(part)
+                .Select(
+                    (step, i) =>
+                        step with
+                        {
+                            Number = i + 2,
+                            Moves = [.. step.Moves.Select(move => move with { Block = Moved(move.Block, judged) })],
+                        }
+                ),
+        ];
+        var stops = new StopTexts(recipe.Cloth, new(recipe.Output));
+        ImmutableArray<Step> steps = [CheckCrosses.Step(hooping.Alignments, part, left[0], stops), .. left];
+        return part with
         {
-            Steps =
-            [
-                .. Planned(part)
-                    .Select(
-                        (step, i) =>
-                            step with
-                            {
-                                Number = i + 1,
-                                Moves = [.. step.Moves.Select(move => move with { Block = Moved(move.Block, judged) })],
-                            }
-                    ),
-            ],
+            Hooping = hooping,
+            Steps = steps,
+            Visits = FieldBox.Visits(
+                part.Field.Hoop,
+                FieldBox.Around(part.Field, part.Steps),
+                FieldBox.Around(part.Field, steps)
+            ),
         };
+    }
 
     private static Stitching.Block Moved(Stitching.Block block, Judgement judged) =>
         block with
         {
-            Stitches = [.. block.Stitches.Select(s => s with { At = OnTape(s.At, judged) })],
-            Line = [.. block.Line.Select(p => OnTape(p, judged))],
+            Stitches = [.. block.Stitches.Select(s => s with { At = judged.OnTape(s.At) })],
+            Line = [.. block.Line.Select(judged.OnTape)],
         };
 
-    private static Point OnTape(Point at, Judgement judged) =>
-        judged.Move.Of(judged.Stretch.Of(new Vector(at.X, at.Y))).From(default).OnTape();
-
-    private static IEnumerable<Step> Planned(Part part) =>
+    private static IEnumerable<Step> Left(Part part) =>
         part.Steps.Where(s => s.Kind is StepKind.Body or StepKind.NextCorners);
 
-    /// <param name="planned">What is left to sew before it is moved: it says how far a move could go.</param>
-    private static Result<Part> Reachable(PartOffsets asked, IEnumerable<Step> planned, Part part)
+    /// <summary>
+    /// A far move of a part that fills its field on one side only: the other side has no room for as much.
+    /// </summary>
+    private static IEnumerable<Diagnostic> OffCentre(PartOffsets asked, Part planned, Part moved)
     {
-        var (side, by) = Beyond(part.Field, part.Steps).MaxBy(b => b.By);
-        if (by <= 0)
-            return Result.Of(part);
-        var room = -Beyond(part.Field, planned).Single(b => b.Side == side).By;
-        return Result.Fail<Part>(
-            CorrectionProblems.LeavesField(asked.Place, part.Letter, side, by, Math.Max(0, room), part.Field.Clearance)
+        var (before, after) = (
+            FieldBox.Around(planned.Field, planned.Steps),
+            FieldBox.Around(moved.Field, moved.Steps)
         );
+        if (moved.Visits.IsEmpty && !after.HasMiddleOf(before))
+            yield return CorrectedTapeProblems.OffCentre(asked.Place, moved.Letter);
     }
 
-    /// <summary>How far stitches reach past the ground that may be sewn, at each side; negative for room.</summary>
-    private static (string Side, int By)[] Beyond(Field field, IEnumerable<Step> steps)
-    {
-        var (width, height) = ((field.Hoop.Width / 2) - field.Clearance, (field.Hoop.Height / 2) - field.Clearance);
-        var places = steps
-            .SelectMany(s => s.Moves)
-            .SelectMany(m => m.Block.Stitches)
-            .Select(s => field.ToField(s.At))
-            .ToList();
-        return
-        [
-            ("right", places.Max(p => p.U) - width),
-            ("top", places.Max(p => p.V) - height),
-            ("left", -places.Min(p => p.U) - width),
-            ("bottom", -places.Min(p => p.V) - height),
-        ];
-    }
-
-    private static Plan After(Plan plan, int hooping, Judgement judged, ImmutableArray<JoinChange> joins) =>
+    private static Plan After(
+        Plan plan,
+        int hooping,
+        Judgement judged,
+        ImmutableArray<JoinChange> joins,
+        ImmutableArray<AlignmentStitch> crosses
+    ) =>
         plan with
         {
-            Hoopings = plan.Hoopings.SetItem(hooping, plan.Hoopings[hooping] with { Takes = [], Alignments = [] }),
+            Hoopings = plan.Hoopings.SetItem(hooping, plan.Hoopings[hooping] with { Takes = [], Alignments = crosses }),
             Corners =
             [
                 .. plan.Corners.Select(c =>
@@ -137,21 +159,20 @@ internal static class Corrector
                         ? c
                         : c with
                         {
-                            At = OnTape(c.At, judged),
-                            ArmX = OnTape(c.ArmX, judged),
-                            ArmY = OnTape(c.ArmY, judged),
+                            At = judged.OnTape(c.At),
+                            ArmX = judged.OnTape(c.ArmX),
+                            ArmY = judged.OnTape(c.ArmY),
                         }
                 ),
             ],
             Joins = [.. plan.Joins.Select(join => joins.FirstOrDefault(j => j.Before == join)?.After ?? join)],
         };
 
+    /// <summary>A turn and a stretch move each place otherwise: what is told is the middle of the hoop.</summary>
     private static RealignMove Told(Field field, Judgement judged)
     {
-        var about = judged.Move.About;
-        var shift = judged.Move.Shift;
-        var (from, to) = (field.ToField(about.From(default)), field.ToField((about + shift).From(default)));
-        return new(judged.Verdict, to.U - from.U, to.V - from.V, judged.Move.Angle * 180 / Math.PI, judged.Residual)
+        var to = field.ToField(judged.Lays(field.Centre).From(default));
+        return new(judged.Verdict, to.U, to.V, judged.Move.Angle * 180 / Math.PI, judged.Residual)
         {
             Warp = judged.Stretch.Warp,
             Weft = judged.Stretch.Weft,

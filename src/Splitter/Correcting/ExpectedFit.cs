@@ -12,42 +12,39 @@ namespace Splitter.Correcting;
 /// What a correction does to the errors of joins. The part then lies as its measured places were read, and no more as
 /// its corners were set; later parts that are set by its corners follow it.
 /// </summary>
-internal static class ExpectedFit
+internal sealed class ExpectedFit(Recipe recipe, Drawing drawing, Plan plan, int hooping)
 {
     /// <summary>Differences below a step of what is told are none, µm.</summary>
     private const int Told = 10;
 
+    private readonly ILookup<(int, int), SeamStretch> seams = SeamStretches
+        .Of(drawing, plan)
+        .ToLookup(s => (s.Seam.Earlier, s.Seam.Later));
+
     /// <summary>The joins of the part itself, and those of others that change.</summary>
-    internal static ImmutableArray<JoinChange> Of(
-        Recipe recipe,
-        Drawing drawing,
-        Plan plan,
-        PredictedFit before,
-        int hooping,
-        ImmutableArray<TakenCorner> measured
-    )
+    /// <param name="measured">
+    /// Places that showed both ways. What edges showed makes the part lie nearer than is expected here, if it does
+    /// anything.
+    /// </param>
+    internal ImmutableArray<JoinChange> With(ImmutableArray<TakenCorner> measured)
     {
         var after = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners, (hooping, measured));
-        var seams = SeamStretches.Of(drawing, plan).ToLookup(s => (s.Seam.Earlier, s.Seam.Later));
         return
         [
             .. from planned in plan.Joins
             where planned.Later >= hooping
-            let change = new JoinChange(planned, Expected(planned, after, seams[(planned.Earlier, planned.Later)]))
-            where
-                planned.Earlier == hooping
-                || planned.Later == hooping
-                || Math.Abs(change.After.Within95 - planned.Within95) >= Told
+            let change = new JoinChange(planned, Expected(planned, after))
+            where change.Joins(hooping) || Math.Abs(change.After.Within95 - planned.Within95) >= Told
             select change,
         ];
     }
 
-    private static PartJoin Expected(PartJoin join, PredictedFit fit, IEnumerable<SeamStretch> stretches)
+    private PartJoin Expected(PartJoin join, PredictedFit fit)
     {
         Point[] places =
         [
             join.WorstAt,
-            .. stretches
+            .. seams[(join.Earlier, join.Later)]
                 .Where(s => s.Ground is SeamGround.Fill or SeamGround.LineWork)
                 .SelectMany(s => s.Line.Points)
                 .Distinct(),

@@ -9,7 +9,7 @@ namespace Splitter.Correcting;
 /// <summary>A measured offset on the drawing.</summary>
 /// <param name="At">Where the new stitch should lie.</param>
 /// <param name="Donor">Index of the hooping whose work is there.</param>
-/// <param name="Offset">From there to where it lies, µm.</param>
+/// <param name="Offset">From there to where it lies, µm; on an edge as far as it is square to the edge.</param>
 internal sealed record Sighting(Point At, int Donor, Vector Offset)
 {
     /// <summary>More than this was measured wrongly or is better set again, µm: overlaps cover a tenth of it.</summary>
@@ -18,67 +18,88 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
     /// <summary>
     /// Nearer places tell no turn, µm: over this way one degree is 0.2 mm, which is less than one reads.
     /// </summary>
-    private const int Apart = 10 * Units.Millimetre;
+    internal const int Apart = 10 * Units.Millimetre;
+
+    /// <summary>A shift and a turn are seen at so many places that show both ways.</summary>
+    internal const int Fewest = 2;
+
+    /// <summary>What was read along an edge and is less than this, µm, is not worth a word.</summary>
+    private const int ToldAlong = Units.TapeStep;
 
     /// <summary>
     /// More places than this tell nothing new, and there are no more points of <see cref="ChiSquare"/>.
     /// </summary>
     private static int Most => ChiSquare.Most / 2;
 
+    /// <summary>
+    /// Square to the edge or line that was measured at, of length 1; null at a hole, which shows both ways.
+    /// </summary>
+    internal Vector? Across { get; init; }
+
+    /// <summary>What it was called.</summary>
+    internal string Name { get; init; } = "";
+
+    /// <summary>Id of the corner or shape that is there.</summary>
+    internal string On { get; init; } = "";
+
+    internal bool ShowsBothWays => Across is null;
+
     internal TakenCorner Taken => new(At, Donor);
+
+    /// <summary>As much of a way as is seen here: both of its components, or that across the edge.</summary>
+    internal double[] Seen(Vector way) => Across is { } across ? [Vector.Dot(way, across)] : [way.X, way.Y];
 
     /// <summary>What was measured, on the drawing; or all that is wrong with it.</summary>
     internal static Result<ImmutableArray<Sighting>> Of(
-        Plan plan,
-        int hooping,
+        ImmutableArray<MeasurablePlace> places,
+        Hooping hooping,
         ImmutableArray<MeasuredOffset> offsets,
         Place call
     )
     {
         var problems = new List<Diagnostic>();
         var seen = new List<Sighting>();
+        ImmutableArray<string> holes = [.. places.Where(p => p.Across is null).Select(p => p.Name)];
         foreach (var (i, offset) in offsets.Index())
         {
-            var place = PlaceOf(plan, hooping, offset.At);
             if (offsets.Take(i).Any(o => o.At == offset.At))
                 problems.Add(CorrectionProblems.Twice(offset));
-            else if (place is not { } found)
-                problems.Add(
-                    CorrectionProblems.NoSuchPlace(offset, plan.Hoopings[hooping].Letter, Names(plan, hooping))
-                );
+            else if (places.FirstOrDefault(p => p.Name == offset.At) is not { } found)
+                problems.Add(CorrectionProblems.NoSuchPlace(offset, hooping.Letter, holes));
             else if (Math.Max(Math.Abs(offset.Right), Math.Abs(offset.Up)) > Farthest)
                 problems.Add(CorrectionProblems.TooFar(offset, Farthest));
-            else
-                seen.Add(new(found.At, found.Donor, OnDrawing(plan.Hoopings[hooping].Field, offset)));
+            else if (Read(found, hooping.Field, offset, problems) is { } sighting)
+                seen.Add(sighting);
         }
-        if (problems.Count == 0 && seen.Count is < 2 || seen.Count > Most)
-            problems.Add(CorrectionProblems.HowMany(call, seen.Count, Most, Names(plan, hooping)));
-        else if (problems.Count == 0 && !seen.Exists(s => s.At.DistanceTo(seen[0].At) >= Apart))
-            problems.Add(CorrectionProblems.TooNear(call, Apart, Names(plan, hooping)));
-        return problems.Count == 0
-            ? Result.Of<ImmutableArray<Sighting>>([.. seen])
-            : Result.Fail<ImmutableArray<Sighting>>([.. problems]);
+        if (problems.TrueForAll(p => p.Severity != Severity.Error))
+        {
+            var both = seen.FindAll(s => s.ShowsBothWays);
+            if (both.Count < Fewest || seen.Count > Most)
+                problems.Add(CorrectionProblems.HowMany(call, both.Count, Most, both.Count < seen.Count, holes));
+            else if (!both.Exists(s => s.At.DistanceTo(both[0].At) >= Apart))
+                problems.Add(CorrectionProblems.TooNear(call, Apart, holes));
+        }
+        return Result.From<ImmutableArray<Sighting>>([.. seen], problems);
     }
 
-    private static TakenCorner? PlaceOf(Plan plan, int hooping, string name)
+    /// <summary>Null where all that was read lies along an edge.</summary>
+    private static Sighting? Read(MeasurablePlace place, Field field, MeasuredOffset offset, List<Diagnostic> problems)
     {
-        var crosses = plan.Hoopings[hooping].Alignments;
-        for (var i = 0; i < crosses.Length; i++)
-            if (Texts.Numbers.Count(i + 1) == name)
-                return new(crosses[i].At, crosses[i].With);
-        var corner = plan.Hoopings[hooping].Takes.Select(t => plan.Corners[t]).FirstOrDefault(c => c.Id == name);
-        return corner is null ? null : new(corner.At, corner.Donor);
-    }
-
-    private static IEnumerable<string> Names(Plan plan, int hooping) =>
-        [
-            .. plan.Hoopings[hooping].Alignments.Select((_, i) => Texts.Numbers.Count(i + 1)),
-            .. plan.Hoopings[hooping].Takes.Select(t => plan.Corners[t].Id),
-        ];
-
-    private static Vector OnDrawing(Field field, MeasuredOffset offset)
-    {
-        var tip = field.ToDesign(new(offset.Right, offset.Up));
-        return Vector.Between(field.Centre, tip);
+        var way = Vector.Between(field.Centre, field.ToDesign(new(offset.Right, offset.Up)));
+        var sighting = new Sighting(place.At, place.Donor, way) { Name = place.Name, On = place.On };
+        if (place.Across is not { } across)
+            return sighting;
+        var isOneWay = offset.Right == 0 || offset.Up == 0;
+        var (square, along) = (Vector.Dot(way, across), Math.Abs(Vector.Dot(way, across.Left)));
+        // One figure that goes more across than along is what a ruler laid square to the edge has shown.
+        if (isOneWay && Math.Abs(square) >= along)
+            (square, along) = (Math.Sign(square) * way.Length, 0);
+        if (along >= ToldAlong)
+        {
+            problems.Add(CorrectionProblems.AlongEdge(offset, field.ToField((across * 1000).From(field.Centre))));
+            if (isOneWay)
+                return null;
+        }
+        return sighting with { Offset = across * square, Across = across };
     }
 }

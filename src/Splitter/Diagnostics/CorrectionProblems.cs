@@ -1,14 +1,27 @@
+using System.Collections.Immutable;
 using Splitter.Correcting;
 using Splitter.Geometry;
+using Splitter.Planning;
 using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
 
-/// <summary>Why a part cannot be corrected: SPL4000 to SPL4999.</summary>
+/// <summary>
+/// What is wrong with what was measured: SPL4000 to SPL4999, with <see cref="CorrectedTapeProblems"/>.
+/// </summary>
 internal static class CorrectionProblems
 {
-    internal static Diagnostic NoSuchPart(Place place, string part, string last) =>
-        Diagnostic.Error(4001, place, $"there is no part '{part}'; parts are lettered from A to {last}");
+    internal static Diagnostic NoSuchPart(Place place, string part, ImmutableArray<string> letters) =>
+        Diagnostic.Error(
+            4001,
+            place,
+            $"there is no part '{part}'; "
+                + (
+                    letters.FirstOrDefault(l => l.Equals(part, StringComparison.OrdinalIgnoreCase)) is { } meant
+                        ? $"did you mean '{meant}'?"
+                        : $"parts are lettered from A to {letters[^1]}"
+                )
+        );
 
     internal static Diagnostic FirstPart(Place place, string part) =>
         Diagnostic.Error(
@@ -17,11 +30,17 @@ internal static class CorrectionProblems
             $"part {part} is sewn first and meets no sewn work; if it lies wrong, unpick it and mount the cloth again"
         );
 
-    internal static Diagnostic NoSuchPlace(MeasuredOffset offset, string part, IEnumerable<string> names) =>
+    /// <param name="holes">Places that show both ways.</param>
+    internal static Diagnostic NoSuchPlace(MeasuredOffset offset, string part, ImmutableArray<string> holes) =>
         Diagnostic.Error(
             4003,
             offset.Place,
-            $"part {part} has no cross and no corner '{offset.At}'; name one of {string.Join(", ", names)}"
+            $"part {part} has no cross and no corner '{offset.At}'; "
+                + (
+                    holes.FirstOrDefault(h => h.Equals(offset.At, StringComparison.OrdinalIgnoreCase)) is { } meant
+                        ? $"did you mean '{meant}'?"
+                        : $"name some of {string.Join(", ", holes)}"
+                )
         );
 
     internal static Diagnostic Twice(MeasuredOffset offset) =>
@@ -35,61 +54,63 @@ internal static class CorrectionProblems
                 + "unpick the crosses and set the part again"
         );
 
-    internal static Diagnostic HowMany(Place place, int count, int most, IEnumerable<string> names) =>
+    /// <param name="count">How many of them show both ways.</param>
+    /// <param name="edges">There are others.</param>
+    internal static Diagnostic HowMany(Place place, int count, int most, bool edges, ImmutableArray<string> holes) =>
         Diagnostic.Error(
             4006,
             place,
-            Invariant($"a move needs 2 to {most} measured places, and there are {count}; measure at some ")
-                + Invariant($"of {string.Join(", ", names)}")
+            Invariant($"a move needs 2 to {most} measured places that show how far off they are both ways, and ")
+                + Invariant($"there {(count == 1 ? "is" : "are")} {count}; ")
+                + (edges ? "a cross on an edge or a line shows only how far off it is across; " : "")
+                + $"measure at some of {string.Join(", ", holes)}"
         );
 
-    internal static Diagnostic TooNear(Place place, int apart, IEnumerable<string> names) =>
+    /// <param name="across">The way in which it shows something, as the hoop lies before the person.</param>
+    internal static Diagnostic AlongEdge(MeasuredOffset offset, FieldPoint across)
+    {
+        // Within 20 degrees of level or upright a person calls it so.
+        var (u, v) = (Math.Abs(across.U), Math.Abs(across.V));
+        return Diagnostic.Warning(
+            4014,
+            offset.Place,
+            $"cross {offset.At} lies on an edge or a line, and shows only how far off it is across, here "
+                + (
+                    v * 11 < u * 4 ? "to the right or left"
+                    : u * 11 < v * 4 ? "up or down"
+                    : "aslant"
+                )
+                + "; what was read along it is not used"
+        );
+    }
+
+    internal static Diagnostic TooNear(Place place, int apart, IEnumerable<string> holes) =>
         Diagnostic.Error(
             4007,
             place,
             Invariant($"all measured places lie within {apart / Units.Millimetre} mm, where a turn cannot ")
-                + Invariant($"be seen; measure farther apart, at some of {string.Join(", ", names)}")
+                + Invariant($"be seen; measure farther apart, at some of {string.Join(", ", holes)}")
         );
 
-    internal static Diagnostic Contradictory(Place place, double residual) =>
+    internal static Diagnostic Contradictory(Place place, double residual, OddFigure? odd) =>
         Diagnostic.Error(
             4010,
             place,
             "no move and no stretch of the cloth explains these figures: on average the places would still be "
-                + Invariant($"{residual / Units.Millimetre:0.00} mm off; measure again, ")
+                + Invariant($"{residual / Units.Millimetre:0.00} mm off; {Again(odd)}measure again, ")
                 + "sideways and upwards, and look whether the cloth lies flat. If they stay, unpick "
                 + "the crosses and set the part again"
         );
 
-    internal static Diagnostic Stretched(Place place, GrainStretch stretch, double most) =>
+    internal static Diagnostic Stretched(Place place, GrainStretch stretch, double most, OddFigure? odd) =>
         Diagnostic.Error(
             4011,
             place,
-            "the cloth has stretched, not only moved: the part would have to become "
-                + Invariant($"{Share(stretch.Warp)} along the warp and {Share(stretch.Weft)} along the weft, ")
-                + Invariant($"and 'registration.follow-stretch' allows {most * 100:0.##} %; unpick the crosses, ")
-                + "press the cloth without pulling it, and set the part again. If one figure may be "
-                + "wrong, measure at a third place"
-        );
-
-    /// <param name="room">How far the part could go that way.</param>
-    /// <param name="clearance">What stays free at the field's edge.</param>
-    internal static Diagnostic LeavesField(
-        Place place,
-        string part,
-        string side,
-        int beyond,
-        int room,
-        int clearance
-    ) =>
-        Diagnostic.Error(
-            4012,
-            place,
-            Invariant($"moved so, part {part} would reach {beyond / (double)Units.Millimetre:0.0} mm past ")
-                + $"the ground that may be sewn, at the {side} of the hoop: the field less the "
-                + Invariant($"{Units.ToMillimetres(clearance)} mm that 'fields.clearance' keeps free at its edge. ")
-                + Invariant($"Up to {room / (double)Units.Millimetre:0.0} mm that way would do; measure again, or ")
-                + "unpick the crosses and set the part again, nearer to its place"
+            $"the cloth has {MoveWords.Given(stretch.Warp, stretch.Weft)}, not only moved: the part would have to "
+                + $"become {MoveWords.Shares(stretch.Warp, stretch.Weft)}, "
+                + Invariant($"and 'registration.follow-stretch' allows {most * 100:0.##} %; {Again(odd)}unpick the ")
+                + "crosses, press the cloth without pulling it, and set the part again"
+                + (odd is null ? ". If one figure may be wrong, measure at a further place" : "")
         );
 
     internal static Diagnostic WhichHoop(Place place, IEnumerable<string> hoops) =>
@@ -99,12 +120,13 @@ internal static class CorrectionProblems
             $"which hoop is it in? Add one of {string.Join(" or ", hoops.Select(h => $"'--hoop {h}'"))}"
         );
 
-    internal static Diagnostic NotUnderstood(Place place, string at) =>
+    internal static Diagnostic NotUnderstood(Place place, string at, string why) =>
         Diagnostic.Error(
             4020,
             place,
-            $"what follows '{at}' is no offset; write a place, then how far the new stitch lies from the old: "
-                + "'--at 1 0.6 mm right 0.2 mm down'"
+            $"after '{at}': {why}{(why.EndsWith('?') ? "" : ".")} "
+                + "Write a place, then how far the new stitch lies from the old: "
+                + "'--at A6 0.6 mm right 0.2 mm down'"
         );
 
     internal static Diagnostic NoUnit(Place place, string at, string number, string way) =>
@@ -124,14 +146,8 @@ internal static class CorrectionProblems
             "an offset says how far and which way; write 'right', 'left', 'up' or 'down' with a length, or 'up: 0 mm'"
         );
 
-    internal static Diagnostic OtherTape(string file, string part) =>
-        Diagnostic.Error(
-            4030,
-            Place.Whole(file),
-            $"this is not part {part} as the recipe makes it now, so its stitches cannot be moved; put recipe "
-                + "and artwork back as they were, or see what changed with 'splitter check'"
-        );
-
-    private static string Share(double share) =>
-        share < 0 ? Invariant($"{-share * 100:0.00} % shorter") : Invariant($"{share * 100:0.00} % longer");
+    private static string Again(OddFigure? odd) =>
+        odd is null
+            ? ""
+            : $"if {odd.Name} were {MoveWords.Of(odd.Right, odd.Up)}, all would agree, so measure there first; ";
 }

@@ -37,6 +37,16 @@ internal static class ManifestCorrection
         json.WriteNumber("longer_along_weft_percent", Rounded(move.Weft * 100, 3));
         json.WriteEndObject();
         json.WriteNumber("residual_mm", Rounded(move.Residual / Units.Millimetre, 3));
+        json.WriteStartArray("crosses");
+        foreach (var (cross, offset) in correction.Part.Hooping.Alignments.Zip(correction.Offsets))
+        {
+            json.WriteStartObject();
+            json.WriteString("at", offset.At);
+            json.WriteString("meets", cross.On);
+            At(json, "at_mm", cross.At);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
         json.WriteStartArray("joins_before");
         foreach (var (before, _) in correction.Joins)
         {

@@ -28,7 +28,7 @@ internal static class MarkStitcher
     /// <summary>Both strokes of the cross in one go, through its middle.</summary>
     internal static Block Cross(AlignmentStitch alignment)
     {
-        var (at, arm) = (alignment.At, AlignmentStitch.Arm);
+        var (at, arm) = (alignment.At, alignment.Stroke);
         return Path(
             $"check-{alignment.On}",
             LooseStitch,

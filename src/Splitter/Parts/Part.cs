@@ -14,6 +14,11 @@ internal sealed record Part(Hooping Hooping, ImmutableArray<Step> Steps)
     /// <summary>Names of corners on the cloth that come out before its body is sewn over them.</summary>
     public ImmutableArray<string> TakenOut { get; init; } = [];
 
+    /// <summary>
+    /// Where the needle goes without sewing before all else, so that the tape reaches as far as another.
+    /// </summary>
+    public ImmutableArray<FieldPoint> Visits { get; init; } = [];
+
     /// <summary>Where the hoop lies.</summary>
     public Field Field => Hooping.Field;
 }

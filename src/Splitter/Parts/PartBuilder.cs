@@ -26,7 +26,14 @@ internal static class PartBuilder
         [
             .. plan.Hoopings.Select(
                 (hooping, i) =>
-                    new Part(hooping, Numbered(Steps(drawing, plan, i, bodies[i], stops), takenOut[i], stops))
+                    new Part(
+                        hooping,
+                        Numbered(
+                            Steps(drawing, plan, i, bodies[i], stops, recipe.Registration.Alignment),
+                            takenOut[i],
+                            stops
+                        )
+                    )
                     {
                         TakenOut = takenOut[i],
                     }
@@ -34,12 +41,14 @@ internal static class PartBuilder
         ];
     }
 
+    /// <param name="looks">The recipe asks for crosses that show the fit.</param>
     private static IEnumerable<Draft> Steps(
         Drawing drawing,
         Plan plan,
         int index,
         ImmutableArray<BodyStep> body,
-        StopTexts stops
+        StopTexts stops,
+        bool looks
     )
     {
         var hooping = plan.Hoopings[index];
@@ -57,7 +66,10 @@ internal static class PartBuilder
                 StepKind.Corners,
                 null,
                 [.. taken.Select(MarkStitcher.Corner)],
-                stops.SetCorners(hooping, [.. taken.Select(c => c.Id)])
+                [
+                    .. stops.SetCorners(hooping, [.. taken.Select(c => c.Id)]),
+                    .. looks && hooping.Alignments.IsEmpty ? [stops.NoCross] : Array.Empty<string>(),
+                ]
             );
         }
         if (!hooping.Alignments.IsEmpty)
@@ -96,7 +108,7 @@ internal static class PartBuilder
         return
         [
             .. all.Select(
-                (step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step), Stop(all, i, takenOut, stops))
+                (step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step.Blocks), Stop(all, i, takenOut, stops))
             ),
         ];
     }
@@ -114,11 +126,7 @@ internal static class PartBuilder
         if (index == steps.Length - 1)
             return [];
         var next = steps[index + 1];
-        var change =
-            next.Thread is { } same && steps[index].Thread == same ? stops.SameThread
-            : next.Thread is { } thread ? stops.Thread(thread)
-            : next.Kind == StepKind.NextCorners ? stops.CornersForLater
-            : null;
+        var change = stops.Change(steps[index].Thread, next.Kind, next.Thread);
         var corners =
             takenOut.IsEmpty || steps[index].Kind == StepKind.Body || next.Kind != StepKind.Body
                 ? null
@@ -127,14 +135,11 @@ internal static class PartBuilder
         return [.. steps[index].Stop, .. new[] { corners, change, clear }.OfType<string>()];
     }
 
-    private static ImmutableArray<Move> Moves(Draft step) =>
+    internal static ImmutableArray<Move> Moves(ImmutableArray<Block> blocks) =>
         [
-            .. step.Blocks.Select(
+            .. blocks.Select(
                 (block, i) =>
-                    new Move(
-                        block,
-                        i > 0 && (block.IsCutBefore ?? JumpOrder.IsTrimmed(step.Blocks[i - 1].End, block.Start))
-                    )
+                    new Move(block, i > 0 && (block.IsCutBefore ?? JumpOrder.IsTrimmed(blocks[i - 1].End, block.Start)))
             ),
         ];
 }

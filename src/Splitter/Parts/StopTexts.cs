@@ -40,10 +40,21 @@ internal sealed class StopTexts(Cloth cloth, Phrasebook say)
         ];
     }
 
+    /// <summary>For a part in which no cross has room.</summary>
+    internal string NoCross => say.Say("stop.no-cross");
+
     internal ImmutableArray<string> LookAtAlignment(int crosses) =>
         [
             crosses == 1 ? say.Say("stop.look.one") : say.Say("stop.look.many"),
             say.Say("stop.set-again"),
+            say.Say("stop.go-on"),
+        ];
+
+    /// <summary>What shows that a moved part would come out right, and what it is if it would not.</summary>
+    internal ImmutableArray<string> LookAtMoved(int crosses) =>
+        [
+            crosses == 1 ? say.Say("stop.look.one") : say.Say("stop.look.many"),
+            say.Say("stop.moved.wrong"),
             say.Say("stop.go-on"),
         ];
 
@@ -55,14 +66,18 @@ internal sealed class StopTexts(Cloth cloth, Phrasebook say)
             ? say.Say("stop.take-out.one", ("corner", ids[0]))
             : say.Say("stop.take-out.many", ("corners", say.Listed(ids)));
 
-    internal string Thread(SewThread thread) => say.Say("stop.thread", ("thread", thread.Name));
-
     /// <summary>
-    /// A tape that stops between two blocks of one thread does so for something that it does not say.
+    /// The thread of the next step; null where the one that is threaded goes on. A tape that stops between two blocks
+    /// of one thread does so for something that it does not say.
     /// </summary>
-    internal string SameThread => say.Say("stop.same-thread");
-
-    internal string CornersForLater => say.Say("stop.corners-for-later");
+    internal string? Change(SewThread? from, StepKind next, SewThread? to) =>
+        to is null
+            ? next == StepKind.NextCorners
+                ? say.Say("stop.corners-for-later")
+                : null
+            : from == to
+                ? say.Say("stop.same-thread")
+                : say.Say("stop.thread", ("thread", to.Name));
 
     /// <summary>Cloth that ends inside the hoop is held by the stabilizer alone: its edge would lift.</summary>
     private ImmutableArray<string> HoldEdge(Hooping hooping) =>

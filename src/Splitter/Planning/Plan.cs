@@ -101,6 +101,9 @@ internal sealed record AlignmentStitch(Point At, int With, string On)
     /// Half the length of each stroke of the cross, µm: long enough to see its middle, short enough to unpick.
     /// </summary>
     internal const int Arm = 3 * Units.Millimetre;
+
+    /// <summary>The same of this cross, which is less where it would come too near to the field's edge.</summary>
+    public int Stroke { get; init; } = Arm;
 }
 
 /// <summary>Which fold of the cloth a placement line is for.</summary>

@@ -55,7 +55,7 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
         Html.Classed("span", "reading", Html.Blank(), $" {sheet.Numbers.Unit} ", sheet.Say.Say(way));
 
     /// <summary>In words that a person has: its colour, what it is, and where one looks for it.</summary>
-    private string Meets(AlignmentStitch cross)
+    internal string Meets(AlignmentStitch cross)
     {
         var say = sheet.Say;
         if (ShowsBothWays(sheet, cross))

@@ -24,8 +24,18 @@ internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
             say.Say("corrected.page", ("title", sheet.Recipe.Title), ("part", Listed.Part.Letter)),
             Html.Element("header", Html.Element("h1", say.Say("corrected.title", ("part", Listed.Part.Letter)))),
             Html.Element("section", Moved().Select(text => Html.Element("p", text))),
+            Html.Element(
+                "figure",
+                new HoopView(sheet, Listed.Part).Draw(
+                    say.Say("part.hoop-view", ("part", Listed.Part.Letter)),
+                    new WorkMap(sheet).Artwork()
+                )
+            ),
             Before(),
-            new StepSection(sheet, Listed).Write(),
+            new StepSection(sheet, Listed)
+            {
+                Moved = new CorrectedCheck(sheet, Listed.Part, correction).Write(),
+            }.Write(),
             WatchSection.Of(sheet, Listed.Part),
             Html.Element("p", say.Say("corrected.after", ("part", Listed.Part.Letter))),
             correction.Joins.IsEmpty ? null : Joins()
@@ -59,12 +69,8 @@ internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
     {
         var tape = Listed.Files.FirstOrDefault(f => f.EndsWith(".dst", StringComparison.Ordinal));
         var steps = new List<object> { say.Say("corrected.stay"), say.Say("corrected.off") };
-        // The stop at which the part would have said so is the one at which it was left.
-        if (!Listed.Part.TakenOut.IsEmpty)
-            steps.Add(new StopTexts(sheet.Recipe.Cloth, say).TakeOut(Listed.Part.TakenOut));
         steps.Add(say.Say("corrected.load", ("file", tape ?? Listed.Part.Letter)));
         steps.Add(say.Say("before.thread", ("thread", sheet.NameOf(Listed.Part.Steps[0].Thread))));
-        steps.Add(say.Say("corrected.needle"));
         return Html.Element("section", Html.Element("h2", say.Say("corrected.before")), Html.Ticks(steps));
     }
 
@@ -85,7 +91,9 @@ internal sealed class CorrectedSheet(SheetContent sheet, Correction correction)
                         Invariant($"{Letter(join.Before.Earlier)}–{Letter(join.Before.Later)}"),
                         sheet.Numbers.Fine(join.Before.Within95),
                         sheet.Numbers.Fine(join.After.Within95),
-                        sheet.Numbers.Fine(join.After.Covers),
+                        join.After.IsCovered
+                            ? sheet.Numbers.Fine(join.After.Covers)
+                            : say.Say("corrected.uncovered", ("covers", sheet.Numbers.Fine(join.After.Covers))),
                     }
                 )
             ),

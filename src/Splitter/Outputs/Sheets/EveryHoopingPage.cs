@@ -40,6 +40,10 @@ internal static class EveryHoopingPage
         );
     }
 
+    /// <summary>A file that says it, whole, with figures for an example.</summary>
+    private const string FileForm =
+        "{ part: D, offsets: [{ at: A6, right: 0.6 mm, down: 0.2 mm }, { at: A8, left: 0.5 mm }] }";
+
     /// <summary>From a part's page to what is told here: a sentence that ends with the name of this page.</summary>
     internal static object[] Linked(SheetContent sheet, string text) =>
         [$"{text} ", Html.Element("a", new XAttribute("href", $"#{Id}"), sheet.Say.Say("every.title")), "."];
@@ -110,6 +114,7 @@ internal static class EveryHoopingPage
                 crosses.Max() > 1 ? say.Say("check.correct.many") : say.Say("check.correct.one"),
                 .. crosses.Max() > 1 ? new[] { say.Say("check.disagree") } : [],
                 say.Say("check.realign"),
+                new object[] { $"{say.Say("check.realign-file")} ", Html.Element("code", FileForm) },
             ]),
         ];
     }

@@ -42,7 +42,8 @@ internal sealed class HoopView
         cloth = sheet.Recipe.Cloth.OnDrawing is { } box ? frame.Lay(box).Common(field) : field;
     }
 
-    internal XElement Draw(string label)
+    /// <param name="artwork">Of a page on which no other picture has it.</param>
+    internal XElement Draw(string label, XElement? artwork = null)
     {
         Paint();
         var clip = $"hoop-{hooping.Letter}";
@@ -51,6 +52,7 @@ internal sealed class HoopView
             frame.Page.Height,
             label,
             "hoop",
+            artwork,
             new XElement("clipPath", new XAttribute("id", clip), WorkMap.Rectangle(cloth)),
             WorkMap.Rectangle(field, new XAttribute("fill", "#fff")),
             InlineSvg.Items(Bare()),

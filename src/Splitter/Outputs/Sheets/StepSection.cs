@@ -20,6 +20,11 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     /// <summary>Setting and judging take most of a page: of many steps they are not among the last.</summary>
     private const int First = 2;
 
+    /// <summary>
+    /// What the crosses of a part should meet that was moved in the hoop; null for a part as planned.
+    /// </summary>
+    internal XElement? Moved { get; init; }
+
     private Part Part => listed.Part;
 
     private int Split => Part.Steps.Length < First + Fewest ? First - 1 : Math.Max(First, Part.Steps.Length - Last);
@@ -120,22 +125,34 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
             ),
             step.Kind == StepKind.Alignment
                 ? Judged(step)
-                : [Html.Ticks(step.Actions), step.Kind == StepKind.Corners ? Tacks(say.Say("tacks.count")) : null]
+                : [Html.Ticks(step.Actions), .. step.Kind == StepKind.Corners ? Set() : []]
         );
     }
+
+    /// <summary>Where no cross shows the fit, what a person reads there stands at this stop.</summary>
+    private object?[] Set() =>
+        [
+            Tacks(say.Say("tacks.count")),
+            sheet.Recipe.Registration.Alignment && Part.Hooping.Alignments.IsEmpty
+                ? new RealignLine(sheet, Part).Write()
+                : null,
+        ];
 
     /// <summary>
     /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone:
     /// corners that are taken out are gone.
     /// </summary>
     private object?[] Judged(Step step) =>
-        [
-            Html.Ticks(step.Actions[..1]),
-            new AlignmentTable(sheet, Part).Write(),
-            Html.Ticks(step.Actions[1..2]),
-            Tacks(say.Say("tacks.count-again")),
-            Html.Ticks(step.Actions[2..]),
-        ];
+        Moved is not null
+            ? [Html.Ticks(step.Actions[..1]), Moved, Html.Ticks(step.Actions[1..])]
+            :
+            [
+                Html.Ticks(step.Actions[..1]),
+                new AlignmentTable(sheet, Part).Write(),
+                Html.Ticks(step.Actions[1..2]),
+                Tacks(say.Say("tacks.count-again")),
+                Html.Ticks(step.Actions[2..]),
+            ];
 
     /// <summary>Counted in and counted out, a box for each tack both ways.</summary>
     private XElement Tacks(string heading)

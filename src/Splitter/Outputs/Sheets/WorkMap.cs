@@ -54,15 +54,16 @@ internal sealed class WorkMap
         return Picture(
             label,
             "whole",
-            new XElement(
-                "defs",
-                new XElement("g", new XAttribute("id", ArtworkId), sheet.Drawing.Shapes.Select(Shape))
-            ),
+            Artwork(),
             Cloth(),
             InlineSvg.Use(ArtworkId, InlineSvg.Moved(Shift)),
             InlineSvg.Items(canvas)
         );
     }
+
+    /// <summary>The artwork, for pictures of the same page to use.</summary>
+    internal XElement Artwork() =>
+        new("defs", new XElement("g", new XAttribute("id", ArtworkId), sheet.Drawing.Shapes.Select(Shape)));
 
     /// <summary>One field lit, all else pale.</summary>
     internal XElement Part(int index, string label)

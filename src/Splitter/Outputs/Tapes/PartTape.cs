@@ -17,6 +17,12 @@ internal static class PartTape
         var records = ImmutableArray.CreateBuilder<TapeRecord>();
         var at = default(TapePoint);
         var step = 1;
+        foreach (var visit in part.Visits)
+        foreach (var to in LongMove.Stops(at, TapePoint.Of(visit), 1))
+        {
+            records.Add(new(TapeCommand.Jump, to.U - at.U, to.V - at.V));
+            at = to;
+        }
         foreach (var needle in NeedleWalk.Of(part))
         {
             for (; step < needle.Step.Number; step++)

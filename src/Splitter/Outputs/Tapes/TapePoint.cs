@@ -7,11 +7,10 @@ namespace Splitter.Outputs.Tapes;
 internal readonly record struct TapePoint(int U, int V)
 {
     /// <summary>A point of the drawing in a field; every stitch lies on the tape's grid in every turn.</summary>
-    internal static TapePoint Of(Field field, Point point)
-    {
-        var at = field.ToField(point);
-        return at.U % Units.TapeStep == 0 && at.V % Units.TapeStep == 0
+    internal static TapePoint Of(Field field, Point point) => Of(field.ToField(point));
+
+    internal static TapePoint Of(FieldPoint at) =>
+        at.U % Units.TapeStep == 0 && at.V % Units.TapeStep == 0
             ? new(at.U / Units.TapeStep, at.V / Units.TapeStep)
-            : throw new InvalidOperationException($"The stitch at {point} does not lie on the tape's grid.");
-    }
+            : throw new InvalidOperationException($"{at} does not lie on the tape's grid.");
 }

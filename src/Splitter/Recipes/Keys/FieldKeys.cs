@@ -35,7 +35,9 @@ internal static class FieldKeys
 
     internal static readonly Key<int> Clearance = new("clearance", new LengthKind("0 mm", "30 mm"))
     {
-        Says = "How far stitches stay inside the field's edge.",
+        Says =
+            "How far stitches stay inside the field's edge as planned; 'realign' may move a part into it, but for "
+            + "1 mm.",
         Example = "3 mm",
         Default = "3 mm",
     };

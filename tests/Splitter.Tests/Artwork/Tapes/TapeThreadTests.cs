@@ -73,6 +73,28 @@ public sealed class TapeThreadTests
             BlockThreads.Proposed([new("Block 2", "#112233")], 3).Select(t => t.Name)
         );
 
+    /// <summary>The first part ends with corners for the second, which begins with them.</summary>
+    [Fact]
+    public void APartOfASplitWorkIsToldFromADesign()
+    {
+        var design = new HandTape().Rows(0, 0, 100, 40).Bytes;
+        var set = HandTape.Make(design, 1, 70, 70);
+        Assert.DoesNotContain(set.Diagnostics, IsPart);
+        Assert.Equal(2, set.Value.Sets.Single().Parts.Length);
+        foreach (
+            var part in set.Value.Sets.Single().Files.Where(f => f.Path.EndsWith(".dst", StringComparison.Ordinal))
+        )
+        {
+            var told = Assert.Single(
+                TapeDrawing.ReadSheet(new("part.dst", part.Bytes), null, default).Diagnostics,
+                IsPart
+            );
+            Assert.Contains("sews 3 corners and nothing else", told.Message, StringComparison.Ordinal);
+        }
+
+        static bool IsPart(Diagnostic diagnostic) => diagnostic.Code == "SPL2209";
+    }
+
     /// <summary>An upright line has no width, and a narrow tape less than a recipe may ask for.</summary>
     [Theory]
     [InlineData(0, "leave the width out")]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Xml.Linq;
 using Splitter.Correcting;
@@ -42,6 +43,33 @@ public sealed class SheetAdviceTests
         }
     }
 
+    /// <summary>Without a cross there is no stop to look at the fit: where the cloth is set, the needle shows it.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void APartWithoutACrossSaysHowToLookOtherwise(bool looks)
+    {
+        var (recipe, drawing) = (SheetSamples.Sails.Job.Recipe, SheetSamples.Sails.Job.Drawing);
+        recipe = recipe with { Registration = recipe.Registration with { Alignment = looks } };
+        var plan = Sails.Plan with { Hoopings = [.. Sails.Plan.Hoopings.Select(h => h with { Alignments = [] })] };
+        var parts = PartBuilder.Build(
+            recipe,
+            drawing,
+            plan,
+            [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)]
+        );
+        Assert.All(
+            // Without a body the last one ends there, and has no stop.
+            parts[1..^1],
+            part =>
+                Assert.Equal(looks, part.Steps[0].Stop!.Contains("no cross to check the fit", StringComparison.Ordinal))
+        );
+        Assert.DoesNotContain(
+            Sails.Parts,
+            part => part.Steps.Any(s => s.Stop?.Contains("no cross to", StringComparison.Ordinal) == true)
+        );
+    }
+
     /// <summary>As it stands on the page, realign reads it: hoop, part, and places that it knows.</summary>
     [Fact]
     public void EachPartHasTheWholeLineThatMovesIt()
@@ -51,7 +79,8 @@ public sealed class SheetAdviceTests
             var words = page.Descendants("code").Single().Value.Split("--at ");
             Assert.Equal($"splitter realign sails.yaml --hoop small --part {Sails.Parts[i].Letter} ", words[0]);
             var read = OffsetWords.Read(words[1..], Place.Whole("call"));
-            Assert.True(Sighting.Of(Sails.Plan, i, read.Value, Place.Whole("call")).Succeeded);
+            var places = MeasurablePlace.Of(SheetSamples.Sails.Job.Drawing, Sails.Plan, i);
+            Assert.True(Sighting.Of(places, Sails.Plan.Hoopings[i], read.Value, Place.Whole("call")).Succeeded);
             Assert.All(read.Value, offset => Assert.Contains(offset.At, page.Value, StringComparison.Ordinal));
         }
     }

@@ -55,10 +55,114 @@ public sealed class CornerChoiceTests
         Assert.Equal(120_000, found.Setting.Apart);
     }
 
+    /// <summary>Two places that set the seam equally well: the one with less of its arms on stitching, or that is sewn anyway.</summary>
+    [Theory]
+    [InlineData(0, true, 0, false)]
+    [InlineData(1, false, 2, false)]
+    [InlineData(1, true, 1, false)]
+    public void OfPlacesThatSetItEquallyWellTheCheaperIsTaken(int poor, bool there, int otherPoor, bool otherThere)
+    {
+        var cheap = At(0, 1) with { Poor = poor, IsThere = there };
+        var dear = At(0, -1) with { Poor = otherPoor, IsThere = otherThere };
+        foreach (
+            var places in (CornerCandidate[][])
+                [
+                    [dear, cheap, At(60, 0)],
+                    [cheap, At(60, 0), dear],
+                ]
+        )
+            Assert.Equal(
+                [cheap, At(60, 0)],
+                Best(new(), places, 2, true, Nowhere, (30, 0))!.Corners.OrderBy(c => c.At.X)
+            );
+    }
+
+    /// <summary>Corners that could be taken for each other are not set together, 16 mm here.</summary>
+    [Theory]
+    [InlineData(15, 2)]
+    [InlineData(16, 3)]
+    public void CornersKeepApart(int third, int count) =>
+        Assert.Equal(
+            count,
+            Best(new(), [At(0, 0), At(60, 0), At(third, 0)], 3, true, Nowhere, (30, 0))!.Corners.Length
+        );
+
+    /// <summary>Two at least lie 40 mm apart, or the hooping could turn.</summary>
+    [Fact]
+    public void WithoutTwoAtAUsefulDistanceThereIsNoChoice()
+    {
+        Assert.Null(Best(new(), [At(0, 0), At(39, 0), At(20, 5)], 3, true, Nowhere, (30, 0)));
+        Assert.Null(Best(new(), [], 3, true, Nowhere, (30, 0)));
+        Assert.Equal(2, Best(new(), [At(0, 0), At(40, 0)], 3, true, Nowhere, (30, 0))!.Corners.Length);
+    }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void AsManyAreTakenAsAreAskedFor(int most) =>
+        Assert.Equal(
+            most,
+            Best(
+                new(),
+                [At(0, 0), At(60, 0), At(60, 40), At(0, 40), At(30, 20)],
+                most,
+                true,
+                Nowhere,
+                (30, 20)
+            )!.Corners.Length
+        );
+
+    /// <summary>
+    /// The seam lies beyond the second corner: it is moved out to where the seam has both on either side, unless another
+    /// part is set by it as it is.
+    /// </summary>
+    [Theory]
+    [InlineData(false, 120)]
+    [InlineData(true, 60)]
+    public void ACornerIsMovedWhereItSetsTheSeamBetter(bool there, int x)
+    {
+        CornerCandidate[] places = [At(0, 0), At(60, 0) with { IsThere = there }];
+        var found = Best(
+            new(),
+            places,
+            2,
+            true,
+            (corner, steps) => corner.At.X == 60_000 && steps == 4 ? [At(120, 0)] : [],
+            (60, 0)
+        );
+        Assert.Equal(x * 1000, found!.Corners.Max(c => c.At.X));
+    }
+
+    /// <summary>The worst place of all seams decides, wherever it lies.</summary>
+    [Fact]
+    public void CornersLieAroundAllSeams()
+    {
+        CornerCandidate[] places = [At(0, 0), At(60, 0), At(0, 200), At(60, 200), At(30, 100)];
+        var chosen = Best(new(), places, 2, true, Nowhere, (30, 0), (30, 200))!.Corners.Select(c => c.At).ToList();
+        Assert.InRange(chosen[0].DistanceTo(chosen[1]), 200_000, 210_000);
+    }
+
+    private static IEnumerable<CornerCandidate> Nowhere(CornerCandidate corner, int steps) => [];
+
     private static ChosenCorners Best(
         Stretch stretch,
         CornerCandidate[] places,
         bool isAsked,
+        params (int X, int Y)[] seams
+    )
+    {
+        var found = Best(stretch, places, 3, isAsked, Nowhere, seams);
+        Assert.NotNull(found);
+        return found;
+    }
+
+    private static ChosenCorners? Best(
+        Stretch stretch,
+        CornerCandidate[] places,
+        int most,
+        bool isAsked,
+        Func<CornerCandidate, int, IEnumerable<CornerCandidate>> around,
         params (int X, int Y)[] seams
     )
     {
@@ -70,9 +174,7 @@ public sealed class CornerChoiceTests
             Arm,
             2 * Arm
         );
-        var found = choice.Best([.. places], (_, _) => [], 3, isAsked);
-        Assert.NotNull(found);
-        return found;
+        return choice.Best([.. places], around, most, isAsked);
     }
 
     private static CornerCandidate At(int x, int y) =>

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Parts;
+using Splitter.Planning;
+
+namespace Splitter.Correcting;
+
+/// <summary>
+/// Crosses that a corrected tape sews before all else, at the measured places as they are after the move: each has to
+/// meet what is there. A figure that was noted the wrong way round, and a machine that lays the tape elsewhere, show
+/// before anything is sewn that stays.
+/// </summary>
+internal static class CheckCrosses
+{
+    /// <summary>
+    /// Half the length of a stroke at the field's edge at least, µm: shorter ones have no middle that one sees. Common
+    /// practice, no source.
+    /// </summary>
+    private const int Shortest = Units.Millimetre;
+
+    /// <summary>In the order in which the places were measured.</summary>
+    internal static ImmutableArray<AlignmentStitch> Of(Field field, Judgement judged, ImmutableArray<Sighting> seen) =>
+        [
+            .. seen.Select(s =>
+            {
+                var at = judged.OnTape(s.At);
+                return new AlignmentStitch(at, s.Donor, s.On)
+                {
+                    Stroke = Math.Clamp(FieldRoom.Around(field, at), Shortest, AlignmentStitch.Arm),
+                };
+            }),
+        ];
+
+    internal static Step Step(ImmutableArray<AlignmentStitch> crosses, Part part, Step next, StopTexts stops) =>
+        new(
+            1,
+            StepKind.Alignment,
+            null,
+            PartBuilder.Moves([.. crosses.Select(MarkStitcher.Cross)]),
+            [
+                .. stops.LookAtMoved(crosses.Length),
+                .. part.TakenOut.IsEmpty || next.Kind != StepKind.Body ? [] : new[] { stops.TakeOut(part.TakenOut) },
+                .. stops.Change(null, next.Kind, next.Thread) is { } change ? [change] : Array.Empty<string>(),
+            ]
+        );
+}
