@@ -77,6 +77,9 @@ internal abstract record Shape
     /// <summary>It must lie in one field, whole.</summary>
     public bool KeepWhole { get; init; }
 
+    /// <summary>Where a rule says so, if that tells more than where the artwork draws it.</summary>
+    public Place? KeptWholeAt { get; init; }
+
     /// <summary>It is to lie in one field, if that asks for no hooping more.</summary>
     public bool WantsWhole { get; init; }
 
@@ -123,7 +126,24 @@ internal sealed record RunShape : Shape
 /// A satin column: rungs along its length, each from its left to its right edge as one walks along it. Between
 /// neighbouring rungs both edges run straight. At least two rungs; a closed column's last rung repeats its first.
 /// </summary>
-internal sealed record Column(ImmutableArray<Rung> Rungs);
+internal sealed record Column(ImmutableArray<Rung> Rungs)
+{
+    /// <summary>
+    /// Mean width of columns by their length, µm: a round end or a bend has many rungs, and does not count for more.
+    /// </summary>
+    internal static double MeanWidth(ImmutableArray<Column> columns)
+    {
+        var (area, length) = (0.0, 0.0);
+        foreach (var column in columns)
+            for (var i = 1; i < column.Rungs.Length; i++)
+            {
+                var (from, to) = (column.Rungs[i - 1], column.Rungs[i]);
+                var on = from.Middle.DistanceTo(to.Middle);
+                (area, length) = (area + (on * (from.Width + to.Width) / 2), length + on);
+            }
+        return length > 0 ? area / length : columns.SelectMany(c => c.Rungs).Average(r => r.Width);
+    }
+}
 
 /// <summary>One rung of a column.</summary>
 internal readonly record struct Rung(Point Left, Point Right)

@@ -13,23 +13,30 @@ namespace Splitter.Correcting;
 internal static class CheckCrosses
 {
     /// <summary>
-    /// Half the length of a stroke at the field's edge at least, µm: shorter ones have no middle that one sees. Common
-    /// practice, no source.
+    /// Half the length of a stroke at the edge of a part at least, µm: shorter ones have no middle that one sees.
+    /// Common practice, no source.
     /// </summary>
     private const int Shortest = Units.Millimetre;
 
     /// <summary>In the order in which the places were measured.</summary>
-    internal static ImmutableArray<AlignmentStitch> Of(Field field, Judgement judged, ImmutableArray<Sighting> seen) =>
+    /// <param name="planned">
+    /// The part as planned: corners often lie at its edge, and strokes past that would take the tape further than the
+    /// part.
+    /// </param>
+    internal static ImmutableArray<AlignmentStitch> Of(Part planned, Judgement judged, ImmutableArray<Sighting> seen) =>
         [
             .. seen.Select(s =>
             {
                 var at = judged.OnTape(s.At);
                 return new AlignmentStitch(at, s.Donor, s.On)
                 {
-                    Stroke = Math.Clamp(FieldRoom.Around(field, at), Shortest, AlignmentStitch.Arm),
+                    Stroke = Math.Clamp(RoomAround(planned, at), Shortest, AlignmentStitch.Arm),
                 };
             }),
         ];
+
+    private static int RoomAround(Part part, Point at) =>
+        FieldBox.Around(part.Field, part.Steps).RoomAround(part.Field.ToField(at));
 
     internal static Step Step(ImmutableArray<AlignmentStitch> crosses, Part part, Step next, StopTexts stops) =>
         new(

@@ -34,7 +34,7 @@ internal static class Corrector
         )
         let expected = new ExpectedFit(recipe, drawing, plan, hooping)
         let joins = expected.With([.. seen.Where(s => s.ShowsBothWays).Select(s => s.Taken)])
-        let after = After(plan, hooping, judged, joins, CheckCrosses.Of(plan.Hoopings[hooping].Field, judged, seen))
+        let after = After(plan, hooping, judged, joins, CheckCrosses.Of(parts[hooping], judged, seen))
         let moved = Moved(recipe, parts[hooping], judged, after.Hoopings[hooping])
         // What fits is sewn as it is, and nothing of this comes to pass.
         from part in judged.Verdict == Verdict.Fits

@@ -25,6 +25,10 @@ internal readonly record struct FieldBox(int Left, int Bottom, int Right, int To
         return new(left, bottom, right, top);
     }
 
+    /// <summary>How far it reaches around a place to every side; negative outside of it.</summary>
+    internal int RoomAround(FieldPoint at) =>
+        Math.Min(Math.Min(at.U - Left, Right - at.U), Math.Min(at.V - Bottom, Top - at.V));
+
     /// <summary>
     /// Where the needle has to go without sewing, so that a machine that lays a tape by the middle of its extents lays
     /// this one as it laid the other; none if it does so anyway. Extents are the other's, but for what reaches past

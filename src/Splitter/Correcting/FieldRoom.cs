@@ -23,13 +23,16 @@ internal static class FieldRoom
     /// <param name="planned">What is left to sew before it is moved: it says how far a move could go.</param>
     internal static Result<Part> Within(PartOffsets asked, IEnumerable<Step> planned, Part part)
     {
-        var field = part.Field;
+        var (field, clearance) = (part.Field, part.Field.Clearance);
         var (side, reach) = Reaches(field, part.Steps).MaxBy(r => r.Beyond);
-        var clearance = field.Clearance;
-        if (-reach >= clearance)
-            return Result.Of(part);
         if (-reach >= Margin(field))
-            return Result.Of(part, [CorrectedTapeProblems.NearEdge(asked.Place, part.Letter, side, -reach, clearance)]);
+        {
+            // Crosses are few stitches; what is told is how near the part itself comes.
+            var (near, own) = Reaches(field, part.Steps.Where(s => s.Kind != StepKind.Alignment)).MaxBy(r => r.Beyond);
+            return -own >= clearance
+                ? Result.Of(part)
+                : Result.Of(part, [CorrectedTapeProblems.NearEdge(asked.Place, part.Letter, near, -own, clearance)]);
+        }
         var room = -Reaches(field, planned).Single(r => r.Side == side).Beyond - Margin(field);
         return Result.Fail<Part>(
             CorrectedTapeProblems.LeavesField(
@@ -40,16 +43,6 @@ internal static class FieldRoom
                 Math.Max(0, room),
                 Margin(field)
             )
-        );
-    }
-
-    /// <summary>How far stitches may go from a place to every side, µm, on the tape's grid.</summary>
-    internal static int Around(Field field, Point at)
-    {
-        var place = field.ToField(at);
-        return Units.DownOnTape(
-            Math.Min((field.Hoop.Width / 2) - Math.Abs(place.U), (field.Hoop.Height / 2) - Math.Abs(place.V))
-                - Margin(field)
         );
     }
 

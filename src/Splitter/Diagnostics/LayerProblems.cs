@@ -1,7 +1,6 @@
-using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
-using Splitter.Recipes;
+using Splitter.Planning;
 using Splitter.Stitching.Density;
 using static System.FormattableString;
 
@@ -10,58 +9,100 @@ namespace Splitter.Diagnostics;
 /// <summary>What there is to say of thread that lies over thread: SPL3030 to SPL3039. Lengths in millimetres.</summary>
 internal static class LayerProblems
 {
-    /// <summary>Shapes that a line names; more would hide what it says.</summary>
+    /// <summary>Shapes that a line names for a spot, and for all others; more would hide what it says.</summary>
     private const int MostNamed = 6;
 
-    /// <param name="more">Spots of other shapes that are not told by themselves.</param>
+    /// <param name="spots">The worst first.</param>
     /// <param name="isOverlapAsked">The recipe says how far parts overlap.</param>
     internal static Diagnostic TooManyLayers(
-        ImmutableArray<Shape> shapes,
-        ImmutableArray<string> parts,
-        FullSpot spot,
+        Drawing drawing,
+        Plan plan,
+        IReadOnlyList<DenseSpot> spots,
         int limit,
-        ImmutableArray<FullSpot> more,
-        Hoop hoop,
         bool isOverlapAsked
-    ) =>
-        Diagnostic.Warning(
+    )
+    {
+        var worst = spots[0];
+        return Warning(
             3030,
-            shapes[^1].Place,
-            Invariant($"hoop {hoop.Name}: {spot.Layers:0.0} layers of thread and {spot.Holes} needle ")
-                + Invariant($"holes lie on the square millimetre at x {Mm(spot.Fullest.Middle.X)}, y ")
-                + Invariant($"{Mm(spot.Fullest.Middle.Y)}{From(shapes)} ({(parts.Length == 1 ? "part" : "parts")} ")
-                + Invariant($"{string.Join(", ", parts)}), and more than {limit} layers on {spot.Squares} mm² ")
-                + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlapAsked && parts.Length > 1)}, ")
-                + "or raise 'cloth.most-layers' for cloth and needle that bear it"
+            drawing,
+            plan,
+            spots,
+            Invariant(
+                $"{Math.Ceiling(worst.Layers * 10) / 10:0.0} layers of thread and {worst.Holes} needle holes lie"
+            ),
+            worst.Fullest,
+            Invariant($"more than {limit} layers on {spots.Sum(s => s.Full)} mm²"),
+            Remedy(ShapesOf(drawing, worst), isOverlapAsked && worst.Hoopings.Length > 1)
+                + ", or raise 'cloth.most-layers' for cloth and needle that bear it"
         );
+    }
 
-    /// <param name="more">Spots of other shapes that are not told by themselves.</param>
-    internal static Diagnostic TooManyHoles(
-        ImmutableArray<Shape> shapes,
-        ImmutableArray<string> parts,
-        PiercedSpot spot,
-        ImmutableArray<PiercedSpot> more,
-        Hoop hoop
-    ) =>
-        Diagnostic.Warning(
+    /// <param name="spots">The worst first.</param>
+    internal static Diagnostic TooManyHoles(Drawing drawing, Plan plan, IReadOnlyList<DenseSpot> spots)
+    {
+        var worst = spots.MaxBy(s => s.Holes)!;
+        return Warning(
             3031,
-            shapes[^1].Place,
-            Invariant($"hoop {hoop.Name}: {spot.Holes} needle holes lie on the square millimetre at x ")
-                + Invariant($"{Mm(spot.Fullest.Middle.X)}, y {Mm(spot.Fullest.Middle.Y)}{From(shapes)} ")
-                + Invariant($"({(parts.Length == 1 ? "part" : "parts")} {string.Join(", ", parts)}), and more ")
-                + Invariant($"than {ThreadGrid.MostHoles}, which may tear the cloth, on {spot.Squares} mm² ")
-                + Invariant($"{Where(shapes)}{And(more)}; {Remedy(shapes, isOverlap: false)}")
+            drawing,
+            plan,
+            [worst, .. spots.Where(s => s != worst)],
+            Invariant($"{worst.Holes} needle holes lie"),
+            worst.MostPierced,
+            Invariant($"more than {ThreadGrid.MostHoles}, which may tear the cloth, on ")
+                + Invariant($"{spots.Sum(s => s.Pierced)} mm²"),
+            Remedy(ShapesOf(drawing, worst), isOverlap: false)
         );
+    }
 
-    private static string And(ImmutableArray<PiercedSpot> more) => And(more.Length, more.Sum(s => s.Squares));
+    private static Diagnostic Warning(
+        int code,
+        Drawing drawing,
+        Plan plan,
+        IReadOnlyList<DenseSpot> spots,
+        string what,
+        Square where,
+        string all,
+        string remedy
+    )
+    {
+        var (worst, shapes) = (spots[0], ShapesOf(drawing, spots[0]));
+        var parts = worst.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter).ToList();
+        return Diagnostic.Warning(
+            code,
+            shapes[^1].Place,
+            Invariant($"hoop {plan.Hoop.Name}: {what} on the square millimetre at x {Mm(where.Middle.X)}, y ")
+                + Invariant($"{Mm(where.Middle.Y)}{From(shapes)} ({(parts.Count == 1 ? "part" : "parts")} ")
+                + $"{string.Join(", ", parts)}) {Where(shapes)}, and {all}{Others(drawing, spots)}; {remedy}"
+        );
+    }
 
-    private static string Where(ImmutableArray<Shape> shapes) =>
-        shapes.Length == 1
-            ? $"of shape {Named(shapes[0])}"
-            : "where shapes "
-                + string.Join(", ", shapes.Take(MostNamed).Select(Named))
-                + (shapes.Length > MostNamed ? Invariant($" and {shapes.Length - MostNamed} more") : "")
-                + " lie over each other";
+    private static List<Shape> ShapesOf(Drawing drawing, DenseSpot spot) =>
+        [.. spot.Shapes.Select(shape => drawing.Shapes[shape])];
+
+    private static string Where(List<Shape> shapes) =>
+        shapes.Count == 1 ? $"of shape {Named(shapes[0])}" : $"where shapes {Ids(shapes)} lie over each other";
+
+    /// <summary>How many places there are in all, and the shapes of the others.</summary>
+    private static string Others(Drawing drawing, IReadOnlyList<DenseSpot> spots)
+    {
+        if (spots.Count == 1)
+            return " there";
+        List<Shape> shapes =
+        [
+            .. spots
+                .SelectMany(s => s.Shapes)
+                .Distinct()
+                .Where(shape => !spots[0].Shapes.Contains(shape))
+                .Select(shape => drawing.Shapes[shape]),
+        ];
+        var more = shapes.Count == 0 ? "" : $", also of {Ids(shapes)}";
+        return Invariant($" at {spots.Count} places{more} ('dense' in the manifest lists them)");
+    }
+
+    private static string Ids(List<Shape> shapes) =>
+        string.Join(", ", shapes.Take(MostNamed).Select(Named))
+        + (shapes.Count > MostNamed ? Invariant($" and {shapes.Count - MostNamed} more") : "");
 
     /// <summary>Machines and programs count what is on a tape one by one, moves among the stitches.</summary>
     private static string Named(Shape shape) =>
@@ -69,25 +110,17 @@ internal static class LayerProblems
             ? $"'{shape.Id}'"
             : Invariant($"'{shape.Id}' (colour block {shape.Original[0].Block}, from stitch {shape.Place.Column})");
 
-    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or as cloth.</summary>
-    private static string From(ImmutableArray<Shape> shapes) =>
+    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or cloth.</summary>
+    private static string From(List<Shape> shapes) =>
         shapes[0].Original.IsEmpty ? "" : " mm from the design's top left corner";
 
     /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
-    private static string Remedy(ImmutableArray<Shape> shapes, bool isOverlap) =>
-        shapes.Any(s => !s.Original.IsEmpty) ? "write a smaller 'overlap.width'"
+    private static string Remedy(List<Shape> shapes, bool isOverlap) =>
+        shapes.Exists(s => !s.Original.IsEmpty) ? "write a smaller 'overlap.width'"
         : isOverlap ? "write a smaller 'overlap.width', or leave it out"
-        : shapes.Length == 1 ? "give it less underlay or a wider 'row-spacing'"
+        : shapes.Count == 1 ? "give it less underlay or a wider 'row-spacing'"
         : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider "
             + "'row-spacing'";
-
-    private static string And(ImmutableArray<FullSpot> more) => And(more.Length, more.Sum(s => s.Squares));
-
-    private static string And(int sets, int squares) =>
-        sets == 0
-            ? ""
-            : Invariant($" (so do {sets} more {(sets == 1 ? "set" : "sets")} of shapes, on {squares} mm² in ")
-                + "all, which are not told)";
 
     private static double Mm(double micrometres) => Math.Round(micrometres / Units.Millimetre, 1);
 }

@@ -90,6 +90,18 @@ internal static class StitchedProblems
                 + (count == 1 ? "it is left out, and needs no thread" : "they are left out, and need no thread")
         );
 
+    /// <param name="label">What the tape calls itself; may be empty.</param>
+    internal static Diagnostic IsPart(Place place, int block, int corners, string label) =>
+        Diagnostic.Warning(
+            2209,
+            place,
+            Invariant($"colour block {block} sews {corners} corners and nothing else: this tape ")
+                + (label.Length > 0 ? $"({Quote.Quoted(label)}) " : "")
+                + "looks like one part of a work that was split before, and its corners would be sewn as if they were "
+                + "artwork; split the whole design instead: 'manifest.json' in the part's folder names its recipe and "
+                + "what that was made of"
+        );
+
     internal static Diagnostic TooManyRecords(string file, int records, int most) =>
         Diagnostic.Error(
             2202,

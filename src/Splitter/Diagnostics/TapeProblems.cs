@@ -95,6 +95,16 @@ internal static class TapeProblems
                 + "it again if stitches are missing"
         );
 
+    /// <summary>Sizes in steps of 0.1 mm.</summary>
+    internal static Diagnostic OtherSize(string file, (int Width, int Height) stated, (int Width, int Height) read) =>
+        Diagnostic.Warning(
+            5010,
+            Place.Whole(file),
+            Invariant($"the header says that the design is {stated.Width / 10.0} x {stated.Height / 10.0} mm, and its ")
+                + Invariant($"stitches take {read.Width / 10.0} x {read.Height / 10.0} mm; the stitches count; ")
+                + "copy the tape again if it is another design"
+        );
+
     /// <summary>A tape has no lines: its records stand in one, each in a column.</summary>
     internal static Place At(string file, int record) => new(file, 1, record);
 }

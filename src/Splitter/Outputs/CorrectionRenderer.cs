@@ -54,6 +54,8 @@ internal static class CorrectionRenderer
                     plan,
                     [listed],
                     work,
+                    // They are those of all parts together, and in the set's own manifest.
+                    dense: [],
                     json => ManifestCorrection.Write(json, correction, sum)
                 )
             )

@@ -7,6 +7,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs;
 
@@ -34,13 +35,14 @@ internal static class ManifestWriter
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
         .InformationalVersion;
 
-    /// <param name="origin">Writes what else the parts were made of, for parts that are not those of the plan.</param>
+    /// <param name="origin">What else the parts were made of, for parts that are not those of the plan.</param>
     internal static byte[] Write(
         Request request,
         Job job,
         Plan plan,
         ImmutableArray<ListedPart> parts,
         WorkFigures work,
+        ImmutableArray<DenseSpot> dense,
         Action<Utf8JsonWriter>? origin = null
     )
     {
@@ -63,13 +65,14 @@ internal static class ManifestWriter
                 ManifestPart.Write(json, job, plan, part);
             json.WriteEndArray();
             Totals(json, work);
-            Joins(json, plan);
+            ManifestJoins.Write(json, plan);
             json.WriteStartObject("seams");
             json.WriteNumber("cost", Rounded(plan.Seams.Cost, 1));
             json.WriteNumber("straight_cost", Rounded(plan.Seams.StraightCost, 1));
             json.WriteNumber("cut_shapes", plan.Seams.CutShapes);
             TurnedLayers(json, job.Drawing, plan);
             json.WriteEndObject();
+            ManifestDense.Write(json, job.Drawing, plan, dense);
             json.WriteEndObject();
         }
         stream.WriteByte((byte)'\n');
@@ -78,19 +81,20 @@ internal static class ManifestWriter
 
     private static void Sources(Utf8JsonWriter json, Request request, Job job)
     {
-        json.WriteStartObject("recipe");
-        json.WriteString("file", request.FileName);
-        json.WriteString("sha256", SumsWriter.Sum(request.Bytes.Span));
-        json.WriteEndObject();
+        json.WritePropertyName("recipe");
+        Source(json, request.FileName, request.Bytes);
         json.WriteStartArray("inputs");
         foreach (var source in job.Sources)
-        {
-            json.WriteStartObject();
-            json.WriteString("file", source.Path);
-            json.WriteString("sha256", SumsWriter.Sum(source.Bytes.Span));
-            json.WriteEndObject();
-        }
+            Source(json, source.Path, source.Bytes);
         json.WriteEndArray();
+    }
+
+    private static void Source(Utf8JsonWriter json, string file, ReadOnlyMemory<byte> bytes)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", file);
+        json.WriteString("sha256", SumsWriter.Sum(bytes.Span));
+        json.WriteEndObject();
     }
 
     private static void Sizes(Utf8JsonWriter json, Job job, Plan plan)
@@ -152,61 +156,6 @@ internal static class ManifestWriter
         json.WriteEndObject();
     }
 
-    private static void Joins(Utf8JsonWriter json, Plan plan)
-    {
-        json.WriteStartArray("joins");
-        foreach (var join in plan.Joins)
-        {
-            json.WriteStartObject();
-            json.WriteStartArray("between");
-            json.WriteStringValue(plan.Hoopings[join.Earlier].Letter);
-            json.WriteStringValue(plan.Hoopings[join.Later].Letter);
-            json.WriteEndArray();
-            json.WriteStartArray("corners");
-            foreach (
-                var corner in plan.Corners.Where(c => Users(c).Contains(join.Earlier) && Users(c).Contains(join.Later))
-            )
-                json.WriteStringValue(corner.Id);
-            json.WriteEndArray();
-            At(json, "worst_at_mm", join.WorstAt);
-            json.WriteNumber("predicted_error_mm", Rounded(join.PredictedError / Units.Millimetre, 3));
-            json.WriteStartObject("budget_mm");
-            json.WriteNumber("setting", Rounded(join.Budget.Setting / Units.Millimetre, 3));
-            json.WriteNumber("rounding", Rounded(join.Budget.Rounding / Units.Millimetre, 3));
-            json.WriteNumber("warp", Rounded(join.Budget.Warp / Units.Millimetre, 3));
-            json.WriteNumber("weft", Rounded(join.Budget.Weft / Units.Millimetre, 3));
-            json.WriteNumber("bias", Rounded(join.Budget.Bias / Units.Millimetre, 3));
-            json.WriteEndObject();
-            json.WriteNumber("within_95_mm", Millimetres(join.Within95));
-            json.WriteNumber("along_seam_mm", Millimetres(join.AlongSeam));
-            AtJunctions(json, plan, join);
-            json.WriteNumber("overlap_mm", Millimetres(join.Overlap));
-            json.WriteNumber("narrowest_overlap_mm", Millimetres(join.Narrowest));
-            json.WriteNumber("covers_mm", Millimetres(join.Covers));
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
-    }
-
-    /// <summary>Where others meet two parts; null where none do.</summary>
-    private static void AtJunctions(Utf8JsonWriter json, Plan plan, PartJoin join)
-    {
-        if (join.Junction is not { } junction)
-        {
-            json.WriteNull("at_junctions_mm");
-            json.WriteNull("junction");
-            return;
-        }
-        json.WriteNumber("at_junctions_mm", Millimetres(junction.Misfit));
-        json.WriteStartObject("junction");
-        json.WriteStartArray("parts");
-        foreach (var part in junction.Parts)
-            json.WriteStringValue(plan.Hoopings[part].Letter);
-        json.WriteEndArray();
-        At(json, "at_mm", junction.At);
-        json.WriteEndObject();
-    }
-
     private static void TurnedLayers(Utf8JsonWriter json, Drawing drawing, Plan plan)
     {
         json.WriteStartArray("turned_layers");
@@ -220,7 +169,7 @@ internal static class ManifestWriter
             json.WriteStringValue(plan.Hoopings[turned.Then].Letter);
             json.WriteEndArray();
             At(json, "at_mm", turned.At);
-            json.WriteNumber("area_mm2", Rounded(turned.Area / ((double)Units.Millimetre * Units.Millimetre), 3));
+            json.WriteNumber("area_mm2", Rounded(turned.Area / Units.SquareMillimetre, 3));
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -7,6 +7,7 @@ using Splitter.Outputs.Templates;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Stitching.Density;
 using Splitter.Tapes;
 
 namespace Splitter.Outputs;
@@ -28,7 +29,14 @@ internal static class OutputRenderer
     /// <summary>The same on the work sheet's cover, where half a sheet's width is enough.</summary>
     private const int SmallPixels = 1100;
 
-    internal static ImmutableArray<OutputFile> Render(Request request, Job job, Plan plan, ImmutableArray<Part> parts)
+    /// <param name="dense">Spots with too many layers or needle holes, the worst first.</param>
+    internal static ImmutableArray<OutputFile> Render(
+        Request request,
+        Job job,
+        Plan plan,
+        ImmutableArray<Part> parts,
+        ImmutableArray<DenseSpot> dense
+    )
     {
         var kinds = job.Recipe.Output.Files;
         var rendered = InOrder.Select(parts, request.Jobs, part => RenderPart(job, plan, part, NameOf(part)));
@@ -72,7 +80,7 @@ internal static class OutputRenderer
                     )
                 )
             );
-        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work)));
+        files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work, dense)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));
         return [.. files.Select(f => f with { Path = $"{plan.Hoop.Name}/{f.Path}" })];
     }

@@ -57,7 +57,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         if (
             burden > 0
             && from.DistanceTo(to) >= StitchRules.Shortest
-            && ways.Find(from, to, next) is { } other
+            && ways.Find(from, to, next, mayCrowd: true) is { } other
             && new Polyline(other).Length <= new Polyline(way).Length + Detour
             && Burden(other) < burden
         )

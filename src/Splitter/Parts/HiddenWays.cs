@@ -28,6 +28,12 @@ internal sealed class HiddenWays
     /// </summary>
     private const double WorthALayer = 1;
 
+    /// <summary>
+    /// The same for each layer beyond what cloth and needle bear: rather a way ten times as long, up to
+    /// <see cref="Longest"/>.
+    /// </summary>
+    private const double WorthTooMany = 25;
+
     /// <summary>Of a square that a way crosses, how much it covers, in layers.</summary>
     internal const double OneThread = (double)ThreadGrid.ThreadWidth / Units.Millimetre;
 
@@ -39,6 +45,7 @@ internal sealed class HiddenWays
     private readonly int[] seen;
     private readonly PriorityQueue<int, (double, int)> queue = new();
     private int search;
+    private bool mayCrowd;
 
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="mostLayers">That cloth and needle bear.</param>
@@ -50,9 +57,10 @@ internal sealed class HiddenWays
 
     /// <summary>The corners of a way, both ends included; null when there is none.</summary>
     /// <param name="next">Number of the stitch after it: this one and later ones hide it.</param>
-    internal ImmutableArray<Point>? Find(Point from, Point to, int next)
+    /// <param name="mayCrowd">It may lie where too many layers are, if there is no other; as little as can be.</param>
+    internal ImmutableArray<Point>? Find(Point from, Point to, int next, bool mayCrowd = false)
     {
-        search++;
+        (this.mayCrowd, search) = (mayCrowd, search + 1);
         queue.Clear();
         foreach (var cell in Near(from, next))
             Reached(cell, ground.MiddleOf(cell).DistanceTo(from), -1);
@@ -106,9 +114,13 @@ internal sealed class HiddenWays
 
     /// <summary>Hidden, and bears one thread more.</summary>
     private bool IsOpen(int cell, int next) =>
-        ground.IsHidden(cell, next) && layers.LayersOn(Square.At(ground.MiddleOf(cell))) + OneThread <= most;
+        ground.IsHidden(cell, next) && (mayCrowd || TooMany(ground.MiddleOf(cell)) <= 0);
 
-    private double Weight(Point at) => 1 + (WorthALayer * layers.LayersOn(Square.At(at)));
+    /// <summary>Layers beyond what cloth and needle bear, with one thread more.</summary>
+    private double TooMany(Point at) => Math.Max(0, layers.LayersOn(Square.At(at)) + OneThread - most);
+
+    private double Weight(Point at) =>
+        1 + (WorthALayer * layers.LayersOn(Square.At(at))) + (WorthTooMany * TooMany(at));
 
     /// <summary>The way that ends in a cell, without the corners that it need not turn at.</summary>
     private Polyline Straightened(int goal, Point from, Point to, int next)
@@ -123,22 +135,31 @@ internal sealed class HiddenWays
         {
             kept.Add(points[at].OnTape());
             var far = Math.Min(at + 1, points.Count - 1);
-            for (var further = far + 1; further < points.Count && IsClear(points[at], points[further]); further++)
+            var burden = Burden(points[at], points[far]);
+            for (var further = far + 1; further < points.Count; further++)
+            {
+                burden += Burden(points[further - 1], points[further]);
+                if (Burden(points[at], points[further]) > burden)
+                    break;
                 far = further;
+            }
             at = at == points.Count - 1 ? points.Count : far;
         }
         return new(kept.ToImmutable());
 
-        bool IsClear(Point a, Point b)
+        // Layers too many on a straight leg, summed over its length; without bound where it cannot go.
+        double Burden(Point a, Point b)
         {
-            var count = (int)Math.Ceiling(a.DistanceTo(b) / (HiddenGround.Cell / 2.0));
+            var (count, sum) = ((int)Math.Ceiling(a.DistanceTo(b) / (HiddenGround.Cell / 2.0)), 0.0);
             for (var k = 0; k <= count; k++)
             {
                 var point = a.Towards(b, (double)k / count);
-                if (point.DistanceTo(from) > Reach && point.DistanceTo(to) > Reach && !IsOpen(ground.At(point), next))
-                    return false;
+                var isAtEnd = point.DistanceTo(from) <= Reach || point.DistanceTo(to) <= Reach;
+                if (!isAtEnd && !IsOpen(ground.At(point), next))
+                    return double.PositiveInfinity;
+                sum += isAtEnd ? 0 : TooMany(point);
             }
-            return true;
+            return count == 0 ? 0 : sum * a.DistanceTo(b) / count;
         }
     }
 }

@@ -25,7 +25,8 @@ internal static class SatinStitcher
         while (open.Left > 0)
         {
             var (column, end) = open.Take(blocks.Count > 0 ? blocks[^1].End : null);
-            var path = sewer.Sew(column, end == 0 ? 0 : columns[column].Length);
+            var begins = end == 0 ? 0 : columns[column].Length;
+            var path = sewer.Sew(column, piece.IsCut ? sewer.BeginningAt(column, begins) : begins);
             foreach (var sewn in sewer.Sewn)
                 open.Remove(sewn);
             if (Ties.Fasten(piece.Shape.Id, path) is { } block)

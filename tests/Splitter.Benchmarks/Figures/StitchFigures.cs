@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.Json;
 using Splitter.Cutting;
 using Splitter.Measures;
 using Splitter.Parts;
@@ -59,11 +60,21 @@ internal static class StitchFigures
             Steps = set.Parts.Sum(p => p.Steps.Count(s => s.Kind == StepKind.Body)),
             Most = map.Most,
             Above = map.Above(StitchRow.Limit),
+            Told = Told(set),
             Usual = map.Share(0.99),
             Penetrations = map.MostHoles,
             Agreement = Agreement.Of(cloth, subject.Artwork),
             Seconds = seconds * 100_000 / stitches,
         };
+    }
+
+    private static int Told(PartSet set)
+    {
+        var file = set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
+        using var manifest = JsonDocument.Parse(file.Bytes);
+        return manifest.RootElement.TryGetProperty("dense", out var dense)
+            ? dense.EnumerateArray().Sum(spot => spot.GetProperty("area_mm2").GetInt32())
+            : 0;
     }
 
     private static IEnumerable<(bool Trim, double Length)> Between(Step step) =>

@@ -10,8 +10,8 @@ internal sealed record StitchRow
     internal const double Limit = 3;
 
     internal const string Header = """
-        | artwork | parts | shapes | stitches | threads set | trims a shape | jumps a shape | jumps, mm | layers, most | mm² above 3 | layers, 99 % | penetrations, most | covered | spilled | colour | s a 100,000 |
-        | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
+        | artwork | parts | shapes | stitches | threads set | trims a shape | jumps a shape | jumps, mm | layers, most | mm² above 3 | told | layers, 99 % | penetrations, most | covered | spilled | colour | s a 100,000 |
+        | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
         """;
 
     public required string Name { get; init; }
@@ -33,6 +33,9 @@ internal sealed record StitchRow
     /// <summary>Square millimetres with more than <see cref="Limit"/> layers.</summary>
     public required int Above { get; init; }
 
+    /// <summary>Square millimetres that the manifest lists as too dense.</summary>
+    public required int Told { get; init; }
+
     /// <summary>Layers that 99 of 100 square millimetres do not exceed.</summary>
     public required double Usual { get; init; }
 
@@ -43,12 +46,12 @@ internal sealed record StitchRow
 
     internal static string Smallest(IReadOnlyCollection<StitchRow> rows) =>
         Text(
-            $"Covered at least {100 * rows.Min(r => r.Agreement.Covered):0.0} %, spilled at most {100 * rows.Max(r => r.Agreement.Spilled):0.0} %, colour at least {100 * rows.Min(r => r.Agreement.Coloured):0.0} %; {rows.Sum(r => r.Above)} mm² above {Limit:0} layers in all."
+            $"Covered at least {100 * rows.Min(r => r.Agreement.Covered):0.0} %, spilled at most {100 * rows.Max(r => r.Agreement.Spilled):0.0} %, colour at least {100 * rows.Min(r => r.Agreement.Coloured):0.0} %; {rows.Sum(r => r.Above)} mm² above {Limit:0} layers in all, {rows.Sum(r => r.Told)} told."
         );
 
     internal string Line() =>
         Text(
-            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Usual:0.0} | {Penetrations} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
+            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Told} | {Usual:0.0} | {Penetrations} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
         );
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -48,9 +48,9 @@ internal static class StageRun
         var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap, jobs));
         var stitched = clock.Time("stitch", () => Stitcher.Stitch(pieces, jobs));
         var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers, jobs));
-        clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)));
+        var dense = clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)).Value);
         var parts = clock.Time("parts", () => PartBuilder.Build(recipe, drawing, plan, bodies));
-        var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts));
+        var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts, dense));
         var besides = new StageClock();
         besides.Time(PlainCut, () => CutPlainly(drawing, plan));
         besides.Time(Writing, () => Write(files));

@@ -143,7 +143,7 @@ public sealed class CheckerTests
         var hooping = HandMade.Plan.Hoopings[1] with { Field = HandMade.Field(72, 40, Turn.None) };
         var plan = HandMade.Plan with { Hoopings = HandMade.Plan.Hoopings.SetItem(1, hooping) };
         var parts = Set.Parts.SetItem(1, Set.Parts[1] with { Hooping = hooping });
-        var now = new PartSet(plan, parts, OutputRenderer.Render(HandMade.Request, HandMade.Job, plan, parts));
+        var now = new PartSet(plan, parts, OutputRenderer.Render(HandMade.Request, HandMade.Job, plan, parts, []));
         var part = Check(now, Disk(Set)).Parts.Single();
         Assert.Equal((2.0, 180, 0), (part.FieldMovedMm, part.TurnBefore, part.TurnAfter));
         Assert.Contains(
@@ -167,7 +167,7 @@ public sealed class CheckerTests
                 Output = HandMade.Recipe.Output with { Files = [OutputKind.Tape, OutputKind.Csv] },
             },
         };
-        var now = new PartSet(plan, Set.Parts, OutputRenderer.Render(HandMade.Request, job, plan, Set.Parts));
+        var now = new PartSet(plan, Set.Parts, OutputRenderer.Render(HandMade.Request, job, plan, Set.Parts, []));
         var found = Check(now, Disk(Set));
         Assert.Equal(DifferenceWeight.Work, found.Weight);
         Assert.Equal(

@@ -17,8 +17,8 @@ public sealed class CoverageTests(ITestOutputHelper output)
     private const double Spilled = 0.03;
     private const double Coloured = 0.95;
 
-    /// <summary>A layer beyond three covers more than half of a square millimetre; on this share of squares at most.</summary>
-    private const double TooThick = 3.5,
+    /// <summary>More than the usual limit, on this share of square millimetres at most.</summary>
+    private const double TooThick = 3,
         Thick = 0.005;
 
     public static TheoryData<string, string> Recipes

@@ -158,6 +158,6 @@ internal static class HandMade
             {
                 Recipe = Recipe with { Output = Recipe.Output with { Files = [.. kinds] } },
             };
-        return new(Plan, parts, OutputRenderer.Render(Request, job, Plan, parts));
+        return new(Plan, parts, OutputRenderer.Render(Request, job, Plan, parts, []));
     }
 }

@@ -157,7 +157,8 @@ public sealed class StrandTests
             },
             HandMade.Job,
             HandMade.Plan,
-            HandMade.Parts
+            HandMade.Parts,
+            []
         );
         Assert.Equal(
             HandMade.Set.Files.Select(f => (f.Path, Convert.ToHexString(f.Bytes.Span))),

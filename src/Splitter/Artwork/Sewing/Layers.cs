@@ -169,6 +169,8 @@ internal sealed class Layers
     /// <summary>Hardly any of it lies beside other thread, what is narrow not counted.</summary>
     private static bool IsFounded(Region ground, Region laid)
     {
+        if (Polygons.Intersect(ground, laid).IsEmpty)
+            return false;
         var wide = Polygons.Offset(Polygons.Subtract(ground, laid), -NarrowestFounded / 2);
         return Polygons.Offset(wide, NarrowestFounded / 2).Area <= Unfounded * ground.Area;
     }

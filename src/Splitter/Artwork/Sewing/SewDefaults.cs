@@ -72,7 +72,7 @@ internal static class SewDefaults
             : [UnderlayKind.Edge, UnderlayKind.Cross];
 
     private static ImmutableArray<UnderlayKind> SatinUnderlay(ImmutableArray<Column> columns) =>
-        columns.SelectMany(c => c.Rungs).Average(r => r.Width) switch
+        Column.MeanWidth(columns) switch
         {
             < NoUnderlayBelow => [],
             < EdgeUnderlayFrom => [UnderlayKind.Centre],

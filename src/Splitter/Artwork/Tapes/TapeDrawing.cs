@@ -76,9 +76,19 @@ internal static class TapeDrawing
             return Result.Fail<TapeSheet>(
                 StitchedProblems.TooManyBlocks(file, sheet.Blocks.Length, RecipeKeys.MostThreads)
             );
-        return Result.From(
-            sheet,
-            sheet.EmptyStops > 0 ? [StitchedProblems.EmptyStops(file, sheet.EmptyStops)] : Array.Empty<Diagnostic>()
-        );
+        return Result.From(sheet, [.. Remarks(file, tape, sheet)]);
+    }
+
+    private static IEnumerable<Diagnostic> Remarks(string file, Tape tape, TapeSheet sheet)
+    {
+        if (sheet.EmptyStops > 0)
+            yield return StitchedProblems.EmptyStops(file, sheet.EmptyStops);
+        if (RegistrationBlocks.First(sheet) is { } corners)
+            yield return StitchedProblems.IsPart(
+                TapeProblems.At(file, corners.Threads[0].Records[0]),
+                corners.Number,
+                corners.Threads.Length,
+                tape.Label
+            );
     }
 }

@@ -26,6 +26,7 @@ internal static class TapeRules
                 s.Shape with
                 {
                     KeepWhole = s.Rule?.KeepWhole == true,
+                    KeptWholeAt = s.Rule is { KeepWhole: true } rule ? recipe.PlaceOf(rule.Path) : null,
                     WantsWhole = s.Rule?.KeepWhole is null && ShowsCuts(s.Shape),
                 }
             )

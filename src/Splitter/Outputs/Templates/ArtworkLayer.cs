@@ -14,6 +14,15 @@ internal static class ArtworkLayer
     /// <summary>Outlines leave the shape's edge by no more than this, µm: less than their own width.</summary>
     private const double Detail = 50;
 
+    /// <summary>The same for artwork that is stitches, µm: about a row.</summary>
+    private const double StitchedDetail = 400;
+
+    /// <summary>Rows below others leave such gaps on either side of them, µm. Common practice, no source.</summary>
+    private const double OpenRows = 1600;
+
+    /// <summary>Edges of thread that are shorter are gaps between stitches, or ties, µm. By eye, no source.</summary>
+    private const int LeastStitched = 5 * Units.Millimetre;
+
     internal static PdfLayer Of(Drawing drawing, Plan plan)
     {
         var canvas = new Canvas();
@@ -30,9 +39,28 @@ internal static class ArtworkLayer
         return new(bounds.Grown(TemplateInk.Strong), canvas.ToItems());
     }
 
-    /// <summary>A run is a line, anything else has an edge.</summary>
-    private static ImmutableArray<ImmutableArray<Point>> Outlines(Shape shape) =>
-        shape is RunShape run
+    /// <summary>
+    /// A run is a line, anything else has an edge. Of a tape only what is long enough to find it by: its edges are as
+    /// uneven as stitches are, and a line that goes to and fro is no outline.
+    /// </summary>
+    private static ImmutableArray<ImmutableArray<Point>> Outlines(Shape shape)
+    {
+        if (!shape.Original.IsEmpty)
+            return
+            [
+                .. Polygons
+                    .Simplify(Closed(shape), StitchedDetail)
+                    .Rings.Where(r => Math.Max(r.Bounds.Width, r.Bounds.Height) >= LeastStitched)
+                    .Select(r => r.ToPolyline().Points),
+            ];
+        return shape is RunShape run
             ? [.. run.Lines.Select(l => l.Points)]
             : [.. Polygons.Simplify(shape.Footprint, Detail).Rings.Select(r => r.ToPolyline().Points)];
+    }
+
+    /// <summary>The ground of a shape; of a fill that came as stitches with the gaps between its open rows.</summary>
+    internal static Region Closed(Shape shape) =>
+        shape is FillShape { Original.IsEmpty: false }
+            ? Polygons.Offset(Polygons.Offset(shape.Footprint, OpenRows), -OpenRows)
+            : shape.Footprint;
 }

@@ -25,7 +25,7 @@ internal static class SheetMap
         var scale = Math.Min((double)room.Width / all.Width, (double)room.Height / all.Height);
         foreach (var shape in drawing.Shapes)
         {
-            var outlines = Polygons.Simplify(shape.Footprint, Detail / scale).Rings;
+            var outlines = Polygons.Simplify(ArtworkLayer.Closed(shape), Detail / scale).Rings;
             canvas.Lines(
                 Hair,
                 TemplateInk.Artwork,

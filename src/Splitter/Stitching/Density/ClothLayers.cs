@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
@@ -7,7 +6,7 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// What lies on each square millimetre of the finished cloth, all parts over each other: covering layers and needle
+/// What lies on each square millimetre of the finished cloth, all parts over each other: layers of thread and needle
 /// holes. Marks are left out, since they come out.
 /// </summary>
 internal static class ClothLayers
@@ -32,7 +31,7 @@ internal static class ClothLayers
         return grid;
     }
 
-    /// <summary>Every stitch with the strip of cloth that it covers, µm.</summary>
+    /// <summary>Every stitch with the strip of cloth that it counts for, µm.</summary>
     internal static IEnumerable<(Piece Piece, Point From, Point To, int Breadth)> Threads(
         ImmutableArray<SewnPiece> sewn
     )
@@ -49,7 +48,7 @@ internal static class ClothLayers
                     // What a tape's stitches are for is a guess: all of its thread counts by mass.
                     piece is KeptPiece
                         ? ThreadGrid.ThreadWidth
-                        : Breadth(to.Use, piece.Shape.Style)
+                        : Breadth(to.Use)
                 );
             }
     }
@@ -66,17 +65,12 @@ internal static class ClothLayers
         ];
 
     /// <summary>
-    /// So that one fill, one satin column and one pass of a run are one layer each: a thread stands for the cloth up to
-    /// its neighbour, which is what a layer of its kind lays. Underlay, travel and ties cover their own width alone.
+    /// One layer is what covers the cloth once: a fill whose rows lie a thread's width apart, or a column with as much
+    /// between its penetrations along an edge, which is how both are usually sewn. A column's thread goes out and back
+    /// for each of these, so that it counts for half of its width; all other thread counts for what it covers. Sewn
+    /// twice as densely, either is two layers. That a column is one layer and not two is how the trade counts
+    /// (common practice, no source): a limit of three bears a column on the edges of two fills.
     /// </summary>
-    private static int Breadth(StitchUse use, SewStyle style) =>
-        use switch
-        {
-            StitchUse.Fill => style.RowSpacing,
-            // To and fro once for each spacing.
-            StitchUse.Satin => style.RowSpacing / 2,
-            // A run has no neighbour: where it goes once, needle and cloth meet one layer.
-            StitchUse.Run => Square.Side,
-            _ => ThreadGrid.ThreadWidth,
-        };
+    private static int Breadth(StitchUse use) =>
+        use == StitchUse.Satin ? ThreadGrid.ThreadWidth / 2 : ThreadGrid.ThreadWidth;
 }

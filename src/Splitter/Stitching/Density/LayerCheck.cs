@@ -7,17 +7,13 @@ using Splitter.Recipes;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// Warns of ground where more thread lies than the recipe says that cloth and needle bear, or more needle holes.
+/// Finds where more thread lies than the recipe says that cloth and needle bear, or more needle holes, and warns of it:
+/// once of either, since the manifest lists every spot.
 /// </summary>
 internal static class LayerCheck
 {
-    /// <summary>
-    /// Sets of shapes that have a warning of their own, the worst; the first of them counts the others.
-    /// </summary>
-    private const int MostTold = 3;
-
-    /// <summary>Hands the pieces on.</summary>
-    internal static Result<ImmutableArray<SewnPiece>> Check(
+    /// <summary>Every spot, the worst first.</summary>
+    internal static Result<ImmutableArray<DenseSpot>> Check(
         Drawing drawing,
         Recipe recipe,
         Plan plan,
@@ -25,47 +21,20 @@ internal static class LayerCheck
     )
     {
         var limit = recipe.Cloth.MostLayers;
-        var grid = ClothLayers.Of(sewn);
         // How densely a tape sews by itself was decided by whoever made it; where parts overlap there is more.
         var asked = drawing.IsStitched ? ClothLayers.Overlaps(sewn) : null;
-        var spots = FullSpots
-            .Of(drawing, sewn, grid, limit, asked)
-            .Where(spot => asked is null || spot.Hoopings.Length > 1)
-            .ToImmutableArray();
-        // What is told of layers tells of holes too.
-        ImmutableArray<PiercedSpot> pierced =
+        ImmutableArray<DenseSpot> spots =
         [
-            .. PiercedSpots
-                .Of(drawing, sewn, grid, asked)
-                .Where(spot => asked is null || spot.Hoopings.Length > 1)
-                .Where(spot => !spots.Any(full => full.Shapes.SequenceEqual(spot.Shapes))),
+            .. DenseSpots
+                .Of(drawing, sewn, ClothLayers.Of(sewn), limit, asked)
+                .Where(spot => asked is null || spot.Hoopings.Length > 1),
         ];
-        var full = spots
-            .Take(MostTold)
-            .Select(
-                (spot, i) =>
-                    LayerProblems.TooManyLayers(
-                        [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
-                        [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
-                        spot,
-                        limit,
-                        i == 0 ? [.. spots.Skip(MostTold)] : [],
-                        plan.Hoop,
-                        recipe.Overlap.Width is not null
-                    )
-            );
-        var torn = pierced
-            .Take(MostTold)
-            .Select(
-                (spot, i) =>
-                    LayerProblems.TooManyHoles(
-                        [.. spot.Shapes.Select(shape => drawing.Shapes[shape])],
-                        [.. spot.Hoopings.Select(hooping => plan.Hoopings[hooping].Letter)],
-                        spot,
-                        i == 0 ? [.. pierced.Skip(MostTold)] : [],
-                        plan.Hoop
-                    )
-            );
-        return Result.From(sewn, [.. full, .. torn]);
+        var (full, pierced) = (spots.Where(s => s.Full > 0).ToList(), spots.Where(s => s.Pierced > 0).ToList());
+        var told = new List<Diagnostic>();
+        if (full.Count > 0)
+            told.Add(LayerProblems.TooManyLayers(drawing, plan, full, limit, recipe.Overlap.Width is not null));
+        if (pierced.Count > 0)
+            told.Add(LayerProblems.TooManyHoles(drawing, plan, pierced));
+        return Result.From(spots, [.. told]);
     }
 }

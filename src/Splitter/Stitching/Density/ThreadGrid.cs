@@ -50,14 +50,21 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
+    /// <summary>
+    /// Thread is laid as so many lines side by side, each 0.1 mm, a step of the tape: a stitch beside a line between
+    /// squares lies on both. Counted by their middles alone, two or three rows 0.4 mm apart would fall on a square.
+    /// </summary>
+    private const int Lines = 4;
+
     private readonly Square first;
     private readonly int columns;
     private readonly long[] thread;
     private readonly int[] holes;
 
-    /// <param name="ground">What is counted lies in it.</param>
+    /// <param name="ground">Penetrations of what is counted lie in it.</param>
     internal ThreadGrid(Box ground)
     {
+        ground = ground.IsEmpty ? new(0, 0, 0, 0) : ground.Grown(ThreadWidth);
         (first, var last) = (Square.At(new(ground.Left, ground.Top)), Square.At(new(ground.Right, ground.Bottom)));
         columns = last.Column - first.Column + 1;
         thread = new long[columns * (last.Row - first.Row + 1)];
@@ -80,22 +87,43 @@ internal sealed class ThreadGrid
     /// <summary>A hole that was counted is not made after all.</summary>
     internal void Close(Point at) => holes[Index(Square.At(at))]--;
 
-    /// <param name="breadth">How wide a strip of cloth the thread covers, µm.</param>
+    /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
     internal void Lay(Point from, Point to, int breadth)
     {
-        foreach (var (square, length) in Crossed(from, to))
+        foreach (var (square, length) in Under(from, to))
             thread[Index(square)] += Covered(length, breadth);
+    }
+
+    /// <summary>The squares that a stitch lies on with its whole width, and how much of it, µm of its length.</summary>
+    internal static IEnumerable<(Square Square, double Length)> Under(Point from, Point to)
+    {
+        var way = Vector.Between(from, to);
+        if (way.Length == 0)
+            yield break;
+        for (var line = 0; line < Lines; line++)
+        {
+            var aside = ((line + 0.5) / Lines - 0.5) * ThreadWidth / way.Length;
+            var (x, y) = (Whole(-aside * way.Y), Whole(aside * way.X));
+            foreach (var (square, length) in Crossed(new(from.X + x, from.Y + y), new(to.X + x, to.Y + y)))
+                yield return (square, length / Lines);
+        }
+
+        static int Whole(double micrometres) => (int)Math.Round(micrometres, MidpointRounding.AwayFromZero);
     }
 
     /// <summary>Square micrometres.</summary>
     internal static long Covered(double length, int breadth) =>
         (long)Math.Round(length * breadth, MidpointRounding.AwayFromZero);
 
-    /// <summary>Squares with more layers than this, those that touch together; in the order of rows.</summary>
+    /// <summary>
+    /// Squares with more layers or holes than these, those that touch together; in the order of rows.
+    /// </summary>
     /// <param name="asked">Among these; null for all.</param>
-    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, HashSet<Square>? asked = null)
+    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, int holes, HashSet<Square>? asked = null)
     {
-        var left = Squares.Where(s => LayersOn(s) > layers && asked?.Contains(s) != false).ToHashSet();
+        var left = Squares
+            .Where(s => (LayersOn(s) > layers || HolesIn(s) > holes) && asked?.Contains(s) != false)
+            .ToHashSet();
         foreach (var square in Squares)
         {
             if (!left.Remove(square))

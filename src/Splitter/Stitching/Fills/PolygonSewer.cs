@@ -12,6 +12,12 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
     internal const double TravelStitch = Ties.HiddenStitch;
 
     /// <summary>
+    /// A row that is left further than this from its penetrations gets one more there, µm: else its rest, and the way
+    /// back to where it should have been left, would be sewn twice for nothing.
+    /// </summary>
+    private const double FarFromHole = TravelStitch / 2;
+
+    /// <summary>
     /// A penetration nearer to a row end than this, µm, is left out and the last stitch is that much longer: the
     /// shortest stitch, and what going to the tape's grid may take off it.
     /// </summary>
@@ -165,8 +171,11 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
             stretch.To - lattice.Along(stretch.Row, stretch.To, RowEnd)
         );
         double[] along = [.. forward ? ascending : ascending.Reverse()];
+        var isAdded = leaves is { } place && IsFarFromHoles(stretch, along, place);
+        if (isAdded)
+            along = [.. forward ? along.Append(leaves!.Value).Order() : along.Append(leaves!.Value).OrderDescending()];
         var turn = leaves is { } u && along.Length > 0 ? Array.IndexOf(along, along.MinBy(a => Math.Abs(a - u))) : -1;
-        if (turn >= 0 && Math.Abs(along[turn] - endsAt) < TravelStitch)
+        if (turn >= 0 && !isAdded && Math.Abs(along[turn] - endsAt) < TravelStitch)
             turn = -1;
         Arrive(start, arriving);
         Holes(turn < 0 ? along : along[..(turn + 1)]);
@@ -187,10 +196,16 @@ internal sealed class PolygonSewer(FillGround ground, SewnRows rows, Lattice lat
 
         void Holes(IEnumerable<double> places)
         {
-            foreach (var place in places)
-                needle.To(lattice.OnRow(stretch.Row, place, RowSteps, RowSteps), StitchUse.Fill);
+            foreach (var hole in places)
+                needle.To(lattice.OnRow(stretch.Row, hole, RowSteps, RowSteps), StitchUse.Fill);
         }
     }
+
+    /// <summary>And inside the row, as far from its ends as any.</summary>
+    private bool IsFarFromHoles(Stretch stretch, double[] along, double place) =>
+        place >= stretch.From + lattice.Along(stretch.Row, stretch.From, RowEnd)
+        && place <= stretch.To - lattice.Along(stretch.Row, stretch.To, RowEnd)
+        && along.All(hole => Math.Abs(hole - place) > lattice.Along(stretch.Row, place, FarFromHole));
 
     private void Arrive(Point at, StitchUse use)
     {

@@ -33,7 +33,7 @@ internal sealed class ColumnLine
         along = new double[rungs.Length];
         for (var i = 1; i < rungs.Length; i++)
             along[i] = along[i - 1] + Progress(rungs[i - 1], rungs[i]);
-        MeanWidth = rungs.Average(r => r.Width);
+        MeanWidth = Column.MeanWidth([column]);
         startsOpen = IsOpen(rungs[1], rungs[0], covered);
         endsOpen = IsOpen(rungs[^2], rungs[^1], covered);
         Bounds = Box.Around(rungs.SelectMany(r => new[] { r.Left, r.Right }));
@@ -43,7 +43,7 @@ internal sealed class ColumnLine
     /// <summary>What the faster edge gets on, section by section; µm.</summary>
     internal double Length => along[^1];
 
-    /// <summary>Mean length of its rungs, µm.</summary>
+    /// <summary>Mean width, µm.</summary>
     internal double MeanWidth { get; }
 
     internal Box Bounds { get; }

@@ -21,6 +21,12 @@ internal sealed class ColumnSewer(
     /// <summary>A shorter side of a column is covered without a way out, µm.</summary>
     internal const double ShortestOut = 1600;
 
+    /// <summary>
+    /// How far from a seam a column is begun and ended, µm: it is tied beside the overlap and not on it, where another
+    /// part ties as well. Columns overlap by some 1 mm, and a tie is 1.4 mm long.
+    /// </summary>
+    private const double BesideSeam = 3000;
+
     /// <summary>A closed column's satin goes on over its start by this, µm, so that no gap opens.</summary>
     private const double ClosingOverlap = 600;
 
@@ -42,7 +48,16 @@ internal sealed class ColumnSewer(
     /// <summary>Where the needle goes before it sews on, and on which columns that lies.</summary>
     private readonly List<(int Column, Point To)> ahead = [];
 
-    /// <summary>Everything that can be reached from one end of a column, that column included.</summary>
+    /// <summary>Where to begin a column that was to begin at an end of it, which a seam may have cut.</summary>
+    internal double BeginningAt(int column, double end) =>
+        style.Underlay.IsEmpty
+        || columns[column].IsClosed
+        || columns[column].IsOpenEnd(end)
+        || columns[column].Length < 2 * BesideSeam
+            ? end
+            : Math.Abs(end - BesideSeam);
+
+    /// <summary>Everything that can be reached from one place of a column, that column included.</summary>
     internal ImmutableArray<Stitch> Sew(int column, double place)
     {
         path.Clear();

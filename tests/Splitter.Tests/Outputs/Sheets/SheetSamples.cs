@@ -92,7 +92,8 @@ internal static class SheetSamples
                 Recipe = recipe,
             },
             HandMade.Plan,
-            parts
+            parts,
+            []
         );
         return FileOf(files);
     }

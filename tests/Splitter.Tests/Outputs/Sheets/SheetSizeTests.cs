@@ -16,7 +16,7 @@ public sealed class SheetSizeTests
             Recipe = recipe with { Output = recipe.Output with { Files = [OutputKind.WorkSheet] } },
         };
         var request = new Request("lighthouse-bay.yaml", new byte[1], _ => default);
-        var files = OutputRenderer.Render(request, job, set.Plan, set.Parts);
+        var files = OutputRenderer.Render(request, job, set.Plan, set.Parts, []);
         Assert.InRange(SheetSamples.FileOf(set with { Files = files }).Length, 100_000, 2_000_000);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
 using Splitter.Stitching;
@@ -27,6 +28,14 @@ public sealed class LayerCheckTests
 
     private static ImmutableArray<SewnPiece> Sewn(Production made) =>
         Stitcher.Stitch(Cutter.Cut(made.Job.Drawing, made.Sets[0].Plan, made.Job.Recipe.Overlap), 1);
+
+    /// <summary>What the manifest lists.</summary>
+    private static List<JsonElement> Dense(Production made)
+    {
+        var file = made.Sets[0].Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
+        using var manifest = JsonDocument.Parse(file.Bytes);
+        return manifest.RootElement.TryGetProperty("dense", out var dense) ? [.. dense.Clone().EnumerateArray()] : [];
+    }
 
     /// <summary>Lines of 20 mm over each other, all in one row of squares.</summary>
     private static string Lines(int count) =>
@@ -64,7 +73,9 @@ public sealed class LayerCheckTests
         var made = HandTape.Make(tape.Run(0, 40).Run(0, 0).Rows(0, 0, 100, 40).Bytes, 1, 70, 70);
         Assert.Equal(2, made.Value.Sets.Single().Parts.Length);
         Assert.Single(made.Value.Job.Drawing.Shapes);
-        Assert.Empty(made.Diagnostics);
+        // The fill's own ends are 12 mm wide; what is told lies where the parts meet, in its middle.
+        Assert.All(Dense(made.Value), spot => Assert.InRange(spot.GetProperty("at_mm")[0].GetDouble(), 40, 60));
+        Assert.InRange(Dense(made.Value).Sum(spot => spot.GetProperty("area_mm2").GetInt32()), 0, 2);
     }
 
     /// <summary>Rows that are more than three layers all over: that is told where parts overlap alone.</summary>
@@ -80,13 +91,17 @@ public sealed class LayerCheckTests
         Assert.InRange(squares, 40, 40 * ((2 * join.Overlap / 1000) + 5));
     }
 
-    /// <summary>However densely it is sewn, one fill or one satin column is one layer, and so is one pass of a run.</summary>
+    /// <summary>
+    /// One fill or one column is one layer at a spacing of 0.4 mm, the width of the thread, on every square; and as much
+    /// more as it is sewn more densely.
+    /// </summary>
     [Theory]
-    [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.40 mm", 20)]
-    [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.55 mm", 20)]
-    [InlineData("LINESTRING (0 4, 40 4)", "stroke: \"#14304f\", stroke-width: 5 mm", "satin", "0.40 mm", 4)]
-    [InlineData("LINESTRING (0 4, 40 4)", "stroke: \"#14304f\", stroke-width: 5 mm", "satin", "0.55 mm", 4)]
-    public void OneLayerIsOne(string wkt, string paint, string kind, string spacing, double y)
+    [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.40 mm", 20, 1)]
+    [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.25 mm", 20, 1.6)]
+    [InlineData("POLYGON ((0 0, 40 0, 40 40, 0 40, 0 0))", "fill: \"#14304f\"", "fill", "0.55 mm", 20, 0.727)]
+    [InlineData("LINESTRING (0 4, 40 4)", "stroke: \"#14304f\", stroke-width: 5 mm", "satin", "0.40 mm", 4, 1)]
+    [InlineData("LINESTRING (0 4, 40 4)", "stroke: \"#14304f\", stroke-width: 5 mm", "satin", "0.55 mm", 4, 0.727)]
+    public void OneLayerIsOne(string wkt, string paint, string kind, string spacing, double y, double layers)
     {
         var told = Make(
             $$"""
@@ -95,47 +110,88 @@ public sealed class LayerCheckTests
             """
         );
         var grid = ClothLayers.Of(Sewn(told.Value));
-        // Twenty squares in the middle, where nothing ends: rows cross one of them two times or three.
+        // Squares in the middle, where nothing ends.
         var middle = grid
             .Squares.Where(s => s.Column is >= 10 and < 30 && s.Row >= (int)y - 2 && s.Row < (int)y + 2)
             .ToList();
         Assert.Equal(80, middle.Count);
-        Assert.Equal(1, middle.Average(grid.LayersOn), 1);
+        Assert.Equal(layers, middle.Average(grid.LayersOn), 0.03);
+        Assert.All(middle, square => Assert.Equal(layers, grid.LayersOn(square), 0.2));
     }
 
+    /// <summary>Thread covers 0.4 mm: eight lines over each other are 3.2 layers on their squares, and ties more at their ends.</summary>
     [Fact]
     public void RunsOverEachOtherAreCountedAndNamed()
     {
-        Assert.Empty(Make(Lines(3)).Diagnostics);
-        var four = Assert.Single(Make(Lines(4)).Diagnostics);
-        Assert.Equal((Severity.Warning, "SPL3030"), (four.Severity, four.Code));
+        Assert.DoesNotContain(Make(Lines(4)).Diagnostics, d => d.Code == "SPL3030");
+        var told = Assert.Single(Make(Lines(8)).Diagnostics, d => d.Code == "SPL3030");
+        Assert.Equal(Severity.Warning, told.Severity);
         Assert.Matches(
-            @"^hoop small: \d\.\d layers of thread and \d+ needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\), "
-                + @"and more than 3 layers on \d+ mm² where shapes 'line-1', 'line-2', 'line-3', 'line-4' lie over each other; draw them apart",
-            four.Message
+            @"^hoop small: \d\.\d layers of thread and \d+ needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\) "
+                + "where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 2 more lie over each other, "
+                + @"and more than 3 layers on \d+ mm² there; draw them apart",
+            told.Message
         );
-        Assert.Equal(7, four.Place.Line);
-        Assert.Empty(Make(Lines(4), "cloth: { most-layers: 4 }").Diagnostics);
+        Assert.Equal(11, told.Place.Line);
+        Assert.DoesNotContain(Make(Lines(8), "cloth: { most-layers: 5 }").Diagnostics, d => d.Code == "SPL3030");
+    }
+
+    /// <summary>A square millimetre that is hardly above the limit is told, as large ground is.</summary>
+    [Fact]
+    public void TheSmallestSpotIsTold()
+    {
+        var made = Make(
+            """
+                - { wkt: "POLYGON ((10 10, 40 10, 40 40, 10 40, 10 10))", id: ground, fill: "#14304f" }
+                - { wkt: "LINESTRING (20 20.5, 23 20.5)", id: one, stroke: "#c23b2e", stroke-width: 0.4 mm }
+                - { wkt: "LINESTRING (20 20.5, 23 20.5)", id: two, stroke: "#fffaf0", stroke-width: 0.4 mm }
+            """,
+            "cloth: { most-layers: 2 }"
+        );
+        Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
+        var spots = LayerCheck
+            .Check(made.Value.Job.Drawing, made.Value.Job.Recipe, made.Value.Sets[0].Plan, Sewn(made.Value))
+            .Value;
+        Assert.Contains(spots, spot => spot.Squares <= 3 && spot.Shapes.Length >= 2);
     }
 
     [Fact]
-    public void OneWarningIsForASetOfShapesAndTheOthersAreCounted()
+    public void OneWarningIsForAHoopAndTheManifestListsAllPlaces()
     {
         var stacks = Enumerable
             .Range(0, 5)
             .SelectMany(stack =>
                 Enumerable
-                    .Range(1, 5)
+                    .Range(1, 9)
                     .Select(i =>
-                        $$"""    - { wkt: "MULTILINESTRING ((10 {{(10 * stack) + 10}}.5, 30 {{(10 * stack) + 10}}.5), (50 {{(10 * stack) + 10}}.5, {{60 + stack}} {{(10 * stack) + 10}}.5))", id: s{{stack}}-{{i}}, stroke: "#14304f", stroke-width: 0.4 mm }"""
+                        $$"""    - { wkt: "LINESTRING (10 {{(10 * stack) + 10}}.5, {{60 + stack}} {{(10 * stack) + 10}}.5)", id: s{{stack}}-{{i}}, stroke: "#14304f", stroke-width: 0.4 mm }"""
                     )
             );
-        var told = Make(string.Join('\n', stacks)).Diagnostics;
-        Assert.Equal(3, told.Length);
-        // The longest lines are the worst: two places, one warning.
-        Assert.Contains("'s4-1'", told[0].Message, StringComparison.Ordinal);
-        Assert.Contains("(so do 2 more sets of shapes, on ", told[0].Message, StringComparison.Ordinal);
-        Assert.All(told.Skip(1), d => Assert.DoesNotContain("so do", d.Message, StringComparison.Ordinal));
+        var made = Make(string.Join('\n', stacks));
+        var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
+        var dense = Dense(made.Value);
+        Assert.Matches(
+            @$" at {dense.Count} places, also of ('s\d-\d', ){{5}}'s\d-\d' and \d+ more \('dense' in the manifest lists them\)",
+            told.Message
+        );
+        Assert.Equal(
+            45,
+            dense
+                .SelectMany(d => d.GetProperty("shapes").EnumerateArray())
+                .Select(s => s.GetString())
+                .Distinct()
+                .Count()
+        );
+        Assert.All(dense, d => Assert.Equal(["A"], d.GetProperty("parts").EnumerateArray().Select(p => p.GetString())));
+        // The worst comes first, and the warning tells of it.
+        Assert.Equal(dense.Max(d => d.GetProperty("layers").GetDouble()), dense[0].GetProperty("layers").GetDouble());
+        Assert.Contains(
+            FormattableString.Invariant(
+                $"at x {dense[0].GetProperty("at_mm")[0]}, y {dense[0].GetProperty("at_mm")[1]} "
+            ),
+            told.Message,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>
@@ -150,8 +206,9 @@ public sealed class LayerCheckTests
         var told = Assert.Single(Make(Threads(6), Any).Diagnostics);
         Assert.Equal((Severity.Warning, "SPL3031"), (told.Severity, told.Code));
         Assert.Matches(
-            @"^hoop small: 18 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\), and more than 16, "
-                + "which may tear the cloth, on [1-4] mm² where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' lie over each other; draw them apart",
+            @"^hoop small: 18 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\) where shapes "
+                + "'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' lie over each other, and more than 16, "
+                + "which may tear the cloth, on [1-4] mm² .*; draw them apart",
             told.Message
         );
 
@@ -169,17 +226,17 @@ public sealed class LayerCheckTests
     [Fact]
     public void NeitherTheOrderOfPiecesNorJobsMatter()
     {
-        var made = Make(Lines(5));
-        Assert.Equal(made.Diagnostics.AsEnumerable(), Make(Lines(5), jobs: 4).Diagnostics);
+        var made = Make(Lines(9));
+        Assert.Equal(made.Diagnostics.AsEnumerable(), Make(Lines(9), jobs: 4).Diagnostics);
         var (drawing, sewn) = (made.Value.Job.Drawing, Sewn(made.Value));
         var there = Spots(sewn);
-        Assert.Equal(5, Assert.Single(there).Shapes.Length);
+        Assert.Contains(there, spot => spot.Shapes.Length == 9);
         Assert.Equal(Print(there), Print(Spots([.. sewn.Reverse()])));
 
-        ImmutableArray<FullSpot> Spots(ImmutableArray<SewnPiece> pieces) =>
-            FullSpots.Of(drawing, pieces, ClothLayers.Of(pieces), 3);
+        ImmutableArray<DenseSpot> Spots(ImmutableArray<SewnPiece> pieces) =>
+            DenseSpots.Of(drawing, pieces, ClothLayers.Of(pieces), 3);
 
-        static string Print(ImmutableArray<FullSpot> spots) =>
+        static string Print(ImmutableArray<DenseSpot> spots) =>
             string.Join('\n', spots.Select(s => $"{s} {string.Join(' ', s.Shapes)} {string.Join(' ', s.Hoopings)}"));
     }
 

@@ -62,6 +62,33 @@ public sealed class ThreadGridTests
                 cases: 50
             );
 
+    /// <summary>A thread of 0.4 mm beside the line between two squares lies on both.</summary>
+    [Fact]
+    public void ThreadIsLaidWithItsWidth()
+    {
+        var grid = new ThreadGrid(new(0, 0, 9_000, 3_000));
+        grid.Lay(new(1000, 900), new(4000, 900), ThreadGrid.ThreadWidth);
+        Assert.Equal(0.3, grid.LayersOn(new(2, 0)), 6);
+        Assert.Equal(0.1, grid.LayersOn(new(2, 1)), 6);
+        grid.Lay(new(4000, 900), new(1000, 900), -ThreadGrid.ThreadWidth);
+        Assert.All(grid.Squares, square => Assert.Equal(0, grid.LayersOn(square)));
+    }
+
+    [Fact]
+    public void SquaresWithManyHolesAreGroundsToo()
+    {
+        var grid = new ThreadGrid(new(0, 0, 9_000, 3_000));
+        for (var i = 0; i < 3; i++)
+            grid.Pierce(new(4500, 1500));
+        Assert.Equal(
+            [
+                [new(4, 1)],
+            ],
+            grid.Grounds(3, holes: 2)
+        );
+        Assert.Empty(grid.Grounds(3, holes: 3));
+    }
+
     [Fact]
     public void SquaresThatTouchAreOneGround()
     {
@@ -74,8 +101,8 @@ public sealed class ThreadGridTests
                 [new(5, 2)],
                 [new(7, 2)],
             ],
-            grid.Grounds(3.9)
+            grid.Grounds(3.9, holes: 0)
         );
-        Assert.Empty(grid.Grounds(4));
+        Assert.Empty(grid.Grounds(4, holes: 0));
     }
 }

@@ -4,28 +4,19 @@ using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
 
-/// <summary>Finds where shapes lie over each other in too many layers.</summary>
-internal static class FullSpots
+/// <summary>
+/// Finds every spot where thread lies in too many layers or is sewn through too often, of a square millimetre or more.
+/// </summary>
+internal static class DenseSpots
 {
-    /// <summary>
-    /// Layers are counted whole: one too many is there where it covers more than half of a square. Rows 0.4 mm apart
-    /// cross a square two or three times, so that less tells nothing.
-    /// </summary>
-    private const double Half = 0.5;
-
-    /// <summary>
-    /// Least excess of ground that hangs together, layers times mm²: at the edge of two fills, and where thread is
-    /// tied, a little lies over each other in all embroidery. Common practice, no source.
-    /// </summary>
-    private const double Least = 9;
-
-    /// <summary>A shape that lies on the ground with less, in layers, has no part in it.</summary>
+    /// <summary>A shape that lies on a spot with less, in layers, has no part in it.</summary>
     private const double Share = 0.25;
 
-    /// <summary>One for each set of shapes, the worst first.</summary>
+    /// <summary>The worst first: by layers, then by holes.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
+    /// <param name="limit">Layers that cloth and needle bear; a square with more is too many by however little.</param>
     /// <param name="asked">Squares that are asked for; null for all.</param>
-    internal static ImmutableArray<FullSpot> Of(
+    internal static ImmutableArray<DenseSpot> Of(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ThreadGrid grid,
@@ -33,43 +24,43 @@ internal static class FullSpots
         HashSet<Square>? asked = null
     )
     {
-        ImmutableArray<ImmutableArray<Square>> grounds =
-        [
-            .. grid.Grounds(limit + Half, asked).Where(g => g.Sum(s => grid.LayersOn(s) - limit) >= Least),
-        ];
+        ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
         var shares = Shares(drawing, sewn, grounds);
         return
         [
             .. grounds
                 .Select((ground, i) => Spot(ground, grid, limit, shares[i]))
-                .GroupBy(spot => string.Join(' ', spot.Shapes), StringComparer.Ordinal)
-                .Select(Joined)
-                .OrderByDescending(spot => spot.Excess)
-                .ThenBy(spot => (spot.Fullest.Row, spot.Fullest.Column)),
+                .OrderByDescending(spot => spot.Full > 0)
+                .ThenByDescending(spot => spot.Full > 0 ? spot.Layers : spot.Holes)
+                .ThenBy(spot => (spot.Worst.Row, spot.Worst.Column)),
         ];
     }
 
     /// <param name="Shape">Its place in the drawing.</param>
     private readonly record struct Sewer(int Shape, int Hooping);
 
-    private static FullSpot Spot(
+    private static DenseSpot Spot(
         ImmutableArray<Square> ground,
         ThreadGrid grid,
         int limit,
         IReadOnlyDictionary<Sewer, long> covered
     )
     {
-        var fullest = ground.MaxBy(grid.LayersOn);
         var least = (long)(Share * Units.SquareMillimetre * ground.Length);
+        var (fullest, pierced) = (ground.MaxBy(grid.LayersOn), ground.MaxBy(grid.HolesIn));
         return new(
             [.. Worth(covered, least, sewer => sewer.Shape)],
             [.. Worth(covered, least, sewer => sewer.Hooping)],
-            fullest,
-            grid.LayersOn(fullest),
-            grid.HolesIn(fullest),
-            ground.Length,
-            ground.Sum(s => grid.LayersOn(s) - limit)
-        );
+            ground.Length
+        )
+        {
+            Full = ground.Count(s => grid.LayersOn(s) > limit),
+            Fullest = fullest,
+            Layers = grid.LayersOn(fullest),
+            Pierced = ground.Count(s => grid.HolesIn(s) > ThreadGrid.MostHoles),
+            MostPierced = pierced,
+            Holes = grid.HolesIn(pierced),
+        };
     }
 
     /// <summary>Those that cover enough to be told, or all where many cover a little each.</summary>
@@ -79,14 +70,6 @@ internal static class FullSpots
         var told = sums.Where(sum => sum.Sum() >= least).ToList();
         return (told.Count > 0 ? told : sums).Select(sum => sum.Key);
     }
-
-    private static FullSpot Joined(IEnumerable<FullSpot> spots) =>
-        spots.MaxBy(s => s.Layers)! with
-        {
-            Hoopings = [.. spots.SelectMany(s => s.Hoopings).Distinct().Order()],
-            Squares = spots.Sum(s => s.Squares),
-            Excess = spots.Sum(s => s.Excess),
-        };
 
     /// <summary>What each shape of each hooping covers of each ground, µm².</summary>
     private static ImmutableArray<Dictionary<Sewer, long>> Shares(
@@ -101,7 +84,7 @@ internal static class FullSpots
         var groundOf = grounds.SelectMany((g, i) => g.Select(s => (s, i))).ToDictionary(p => p.s, p => p.i);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
         foreach (var thread in ClothLayers.Threads(sewn))
-        foreach (var (square, length) in ThreadGrid.Crossed(thread.From, thread.To))
+        foreach (var (square, length) in ThreadGrid.Under(thread.From, thread.To))
             if (groundOf.TryGetValue(square, out var ground))
             {
                 var sewer = new Sewer(placeOf[thread.Piece.Shape.Id], thread.Piece.Hooping);
