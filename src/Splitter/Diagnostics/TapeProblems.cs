@@ -25,6 +25,16 @@ internal static class TapeProblems
                 + "without an end mark (00 00 F3); copy it again"
         );
 
+    /// <param name="stated">How many records the header says there are.</param>
+    internal static Diagnostic EndTooSoon(string file, int records, int rest, int stated) =>
+        Diagnostic.Error(
+            5002,
+            At(file, records),
+            Invariant($"the tape's end mark (00 00 F3) comes after {records} records of the {stated} that its header ")
+                + Invariant($"promises, and {rest} bytes follow it, so a part of the design would be missing: ")
+                + "copy it again"
+        );
+
     internal static Diagnostic UnknownRecord(string file, int record, int at, byte code) =>
         Diagnostic.Error(
             5003,

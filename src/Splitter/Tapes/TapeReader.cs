@@ -56,6 +56,9 @@ internal static class TapeReader
         var header = TapeHeader.Read(bytes);
         if (rest is null && (at < bytes.Length || header.Records > number + CountSlack))
             return Result.Fail<Tape>(TapeProblems.NoEnd(file, number, header.Records));
+        // Some programs write more than the tape behind it; a record that was damaged into an end mark hides the rest.
+        if (rest >= RecordCode.Length && header.Records > number + CountSlack)
+            return Result.Fail<Tape>(TapeProblems.EndTooSoon(file, number, rest.Value, header.Records.Value));
         if (!records.Any(r => r.Command == TapeCommand.Stitch))
             return Result.Fail<Tape>(TapeProblems.NothingSewn(file));
         return Result.Of(

@@ -251,6 +251,22 @@ public sealed class TapeTests
                 .Diagnostics
         );
 
+    /// <summary>A stop that was damaged into an end mark hides what comes behind it, and the header tells.</summary>
+    [Theory]
+    [InlineData("C3", "")]
+    [InlineData("F3", "SPL5002")]
+    public void AnEndMarkThatComesTooEarlyIsAnError(string third, string code)
+    {
+        byte[] bytes =
+        [
+            .. Encoding.ASCII.GetBytes("LA:bay             \rST:      4\rCO:  1\r".PadRight(512)),
+            .. Convert.FromHexString($"0100030000{third}0100030100030000F3"),
+        ];
+        var read = TapeReader.Read("damaged.dst", bytes);
+        Assert.Equal(code == "", read.Succeeded);
+        Assert.Equal(code, read.Diagnostics.Select(d => d.Code).SingleOrDefault(""));
+    }
+
     /// <summary>Some programs count the end mark; a header that is wrong by more is told, and the records are sewn.</summary>
     [Theory]
     [InlineData("LA:bay             \rST:      2\rCO:  0\r", "")]
