@@ -24,7 +24,9 @@ public static class Pipeline
     public static Result<Production> Make(Request request) =>
         from job in Prepare(request)
         let drafts = new Drafts(job.Recipe, job.Drawing, request.Jobs)
-        from sets in Result.All(InOrder.Select(job.Hoops, request.Jobs, hoop => Sew(request, job, drafts, hoop)))
+        from sets in Result.All(
+            InOrder.Select(job.Hoops, request.Jobs, hoop => Sew(request, job.For(hoop), drafts, hoop))
+        )
         select new Production(job, sets);
 
     /// <summary>Recipe in, plans out: fields, seams, order and corners, no stitches.</summary>
@@ -41,8 +43,9 @@ public static class Pipeline
     internal static Result<Production> MakeOne(Request request, Place call) =>
         from job in Prepare(request)
         from hoop in HoopChoice.One(job.Hoops, call)
-        from set in Sew(request, job, new Drafts(job.Recipe, job.Drawing, request.Jobs), hoop)
-        select new Production(job, [set]);
+        let laid = job.For(hoop)
+        from set in Sew(request, laid, new Drafts(job.Recipe, job.Drawing, request.Jobs), hoop)
+        select new Production(laid, [set]);
 
     /// <summary>
     /// A part that came out beside its place, and what was measured of it in the hoop: what is left to sew, moved onto
@@ -106,7 +109,11 @@ internal sealed record Job(
     ImmutableArray<Hoop> Hoops,
     ImmutableArray<SourceFile> Sources,
     Drawing Drawing
-);
+)
+{
+    /// <summary>With its cloth as it is for a hoop.</summary>
+    internal Job For(Hoop hoop) => this with { Recipe = OnCloth.For(Recipe, Drawing, hoop) };
+}
 
 /// <summary>What <see cref="Pipeline.Plan"/> returns.</summary>
 internal sealed record Outlook(Job Job, ImmutableArray<Plan> Plans);

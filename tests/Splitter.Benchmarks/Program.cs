@@ -8,9 +8,8 @@ return args switch
     ["figures", "--row", var name] => PlanFigures.PrintRow(name),
     ["figures", ..] => PlanFigures.Write(args[1..]),
     ["stitches", ..] => StitchFigures.Write(args[1..]),
-    ["speed"] => SpeedFigures.Write(isQuick: false),
-    ["speed", "quick"] => SpeedFigures.Write(isQuick: true),
     ["speed", "--row", var name, var jobs] => SpeedFigures.PrintRow(name, jobs),
+    ["speed", ..] => SpeedFigures.Write(args[1..]),
     ["catalogue"] => CatalogueFigures.Write(),
     ["start-up"] => StartUpTimes.Write(),
     _ => Usage(),
@@ -24,8 +23,8 @@ static int Usage()
                            with names only print these
         stitches [NAME…]   sew the demo, the coastline and 30 open drawings, compare thread with artwork; write the table of
                            stitches in DEVELOPERS.md, or with names only print these
-        speed [quick]      time every stage of generated works from a motif to a bedspread, and what they are compared with;
-                           write the tables of speed in DEVELOPERS.md, or only print those of small works
+        speed [NAME…]      time every stage of generated works from a motif to a bedspread, and what they are compared with;
+                           write the tables of speed in DEVELOPERS.md, or with names only print these; quick: all small ones
         catalogue          measure builds and makes, and simulate 10,000 recipes over 1 to 64 agents; write the table of the
                            catalogue in DEVELOPERS.md
         start-up           time splitter --version, compiled ahead of time, against a program that does nothing

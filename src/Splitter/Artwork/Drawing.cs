@@ -77,6 +77,9 @@ internal abstract record Shape
     /// <summary>It must lie in one field, whole.</summary>
     public bool KeepWhole { get; init; }
 
+    /// <summary>Where a rule says so, if that tells more than where the artwork draws it.</summary>
+    public Place? KeptWholeAt { get; init; }
+
     /// <summary>It is to lie in one field, if that asks for no hooping more.</summary>
     public bool WantsWhole { get; init; }
 

@@ -10,11 +10,21 @@ namespace Splitter.Artwork;
 internal static class OnCloth
 {
     /// <summary>The recipe with what its cloth leaves to the artwork worked out.</summary>
+    internal static Recipe For(Recipe recipe, Drawing drawing, Hoop hoop) =>
+        recipe with
+        {
+            Cloth = recipe.Cloth.Under(drawing.Width, drawing.Height, hoop),
+        };
+
+    /// <summary>
+    /// The same for the shortest hoop, if the artwork lies on the cloth: on those of others it does, too.
+    /// </summary>
     internal static Result<Recipe> Lay(Recipe recipe, Drawing drawing)
     {
-        var cloth = recipe.Cloth.Under(drawing.Width, drawing.Height, recipe.Hoops);
+        var laid = For(recipe, drawing, recipe.Hoops.MinBy(hoop => Math.Max(hoop.Width, hoop.Height))!);
+        var cloth = laid.Cloth;
         if (cloth.OnDrawing is not { } box || box.Contains(drawing.Bounds))
-            return Result.Of(recipe with { Cloth = cloth });
+            return Result.Of(laid);
         var (least, at) = Least(cloth, drawing);
         return Result.Fail<Recipe>(
             PlanProblems.ArtworkOffCloth(recipe.PlaceOf("cloth.size"), drawing.Bounds, box, least, at)

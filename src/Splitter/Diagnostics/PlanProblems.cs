@@ -40,7 +40,7 @@ internal static class PlanProblems
     internal static Diagnostic WholeShapeTooLarge(Shape shape, Box ground, string advice, Hoop hoop) =>
         Diagnostic.Error(
             3003,
-            shape.Place,
+            shape.KeptWholeAt ?? shape.Place,
             Invariant($"hoop {hoop.Name}: shape '{shape.Id}' is to be kept whole, but is ")
                 + Invariant($"{Up(shape.Footprint.Bounds.Width)} x {Up(shape.Footprint.Bounds.Height)} mm and a ")
                 + Invariant($"field sews {Down(ground.Width)} x {Down(ground.Height)} mm; {advice}, or let it ")

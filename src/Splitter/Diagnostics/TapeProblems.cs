@@ -25,6 +25,16 @@ internal static class TapeProblems
                 + "without an end mark (00 00 F3); copy it again"
         );
 
+    /// <param name="stated">How many records the header says there are.</param>
+    internal static Diagnostic EndTooSoon(string file, int records, int rest, int stated) =>
+        Diagnostic.Error(
+            5002,
+            At(file, records),
+            Invariant($"the tape's end mark (00 00 F3) comes after {records} records of the {stated} that its header ")
+                + Invariant($"promises, and {rest} bytes follow it, so a part of the design would be missing: ")
+                + "copy it again"
+        );
+
     internal static Diagnostic UnknownRecord(string file, int record, int at, byte code) =>
         Diagnostic.Error(
             5003,
@@ -83,6 +93,16 @@ internal static class TapeProblems
             Place.Whole(file),
             Invariant($"the header says {stated} {what}, and the tape has {read}; the tape counts; copy ")
                 + "it again if stitches are missing"
+        );
+
+    /// <summary>Sizes in steps of 0.1 mm.</summary>
+    internal static Diagnostic OtherSize(string file, (int Width, int Height) stated, (int Width, int Height) read) =>
+        Diagnostic.Warning(
+            5010,
+            Place.Whole(file),
+            Invariant($"the header says that the design is {stated.Width / 10.0} x {stated.Height / 10.0} mm, and its ")
+                + Invariant($"stitches take {read.Width / 10.0} x {read.Height / 10.0} mm; the stitches count; ")
+                + "copy the tape again if it is another design"
         );
 
     /// <summary>A tape has no lines: its records stand in one, each in a column.</summary>

@@ -74,6 +74,20 @@ internal sealed class CellGround
     internal int Shared(CellGround other) =>
         tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)));
 
+    /// <summary>
+    /// The part of it that lies within a tile of other ground, so that <see cref="Inner"/> is right there.
+    /// </summary>
+    internal CellGround Near(CellGround other)
+    {
+        var near = new CellGround();
+        foreach (var tile in other.tiles.Keys)
+            for (var down = -1; down <= 1; down++)
+            for (var right = -1; right <= 1; right++)
+                if (tile + new Cell(right, down) is var at && tiles.TryGetValue(at, out var bits))
+                    near.Add(at, bits);
+        return near;
+    }
+
     /// <summary>What lies at least a distance within its edges.</summary>
     /// <param name="by">µm.</param>
     internal CellGround Inner(int by)

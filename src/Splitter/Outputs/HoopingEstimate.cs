@@ -18,7 +18,11 @@ internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops, doubl
     internal static ImmutableArray<HoopingEstimate> Of(Recipe recipe, Drawing drawing, Plan plan)
     {
         var pieces = Cutter.Cut(drawing, plan, recipe.Overlap).ToLookup(piece => piece.Hooping);
-        return [.. plan.Hoopings.Select((hooping, i) => Of(recipe.Machine, plan, hooping, i == 0, pieces[i]))];
+        var overlaps = new ShapeOverlaps();
+        return
+        [
+            .. plan.Hoopings.Select((hooping, i) => Of(recipe.Machine, plan, hooping, i == 0, pieces[i], overlaps)),
+        ];
     }
 
     private static HoopingEstimate Of(
@@ -26,7 +30,8 @@ internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops, doubl
         Plan plan,
         Hooping hooping,
         bool first,
-        IEnumerable<Piece> pieces
+        IEnumerable<Piece> pieces,
+        ShapeOverlaps overlaps
     )
     {
         ImmutableArray<int>[] marks =
@@ -38,7 +43,9 @@ internal sealed record HoopingEstimate(int Stitches, int Trims, int Stops, doubl
         ];
         PieceEstimate[][] threads =
         [
-            .. ThreadOrder.Group(pieces, piece => piece).Select(group => group.Select(PieceEstimate.Of).ToArray()),
+            .. ThreadOrder
+                .Group(pieces, overlaps, piece => piece)
+                .Select(group => group.Select(PieceEstimate.Of).ToArray()),
         ];
         var sewnMarks = marks.Where(m => !m.IsEmpty).ToList();
         var stitches = (int)Math.Round(marks.Sum(m => m.Sum()) + threads.Sum(t => t.Sum(piece => piece.Stitches)));

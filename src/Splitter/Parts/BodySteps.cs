@@ -29,8 +29,12 @@ internal static class BodySteps
         int jobs = 1
     )
     {
-        var byHooping = sewn.ToLookup(s => s.Piece.Hooping);
-        var ordered = InOrder.Select([.. plan.Hoopings.Select((_, i) => byHooping[i])], jobs, Ordered);
+        var (byHooping, overlaps) = (sewn.ToLookup(s => s.Piece.Hooping), new ShapeOverlaps());
+        var ordered = InOrder.Select(
+            [.. plan.Hoopings.Select((_, i) => byHooping[i])],
+            jobs,
+            pieces => Ordered(pieces, overlaps)
+        );
         if (sewn.All(s => s.Blocks.IsEmpty))
             return ordered;
         // What came as stitches stays as it is, and only what we tie is joined.
@@ -53,11 +57,11 @@ internal static class BodySteps
             select new SewnPiece(sewn.Piece, [sewn.Block]),
         ];
 
-    private static ImmutableArray<BodyStep> Ordered(IEnumerable<SewnPiece> sewn)
+    private static ImmutableArray<BodyStep> Ordered(IEnumerable<SewnPiece> sewn, ShapeOverlaps overlaps)
     {
         var steps = ImmutableArray.CreateBuilder<BodyStep>();
         Point? needle = null;
-        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), s => s.Piece))
+        foreach (var group in ThreadOrder.Group(sewn.Where(s => !s.Blocks.IsEmpty), overlaps, s => s.Piece))
         {
             if (group[0].Piece is KeptPiece)
             {
@@ -68,7 +72,7 @@ internal static class BodySteps
             }
             var blocks = JumpOrder.Of(
                 [.. group.Select(s => s.Blocks)],
-                (a, b) => ThreadOrder.Touch(group[a].Piece, group[b].Piece),
+                (a, b) => overlaps.Touch(group[a].Piece, group[b].Piece),
                 needle
             );
             needle = blocks[^1].End;

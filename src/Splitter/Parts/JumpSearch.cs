@@ -122,24 +122,27 @@ internal sealed class JumpSearch
                 - NotedOrder.Between(order.ExitAt(i - 1), order.EntryAt(j + 1));
             if (freed <= Nothing)
                 continue;
+            var (entry, exit) = (order.EntryAt(i), order.ExitAt(j));
+            var (entryTurned, exitTurned) = (order.EntryTurned(j), order.ExitTurned(i));
+            var (within, withinTurned) = (order.Stretch(i, j), order.Turned(i, j));
             for (var at = earliest; at <= latest + 1; at++)
             {
                 if (at >= i && at <= j + 1)
                     continue;
                 work--;
                 // Between what is at - 1 and at now.
+                var (before, after) = (order.ExitAt(at - 1), order.EntryAt(at));
                 var parted = freed + order.Jump(at - 1, at);
-                var kept =
-                    NotedOrder.Between(order.ExitAt(at - 1), order.EntryAt(i))
-                    + NotedOrder.Between(order.ExitAt(j), order.EntryAt(at));
-                var turned =
-                    NotedOrder.Between(order.ExitAt(at - 1), order.EntryTurned(j))
-                    + NotedOrder.Between(order.ExitTurned(i), order.EntryAt(at))
-                    + order.Turned(i, j)
-                    - order.Stretch(i, j);
-                if (parted - kept <= Nothing && !(turns && parted - turned > Nothing))
+                var kept = NotedOrder.Between(before, entry) + NotedOrder.Between(exit, after);
+                var turned = turns
+                    ? NotedOrder.Between(before, entryTurned)
+                        + NotedOrder.Between(exitTurned, after)
+                        + withinTurned
+                        - within
+                    : double.PositiveInfinity;
+                if (parted - Math.Min(kept, turned) <= Nothing)
                     continue;
-                if (turns && turned < kept)
+                if (turned < kept)
                     order.Turn(i, j);
                 order.Swap(Math.Min(i, at), at < i ? i : j + 1, Math.Max(j + 1, at));
                 return true;

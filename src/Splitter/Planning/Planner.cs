@@ -16,13 +16,14 @@ internal static class Planner
 {
     internal static Result<Plan> Plan(Drafts drafts, Hoop hoop) =>
         from draft in drafts.Of(hoop)
+        let recipe = drafts.For(hoop)
         from plan in Result.From(
-            Finished(drafts.Recipe, drafts.Drawing, draft),
+            Finished(recipe, drafts.Drawing, draft),
             [
-                .. YieldRemarks.Of(drafts.Recipe, drafts.Drawing, draft),
-                .. WantedWhole.Warnings(drafts.Recipe, drafts.Drawing, draft.Layout),
+                .. YieldRemarks.Of(recipe, drafts.Drawing, draft),
+                .. WantedWhole.Warnings(recipe, drafts.Drawing, draft.Layout),
                 .. Remedied(new(drafts, draft)),
-                .. ClothEdge.Warnings(drafts.Recipe, draft.Layout.Fields),
+                .. ClothEdge.Warnings(recipe, draft.Layout.Fields),
             ]
         )
         select plan;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Recipes;
@@ -13,7 +12,7 @@ internal sealed record Cloth
     private const int Margin = 50 * Units.Millimetre;
 
     /// <summary>
-    /// Beside the longest hoop's field on a cloth that is cut to the artwork, µm: to hold on to. By eye, no source.
+    /// Beside the hoop's field on a cloth that is cut to the artwork, µm: to hold on to. By eye, no source.
     /// </summary>
     private const int Grip = 20 * Units.Millimetre;
 
@@ -66,12 +65,12 @@ internal sealed record Cloth
 
     /// <summary>With what depends on the artwork worked out.</summary>
     /// <param name="width">The artwork's, as is the height.</param>
-    /// <param name="hoops">
-    /// It is large enough for any of them, so that it does not depend on the one that is used.
+    /// <param name="hoop">
+    /// That is used. Parts must not depend on the others: whoever strikes one has sewn with this one perhaps.
     /// </param>
-    internal Cloth Under(int width, int height, ImmutableArray<Hoop> hoops)
+    internal Cloth Under(int width, int height, Hoop hoop)
     {
-        var least = hoops.Max(hoop => Math.Max(hoop.Width, hoop.Height)) + (2 * Grip);
+        var least = Math.Max(hoop.Width, hoop.Height) + (2 * Grip);
         int Cut(int side) => (Math.Max(side + (2 * Margin), least) + CutTo - 1) / CutTo * CutTo;
         int Before(int cloth, int side) => (cloth - side) / 2 / CentredOn * CentredOn;
         var cut = IsCutToArtwork ? (Cut(width), Cut(height)) : Size;

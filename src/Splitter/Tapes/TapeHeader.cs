@@ -10,7 +10,8 @@ namespace Splitter.Tapes;
 /// <param name="Label">Empty when the header has none.</param>
 /// <param name="Records">How many it says there are; null when it does not.</param>
 /// <param name="Stops">Colour changes, likewise.</param>
-internal readonly record struct TapeHeader(string Label, int? Records, int? Stops)
+/// <param name="Size">From end to end, steps of 0.1 mm; null when it says none.</param>
+internal readonly record struct TapeHeader(string Label, int? Records, int? Stops, (int Width, int Height)? Size)
 {
     /// <summary>Bytes.</summary>
     internal const int Length = 512;
@@ -22,6 +23,10 @@ internal readonly record struct TapeHeader(string Label, int? Records, int? Stop
     private const string LabelKey = "LA:";
     private const string RecordsKey = "ST:";
     private const string StopsKey = "CO:";
+    private const string RightKey = "+X:";
+    private const string LeftKey = "-X:";
+    private const string TopKey = "+Y:";
+    private const string BottomKey = "-Y:";
 
     internal static void Write(Tape tape, Span<byte> bytes)
     {
@@ -37,8 +42,8 @@ internal readonly record struct TapeHeader(string Label, int? Records, int? Stop
             .Append(CultureInfo.InvariantCulture, $"{LabelKey}{tape.Label, -LabelLength}\r")
             .Append(CultureInfo.InvariantCulture, $"{RecordsKey}{Digits(tape.Records.Length, 7)}\r")
             .Append(CultureInfo.InvariantCulture, $"{StopsKey}{Digits(stops, 3)}\r")
-            .Append(CultureInfo.InvariantCulture, $"+X:{Digits(right, 5)}\r-X:{Digits(-left, 5)}\r")
-            .Append(CultureInfo.InvariantCulture, $"+Y:{Digits(top, 5)}\r-Y:{Digits(-bottom, 5)}\r")
+            .Append(CultureInfo.InvariantCulture, $"{RightKey}{Digits(right, 5)}\r{LeftKey}{Digits(-left, 5)}\r")
+            .Append(CultureInfo.InvariantCulture, $"{TopKey}{Digits(top, 5)}\r{BottomKey}{Digits(-bottom, 5)}\r")
             .Append(CultureInfo.InvariantCulture, $"AX:{Signed(u)}\rAY:{Signed(v)}\r")
             .Append(CultureInfo.InvariantCulture, $"MX:{Signed(0)}\rMY:{Signed(0)}\r")
             .Append("PD:******\r");
@@ -54,7 +59,11 @@ internal readonly record struct TapeHeader(string Label, int? Records, int? Stop
         return new(
             text.StartsWith(LabelKey, StringComparison.Ordinal) ? LabelOf(text) : "",
             Count(text, RecordsKey),
-            Count(text, StopsKey)
+            Count(text, StopsKey),
+            Count(text, RightKey) + Count(text, LeftKey) is { } width and > 0
+            && Count(text, TopKey) + Count(text, BottomKey) is { } height and > 0
+                ? (width, height)
+                : null
         );
     }
 

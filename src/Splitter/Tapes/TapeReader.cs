@@ -18,6 +18,11 @@ internal static class TapeReader
     /// <summary>Some programs count the end mark as a record. Common practice, no source.</summary>
     private const int CountSlack = 1;
 
+    /// <summary>
+    /// A header's size differs by no more from the tape's, steps of 0.1 mm: programs round. By eye, no source.
+    /// </summary>
+    private const int SizeSlack = 10;
+
     internal static Result<Tape> Read(string file, ReadOnlySpan<byte> bytes)
     {
         if (bytes.Length < TapeHeader.Length)
@@ -51,6 +56,9 @@ internal static class TapeReader
         var header = TapeHeader.Read(bytes);
         if (rest is null && (at < bytes.Length || header.Records > number + CountSlack))
             return Result.Fail<Tape>(TapeProblems.NoEnd(file, number, header.Records));
+        // Some programs write more than the tape behind it; a record that was damaged into an end mark hides the rest.
+        if (rest >= RecordCode.Length && header.Records > number + CountSlack)
+            return Result.Fail<Tape>(TapeProblems.EndTooSoon(file, number, rest.Value, header.Records.Value));
         if (!records.Any(r => r.Command == TapeCommand.Stitch))
             return Result.Fail<Tape>(TapeProblems.NothingSewn(file));
         return Result.Of(
@@ -80,5 +88,33 @@ internal static class TapeReader
         var stops = records.Count(r => r.Command == TapeCommand.Stop);
         if (header.Stops is { } changes && changes != stops)
             yield return TapeProblems.OtherCount(file, "colour changes", changes, stops);
+        if (header.Size is { } size && OtherSize(size, records) is { } sewn)
+            yield return TapeProblems.OtherSize(file, size, sewn);
+    }
+
+    /// <summary>
+    /// The size of what is sewn, when a header says less, or more than all moves from the start take: programs count
+    /// either.
+    /// </summary>
+    private static (int Width, int Height)? OtherSize(
+        (int Width, int Height) stated,
+        ImmutableArray<TapeRecord>.Builder records
+    )
+    {
+        var sewn = TapeCounts.Of(new("", records.ToImmutable())).Bounds;
+        var (u, v, left, right, bottom, top) = (0, 0, 0, 0, 0, 0);
+        foreach (var record in records)
+        {
+            (u, v) = (u + record.U, v + record.V);
+            (left, right) = (Math.Min(left, u), Math.Max(right, u));
+            (bottom, top) = (Math.Min(bottom, v), Math.Max(top, v));
+        }
+        var read = (Width: sewn.Right - sewn.Left, Height: sewn.Top - sewn.Bottom);
+        return IsBetween(stated.Width, read.Width, right - left) && IsBetween(stated.Height, read.Height, top - bottom)
+            ? null
+            : read;
+
+        static bool IsBetween(int stated, int least, int most) =>
+            stated >= least - SizeSlack && stated <= most + SizeSlack;
     }
 }

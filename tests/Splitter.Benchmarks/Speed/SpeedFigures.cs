@@ -22,12 +22,12 @@ internal static class SpeedFigures
     private static string ThenFile => Repository.Find("tests", "Splitter.Benchmarks", "Speed", $"speed-{Then}.jsonl");
 
     /// <summary>Measures all works and writes the tables.</summary>
-    /// <param name="isQuick">Only the small ones, which are printed.</param>
-    internal static int Write(bool isQuick)
+    /// <param name="names">Only these, which are printed; <c>quick</c> stands for all small ones.</param>
+    internal static int Write(string[] names)
     {
         var (rows, alone, baselines) = (new List<SpeedRow>(), new List<SpeedRow>(), new List<BaselineRow>());
         using var others = new Baselines();
-        foreach (var work in Workload.All.Where(w => w.IsQuick || !isQuick))
+        foreach (var work in Workload.All.Where(w => IsAsked(w, names)))
             if (RowOf(work, Jobs) is { } row && RowOf(work, 1) is { } one)
             {
                 rows.Add(row);
@@ -44,15 +44,19 @@ internal static class SpeedFigures
                 $"Start-up: `splitter --version` {1e3 * others.Version?.Seconds:0} ms ({1e3 * others.Version?.Processor:0}), an empty program {1e3 * others.Empty?.Seconds:0} ms ({1e3 * others.Empty?.Processor:0})."
             ),
         ];
-        if (isQuick)
-            Array.ForEach(tables, Console.WriteLine);
+        var change = SpeedTables.Change(ReadThen(), rows);
+        if (names.Length > 0)
+            Console.WriteLine(string.Join('\n', [.. tables, "", .. change]));
         else
         {
             FigureTable.Write("speed", tables);
-            FigureTable.Write("speed before and after", SpeedTables.Change(ReadThen(), rows));
+            FigureTable.Write("speed before and after", change);
         }
         return 0;
     }
+
+    private static bool IsAsked(Workload work, string[] names) =>
+        names.Length == 0 || names.Contains(work.Name) || (work.IsQuick && names is ["quick"]);
 
     /// <summary>Measures one work in this process; for profilers, too.</summary>
     internal static int PrintRow(string name, string jobs)

@@ -215,6 +215,30 @@ public sealed class TapeTests
         Assert.Equal(record == 0 ? "damaged.dst" : $"damaged.dst(1,{record})", diagnostic.Place.ToString());
     }
 
+    /// <summary>A tape of 10 mm, and of 12 with the move to where it begins.</summary>
+    [Theory]
+    [InlineData(50, 50, "")]
+    [InlineData(100, 0, "")]
+    [InlineData(120, 0, "")]
+    [InlineData(0, 0, "")]
+    [InlineData(20, 0, "SPL5010")]
+    [InlineData(400, 0, "SPL5010")]
+    public void AHeaderWithAnotherSizeIsTold(int right, int left, string code)
+    {
+        var tape = TapeWriter.Write(
+            new(
+                "size",
+                [new(TapeCommand.Jump, 20, 0), new(TapeCommand.Stitch, 0, 50), new(TapeCommand.Stitch, 100, -50)]
+            )
+        );
+        var header = Encoding.ASCII.GetString(tape, 0, 512);
+        var changed = header
+            .Replace("+X:00120", FormattableString.Invariant($"+X:{right, 5}"), StringComparison.Ordinal)
+            .Replace("-X:00000", FormattableString.Invariant($"-X:{left, 5}"), StringComparison.Ordinal);
+        Encoding.ASCII.GetBytes(changed, tape);
+        Assert.Equal(code, string.Concat(TapeReader.Read("size.dst", tape).Diagnostics.Select(d => d.Code)));
+    }
+
     /// <summary>A byte 1A after the end mark is usual; less than a record holds no stitch.</summary>
     [Theory]
     [InlineData("")]
@@ -226,6 +250,22 @@ public sealed class TapeTests
                 .Read("whole.dst", [.. new byte[512], .. Convert.FromHexString("0100030000F3" + rest)])
                 .Diagnostics
         );
+
+    /// <summary>A stop that was damaged into an end mark hides what comes behind it, and the header tells.</summary>
+    [Theory]
+    [InlineData("C3", "")]
+    [InlineData("F3", "SPL5002")]
+    public void AnEndMarkThatComesTooEarlyIsAnError(string third, string code)
+    {
+        byte[] bytes =
+        [
+            .. Encoding.ASCII.GetBytes("LA:bay             \rST:      4\rCO:  1\r".PadRight(512)),
+            .. Convert.FromHexString($"0100030000{third}0100030100030000F3"),
+        ];
+        var read = TapeReader.Read("damaged.dst", bytes);
+        Assert.Equal(code == "", read.Succeeded);
+        Assert.Equal(code, read.Diagnostics.Select(d => d.Code).SingleOrDefault(""));
+    }
 
     /// <summary>Some programs count the end mark; a header that is wrong by more is told, and the records are sewn.</summary>
     [Theory]

@@ -49,15 +49,13 @@ internal static class BlockThreads
     /// <summary>
     /// Threads for so many colour blocks: those that are known, and others for the blocks that have none.
     /// </summary>
-    /// <param name="blocks">No more than <see cref="RecipeKeys.MostThreads"/>: there are twice as many colours.</param>
+    /// <param name="blocks">No more than <see cref="RecipeKeys.MostThreads"/>: there are more colours.</param>
     internal static ImmutableArray<NamedThread> Proposed(ImmutableArray<NamedThread> known, int blocks)
     {
         var proposed = known.Take(blocks).ToList();
-        for (int shade = 0, number = proposed.Count; proposed.Count < blocks; shade++)
+        var number = proposed.Count;
+        foreach (var colour in DistinctColours.Besides(proposed.Select(t => t.Color), blocks - proposed.Count))
         {
-            var colour = Colour(shade);
-            if (proposed.Exists(t => t.Color == colour))
-                continue;
             string name;
             do name = FormattableString.Invariant($"block {++number}");
             while (proposed.Exists(t => t.Name.Equals(name, StringComparison.OrdinalIgnoreCase)));
@@ -67,16 +65,4 @@ internal static class BlockThreads
     }
 
     private static SewThread Spool(NamedThread thread) => new(thread.Name, thread.Color);
-
-    /// <summary>
-    /// One of many that differ: the golden ratio spreads them, in whole 2^-16 of a circle, so that all machines agree.
-    /// </summary>
-    private static string Colour(int number)
-    {
-        var at = (number * 40_503) & 0xFFFF;
-        return FormattableString.Invariant($"#{Channel(at):x2}{Channel(at + 21_845):x2}{Channel(at + 43_690):x2}");
-
-        // Up and down again once around the circle, between dark and light.
-        static int Channel(int at) => 40 + (Math.Abs(((at & 0xFFFF) * 2) - 0x10000) * 175 / 0x10000);
-    }
 }

@@ -74,8 +74,8 @@ internal sealed class FillSections
         objects[at].Add(stretch);
         foreach (var lower in below.Where(lower => lower != at))
             above[lower].Add(at);
-        grounds.Lay(at, ground);
-        inners.Lay(at, inner);
+        grounds.Lay(at, ground, below);
+        inners.Lay(at, inner, below);
     }
 
     /// <summary>The number of the object that a stretch belongs to.</summary>
@@ -98,14 +98,16 @@ internal sealed class FillSections
     /// <summary>Something else of these lies over an object, be it over what lies over that.</summary>
     private bool LiesUnderAny(int lowest, SortedSet<int> others)
     {
+        if (others.All(other => other == lowest))
+            return false;
         var (seen, next) = (new HashSet<int> { lowest }, new Stack<int>([lowest]));
-        while (next.TryPop(out var at) && seen.Count <= MostAbove)
+        while (next.TryPop(out var at))
             foreach (var upper in above[at].Where(seen.Add))
-                if (others.Contains(upper))
+                if (others.Contains(upper) || seen.Count > MostAbove)
                     return true;
                 else
                     next.Push(upper);
-        return seen.Count > MostAbove;
+        return false;
     }
 
     /// <summary>Of those that nothing else has to come before the one that is sewn first.</summary>

@@ -116,7 +116,10 @@ internal sealed class RowGroups
     private static double Upon(CellGround rows, CellGround others)
     {
         var share = (double)rows.Shared(others) / rows.Count;
-        return share <= Over ? share : (double)rows.Shared(others.Inner(FillSections.EdgeOverlap)) / rows.Count;
+        return share <= Over
+            ? share
+            // What is far from them does not count: sections are many, and a fill may be large.
+            : (double)rows.Shared(others.Near(rows).Inner(FillSections.EdgeOverlap)) / rows.Count;
     }
 
     private bool AreApart(int one, int other) =>

@@ -171,22 +171,25 @@ internal sealed class TapeObjects
         foreach (var stretches in FillSections.Joined([.. Stretches()], phases))
         {
             var hasMain = stretches.Any(s => Numbers(s).Any(IsMain));
-            yield return new([
-                .. stretches.SelectMany(stretch =>
-                    Numbers(stretch)
-                        .Select(i =>
-                            (
-                                phases[i],
-                                // Below something that is not of the same object, it is all that there is.
-                                !hasMain || IsMain(i)
-                                    ? PhaseUse.Main
-                                : isTie[i] ? PhaseUse.Tie
-                                : Numbers(stretch).TakeWhile(k => k < i).Any(IsMain) ? PhaseUse.Travel
-                                : PhaseUse.Underlay
-                            )
-                        )
-                ),
-            ]);
+            yield return new([.. stretches.SelectMany(stretch => Used(stretch, hasMain))]);
+        }
+
+        IEnumerable<(LaidPhase, PhaseUse)> Used(SewnStretch stretch, bool hasMain)
+        {
+            var afterMain = false;
+            foreach (var i in Numbers(stretch))
+            {
+                afterMain |= IsMain(i);
+                yield return (
+                    phases[i],
+                    // Below something that is not of the same object, it is all that there is.
+                    !hasMain || IsMain(i)
+                        ? PhaseUse.Main
+                    : isTie[i] ? PhaseUse.Tie
+                    : afterMain ? PhaseUse.Travel
+                    : PhaseUse.Underlay
+                );
+            }
         }
     }
 

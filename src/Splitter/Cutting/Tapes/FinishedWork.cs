@@ -21,6 +21,9 @@ internal sealed class FinishedWork(Reach reach)
     private readonly Func<double, double, bool> reaches = Polygons.Containment(reach.Lines);
     private readonly Box bounds = reach.Lines.Bounds;
 
+    /// <summary>The hooping sews something there, perhaps.</summary>
+    internal bool Reaches(Box box) => box.Meets(bounds);
+
     /// <param name="from">Of a stitch that an earlier hooping sews.</param>
     internal void AddEarlier(Point from, Point to) => Lay(earlier, from, to);
 

@@ -29,7 +29,10 @@ internal sealed class SeamWays(Region ground)
     /// </summary>
     private const int LongestHidden = 30 * Units.Millimetre;
 
-    /// <summary>Longest stitch below later rows, µm: longer ones would lift them. Common practice, no source.</summary>
+    /// <summary>
+    /// Longest stitch below later rows, µm, as of drawings, which are stitched after all is cut: longer ones would lift
+    /// the rows. Common practice, no source.
+    /// </summary>
     private const int HiddenStitch = 3 * Units.Millimetre;
 
     /// <summary>A way is looked at every so often, µm: no bare cloth that matters lies between.</summary>
@@ -41,20 +44,34 @@ internal sealed class SeamWays(Region ground)
     internal List<KeptThread> Joined(IEnumerable<KeptThread> stretches)
     {
         var joined = new List<KeptThread>();
+        var stitches = ImmutableArray.CreateBuilder<KeptStitch>();
+        KeptThread? open = null;
         foreach (var next in stretches)
-            if (joined.Count > 0 && joined[^1] is var last && Way(last.Stitches, next.Stitches[0]) is { } way)
-                joined[^1] = last with
-                {
-                    Stitches = [.. last.Stitches, .. way, .. next.Stitches.Skip(1)],
-                    IsWhole = (last.IsWhole.Starts, next.IsWhole.Ends),
-                };
+            if (open is not null && Way(stitches, next.Stitches[0]) is { } way)
+            {
+                stitches.AddRange(way);
+                stitches.AddRange(next.Stitches.AsSpan(1..));
+                open = open with { IsWhole = (open.IsWhole.Starts, next.IsWhole.Ends) };
+            }
             else
-                joined.Add(next);
+            {
+                Close();
+                stitches.AddRange(next.Stitches);
+                open = next;
+            }
+        Close();
         return joined;
+
+        void Close()
+        {
+            if (open is not null)
+                joined.Add(open with { Stitches = stitches.ToImmutable() });
+            stitches.Clear();
+        }
     }
 
     /// <summary>The holes of a way, its start left out; null when there is none.</summary>
-    private IEnumerable<KeptStitch>? Way(ImmutableArray<KeptStitch> before, KeptStitch start)
+    private IEnumerable<KeptStitch>? Way(ImmutableArray<KeptStitch>.Builder before, KeptStitch start)
     {
         var end = before[^1];
         var length = end.At.DistanceTo(start.At);
@@ -67,7 +84,7 @@ internal sealed class SeamWays(Region ground)
             return [arrived];
         var longest =
             end.Kind == StitchKind.Underlay ? LongestHidden
-            : before.Length > 1 && IsAlong(before[^2].At, end.At, start.At) ? LongestBeside
+            : before.Count > 1 && IsAlong(before[^2].At, end.At, start.At) ? LongestBeside
             : LongestOpen;
         if (length > longest || !IsCovered(end.At, start.At))
             return null;

@@ -53,13 +53,15 @@ internal sealed class TapeCutter
     /// <summary>A piece lies over the shapes below it from now on.</summary>
     private void Finish(KeptPiece piece)
     {
+        var bounds = piece.Bounds;
+        ImmutableArray<FinishedWork> later = [.. finished[(piece.Hooping + 1)..].Where(f => f.Reaches(bounds))];
         foreach (var thread in piece.Threads)
         {
             finished[piece.Hooping].AddOwn(thread.Stitches);
             for (var i = 1; i < thread.Stitches.Length; i++)
                 if (thread.Stitches[i].Source is StitchSource.Original or StitchSource.Divided)
-                    for (var later = piece.Hooping + 1; later < finished.Length; later++)
-                        finished[later].AddEarlier(thread.Stitches[i - 1].At, thread.Stitches[i].At);
+                    foreach (var work in later)
+                        work.AddEarlier(thread.Stitches[i - 1].At, thread.Stitches[i].At);
         }
     }
 

@@ -15,11 +15,12 @@ internal sealed class Drafts(Recipe recipe, Drawing drawing, int jobs = 1)
     /// <summary>Of two who ask for the same at once, one waits for the other.</summary>
     private readonly ConcurrentDictionary<Hoop, Lazy<Result<PlanDraft>>> made = [];
 
-    internal Recipe Recipe { get; } = recipe;
-
     internal Drawing Drawing { get; } = drawing;
 
-    internal Result<PlanDraft> Of(Hoop hoop) => made.GetOrAdd(hoop, key => new(() => Of(Recipe, key))).Value;
+    /// <summary>The recipe with its cloth as it is for a hoop.</summary>
+    internal Recipe For(Hoop hoop) => OnCloth.For(recipe, Drawing, hoop);
+
+    internal Result<PlanDraft> Of(Hoop hoop) => made.GetOrAdd(hoop, key => new(() => Of(For(key), key))).Value;
 
     /// <summary>The draft of a changed recipe, which is not kept.</summary>
     internal Result<PlanDraft> Of(Recipe changed, Hoop hoop) => Drafter.Draft(changed, Drawing, hoop, jobs);

@@ -17,7 +17,7 @@ internal sealed class Redrafts(Drafts drafts, PlanDraft draft)
 
     private int left = DraftBudget.Drafts(drafts.Drawing, draft.Layout, Most);
 
-    internal Recipe Recipe => drafts.Recipe;
+    internal Recipe Recipe { get; } = drafts.For(draft.Hoop);
 
     internal Drawing Drawing => drafts.Drawing;
 

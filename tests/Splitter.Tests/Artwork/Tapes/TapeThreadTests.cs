@@ -42,6 +42,30 @@ public sealed class TapeThreadTests
         Assert.Equal(RecipeKeys.MostThreads, recipe.Threads.Select(t => t.Color).Distinct().Count());
     }
 
+    /// <summary>Of as many as designs have, none looks like another; a difference of 2 is just seen.</summary>
+    [Theory]
+    [InlineData(12, 15)]
+    [InlineData(34, 9)]
+    [InlineData(100, 5.5)]
+    public void ProposedColoursCanBeToldApart(int blocks, double apart)
+    {
+        var colours = BlockThreads
+            .Proposed([new("sea", "#2b5f8a")], blocks)
+            .Select(t => DistinctColours.Seen.Of(t.Color))
+            .ToList();
+        var least = colours.SelectMany((c, i) => colours.Skip(i + 1).Select(o => Math.Sqrt(c.SquareTo(o)))).Min();
+        Assert.InRange(least, apart, 200);
+    }
+
+    [Fact]
+    public void WhiteIsLightAndGreyHasNoHue()
+    {
+        var (white, black) = (DistinctColours.Seen.Of("#ffffff"), DistinctColours.Seen.Of("#000000"));
+        Assert.Equal((100, 0, 0), (Math.Round(white.L), Math.Round(white.A, 2), Math.Round(white.B, 2)));
+        Assert.Equal(0, Math.Round(black.L, 2));
+        Assert.Equal(0, Math.Round(DistinctColours.Seen.Of("#808080").A, 2));
+    }
+
     [Fact]
     public void ProposedNamesAreNotTaken() =>
         Assert.Equal(
@@ -83,5 +107,20 @@ public sealed class TapeThreadTests
         var told = Assert.Single(HandTape.Make(tape.Bytes, 1, 70, 70, artwork: ", width: 60 mm").Diagnostics);
         Assert.Equal("SPL2204", told.Code);
         Assert.Contains(says, told.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A record of the tape says nothing to a person; the rule does.</summary>
+    [Fact]
+    public void WhatCannotBeKeptWholeIsToldAtTheRule()
+    {
+        var made = HandTape.Make(
+            new HandTape().Sew((0, 0)).Run(120, 0).Bytes,
+            1,
+            70,
+            70,
+            artwork: ", sew: [{ match: { class: run }, keep-whole: true }]"
+        );
+        var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3003");
+        Assert.StartsWith("recipe.yaml(2,", told.ToString(), StringComparison.Ordinal);
     }
 }

@@ -124,29 +124,29 @@ public sealed class TapeCutterTests
     }
 
     /// <summary>
-    /// Lines 5 mm apart that the seam cuts thirteen times, and a fill that hides those of the upper 36 mm: there the
-    /// thread may go on below it, elsewhere it is cut.
+    /// Two lines, once what lay between them is left out: we tie both, and a fill hides the way from one to the other.
     /// </summary>
-    [Fact]
-    public void WhereLaterRowsHideTheWayTheThreadGoesOnAlongTheSeam()
+    [Theory]
+    [InlineData(-10, true)]
+    [InlineData(14, false)] // The fill begins below it.
+    public void WhereLaterRowsHideTheWayBetweenEndsOfOursTheThreadGoesOn(double top, bool goesOn)
     {
-        var tape = new HandTape().Rows(0, 0, 100, 60, 5).Jump(0, 0, 12).Rows(0, 0, 100, 36);
-        var made = HandTape.Make(tape.Bytes, 1, 70, 70, "overlap: { edges: plain }");
-        var set = made.Value.Sets.Single();
-        NothingLost.Check(tape.Bytes, set);
-        Assert.Equal(2, set.Parts.Length);
-        var cuts = 0;
-        foreach (var part in set.Parts)
-        {
-            var lines = Bodies(part).Where(b => b.Of == "block-1-run-1").ToList();
-            Assert.Equal(7, lines.Count);
-            cuts += part.Steps.SelectMany(s => s.Moves).Count(m => m.Trim && m.Block.Of == "block-1-run-1");
-            var ways = lines.SelectMany(b => b.Stitches).Where(s => s is { Use: StitchUse.Travel });
-            Assert.All(ways, s => Assert.Equal(StitchSource.Made, s.Source));
-            Assert.All(ways, s => Assert.InRange(s.At.Y, 0, 36_000));
-        }
-        // Of twelve there are five that nothing hides.
-        Assert.InRange(cuts, 5, 9);
+        var tape = new HandTape()
+            .Sew((0, 0))
+            .Run(25, 0)
+            .Jump(25, 0, 1)
+            .Column(25, 0, 4, 10)
+            .Jump(25, 10, 1)
+            .Run(54, 10)
+            .Jump(15, top, 12)
+            .Rows(15, top, 25, 30);
+        var made = HandTape.Make(tape.Bytes, 1, 70, 70, artwork: ", sew: [{ match: { class: satin }, as: leave }]");
+        var part = made.Value.Sets.Single().Parts.Single();
+        var lines = part.Steps.SelectMany(s => s.Moves).Where(m => m.Block.Of.Contains("run")).ToList();
+        Assert.Equal([false, !goesOn], lines.Select(m => m.Trim));
+        var ways = lines[0].Block.Stitches.Where(s => s.Use == StitchUse.Travel).ToList();
+        Assert.Equal(goesOn, ways.Count > 0);
+        Assert.All(ways, s => Assert.Equal(StitchSource.Made, s.Source));
     }
 
     /// <summary>Rows that follow half a circle: each part sews its stretch of every row in one go.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Marks;
@@ -60,8 +61,63 @@ public sealed class AlignmentPlacerTests
         Assert.Equal((0, 0, 0), (cross.At.X % Units.TapeStep, cross.At.Y % Units.TapeStep, cross.With));
     }
 
+    /// <summary>All of a cross lies in the field: one on its edge is left out.</summary>
+    [Fact]
+    public void ACrossStaysInTheField() => Assert.Equal([30], Crosses([(0, 30)]).Select(c => c.At.Y / 1000));
+
+    /// <summary>On the edge of a fill of which the earlier part has too little to keep, nothing would be found.</summary>
+    [Theory]
+    [InlineData(46, 1)]
+    [InlineData(48, 0)]
+    public void AnEdgeIsMetOnlyWhereThePartHasGround(int left, int count) =>
+        Assert.Equal(count, Crosses([(10, 30)], left: left).Length);
+
+    /// <summary>A cross on a line stands where the seam crosses it, in the middle; a scrap of line is not met.</summary>
+    [Theory]
+    [InlineData(30, 1)]
+    [InlineData(47, 1)]
+    [InlineData(48, 0)]
+    public void ALineIsMetWhereTheSeamCrossesIt(int from, int count)
+    {
+        var line = Samples.Run("line", from, 106, 70, 106);
+        var drawing = Samples.Drawing(line, Samples.Rectangle("far", 0, 290, 1, 1));
+        var crossing = new Polyline([
+            Point.FromMillimetres(50, 100),
+            Point.FromMillimetres(50, 103),
+            Point.FromMillimetres(50, 112),
+        ]);
+        var found = Crosses(drawing, [new(0, 1, 0, crossing)], [null, 0]);
+        Assert.Equal(Enumerable.Repeat(new AlignmentStitch(Point.FromMillimetres(50, 106), 0, "line"), count), found);
+    }
+
     private static ImmutableArray<AlignmentStitch> Crosses(
         (int From, int To)[] fills,
+        Corner[]? corners = null,
+        int hooping = 1,
+        bool alignment = true,
+        int left = 10
+    ) =>
+        Crosses(
+            Samples.Drawing([
+                .. fills.Select((f, i) => Samples.Rectangle($"fill-{i}", left, f.From, 90 - left, f.To - f.From)),
+                Samples.Rectangle("far", 0, 290, 1, 1),
+            ]),
+            [
+                .. fills.Select(
+                    (f, i) =>
+                        new Crossing(0, 1, i, new([Point.FromMillimetres(50, f.From), Point.FromMillimetres(50, f.To)]))
+                ),
+            ],
+            [.. fills.Select(_ => (int?)null), 0],
+            corners,
+            hooping,
+            alignment
+        );
+
+    private static ImmutableArray<AlignmentStitch> Crosses(
+        Drawing drawing,
+        ImmutableArray<Crossing> crossings,
+        ImmutableArray<int?> owners,
         Corner[]? corners = null,
         int hooping = 1,
         bool alignment = true
@@ -71,20 +127,11 @@ public sealed class AlignmentPlacerTests
         recipe = recipe with { Registration = recipe.Registration with { Alignment = alignment } };
         ImmutableArray<Field> fields = [Field(0), Field(40)];
         var layout = new Layout(fields, [.. fields.Select(f => f.Usable)], 1);
-        var drawing = Samples.Drawing([
-            .. fills.Select((f, i) => Samples.Rectangle($"fill-{i}", 10, f.From, 80, f.To - f.From)),
-            Samples.Rectangle("far", 0, 290, 1, 1),
-        ]);
         var division = new Division(
             [Region.Of(new Box(0, 0, 50_000, 300_000)), Region.Of(new Box(50_000, 0, 140_000, 300_000))],
-            [.. fills.Select(_ => (int?)null), 0],
+            owners,
             [],
-            [
-                .. fills.Select(
-                    (f, i) =>
-                        new Crossing(0, 1, i, new([Point.FromMillimetres(50, f.From), Point.FromMillimetres(50, f.To)]))
-                ),
-            ],
+            crossings,
             [],
             new SeamCost(0, 0, 0)
         );

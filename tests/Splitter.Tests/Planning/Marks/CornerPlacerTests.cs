@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Marks;
@@ -76,6 +77,69 @@ public sealed class CornerPlacerTests
                 )
                 .Succeeded
         );
+    }
+
+    /// <summary>Three hoopings; the last two both meet the first on a strip of 40 mm, where nothing is sewn.</summary>
+    [Fact]
+    public void CornersStandOnCommonGroundAndServeTwoHoopings()
+    {
+        var corners = Placed(Samples.Rectangle("far", 1, 1, 5, 5)).Corners;
+        Assert.Equal(["A1", "A2", "A3"], corners.Select(c => c.Id));
+        Assert.Equal(corners.OrderBy(c => (c.At.Y, c.At.X)), corners);
+        var common = new Box(61_000, 1_000, 99_000, 149_000);
+        Assert.All(
+            corners,
+            corner =>
+            {
+                Assert.Equal(0, corner.Donor);
+                Assert.True(corner.Receivers is [1, 2]);
+                Assert.All([corner.At, corner.ArmX, corner.ArmY], at => Assert.True(common.Contains(at), $"{at}"));
+                Assert.All(
+                    corners.Where(other => other != corner),
+                    other => Assert.InRange(other.At.DistanceTo(corner.At), 16_000, 200_000)
+                );
+            }
+        );
+    }
+
+    /// <summary>
+    /// The second hooping sews over the lower half of the strip: the third is set by corners that stay in sight, 2 mm and the
+    /// overlap away from it.
+    /// </summary>
+    [Fact]
+    public void NothingIsSewnOverACornerBeforeItIsUsed()
+    {
+        var corners = Placed(Samples.Rectangle("cover", 60, 80, 40, 70)).Corners;
+        Assert.All(
+            corners.Where(c => c.Receivers.Contains(2)),
+            corner => Assert.InRange(corner.At.Y, 1_000, 80_000 - 4_000)
+        );
+        Assert.Contains(corners, c => c.Receivers is [1] && c.At.Y > 80_000);
+        Assert.Equal(corners.Select((_, i) => $"A{i + 1}"), corners.Select(c => c.Id));
+    }
+
+    /// <summary>The second hooping sews one shape whole; all else is the first one's.</summary>
+    private static PlacedCorners Placed(FillShape shape)
+    {
+        ImmutableArray<Field> fields = [Field(0, 0, 100, 150), Field(60, 0, 160, 150), Field(60, 0, 160, 150)];
+        var layout = new Layout(fields, [.. fields.Select(f => f.Usable)], 1);
+        var division = new Division([.. layout.Grounds.Select(Region.Of)], [1, 0], [], [], [], new SeamCost(0, 0, 0));
+        return CornerPlacer
+            .Place(
+                Samples.Recipe(Samples.Hoop(100, 150)),
+                Samples.Drawing(shape, Samples.Rectangle("edge", 159, 149, 1, 1)),
+                layout,
+                division,
+                new(
+                    [0, 1, 2],
+                    [
+                        [],
+                        [0],
+                        [0],
+                    ]
+                )
+            )
+            .Value;
     }
 
     private static Field Field(double left, double top, double right, double bottom) =>

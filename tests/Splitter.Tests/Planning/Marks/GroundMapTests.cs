@@ -11,7 +11,7 @@ namespace Splitter.Tests.Planning.Marks;
 /// </summary>
 public sealed class GroundMapTests
 {
-    private static readonly GroundMap Map = new(
+    private readonly GroundMap map = new(
         Samples.Drawing(Samples.Rectangle("fill", 10, 10, 80, 30), Samples.Rectangle("motif", 20, 20, 10, 10)),
         new Division(
             [Region.Of(new Box(0, 0, 50_000, 50_000)), Region.Of(new Box(50_000, 0, 100_000, 50_000)), Region.Empty],
@@ -37,19 +37,19 @@ public sealed class GroundMapTests
     {
         var at = Point.FromMillimetres(x, y);
         for (var hooping = 0; hooping < 4; hooping++)
-            Assert.Equal(by < hooping, Map.IsSewnBefore(hooping, at));
+            Assert.Equal(by < hooping, map.IsSewnBefore(hooping, at));
     }
 
     [Fact]
     public void OnlyHoopingsInBetweenCoverACorner()
     {
         var (right, motif) = (Point.FromMillimetres(70.5, 12.5), Point.FromMillimetres(25.5, 25.5));
-        Assert.True(Map.IsSewnBetween(0, 2, right));
-        Assert.False(Map.IsSewnBetween(0, 1, right));
-        Assert.False(Map.IsSewnBetween(1, 2, right));
-        Assert.True(Map.IsSewnBetween(1, 3, motif));
-        Assert.True(Map.IsSewnBetween(0, 3, motif));
-        Assert.False(Map.IsSewnBetween(0, 2, motif));
-        Assert.False(Map.IsSewnBetween(0, 3, Point.FromMillimetres(-5, -5)));
+        Assert.True(map.IsSewnBetween(0, 2, right));
+        Assert.False(map.IsSewnBetween(0, 1, right));
+        Assert.False(map.IsSewnBetween(1, 2, right));
+        Assert.True(map.IsSewnBetween(1, 3, motif));
+        Assert.True(map.IsSewnBetween(0, 3, motif));
+        Assert.False(map.IsSewnBetween(0, 2, motif));
+        Assert.False(map.IsSewnBetween(0, 3, Point.FromMillimetres(-5, -5)));
     }
 }

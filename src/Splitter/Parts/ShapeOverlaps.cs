@@ -1,0 +1,40 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Cutting;
+using Splitter.Geometry;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// Where the shapes of a drawing lie over each other: worked out once, and asked for in each hooping that sews some of
+/// both.
+/// </summary>
+internal sealed class ShapeOverlaps
+{
+    /// <summary>
+    /// A piece's stitches may lie this far outside its box, µm: half a thread, and the widest pull that is usual.
+    /// </summary>
+    private const int Margin = Units.Millimetre;
+
+    /// <summary>By the names of two shapes, which are unique in a drawing.</summary>
+    private readonly ConcurrentDictionary<(string, string), ImmutableArray<Box>> known = [];
+
+    /// <summary>
+    /// Shapes may lie over each other where neither piece is: only where both are does the order matter.
+    /// </summary>
+    internal bool Touch(Piece a, Piece b)
+    {
+        var common = a.Bounds.Grown(Margin).Common(b.Bounds.Grown(Margin));
+        return !common.IsEmpty
+            && a.Shape.Footprint.Bounds.Meets(common)
+            && b.Shape.Footprint.Bounds.Meets(common)
+            && Of(a.Shape, b.Shape).Any(overlap => overlap.Meets(common));
+    }
+
+    private ImmutableArray<Box> Of(Shape a, Shape b) =>
+        known.GetOrAdd(
+            (a.Id, b.Id),
+            _ => [.. Polygons.Intersect(a.Footprint, b.Footprint).Polygons.Select(p => p.Outer.Bounds)]
+        );
+}
