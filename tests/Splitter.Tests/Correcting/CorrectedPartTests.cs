@@ -43,6 +43,22 @@ public sealed class CorrectedPartTests
         Assert.Equal(visits, FieldBox.Visits(field, planned, moved).Length);
     }
 
+    /// <summary>A cross half a millimetre from the field's edge is no reason to refuse a move that two others check.</summary>
+    [Theory]
+    [InlineData(3, 2)]
+    [InlineData(2, 2)]
+    public void ACrossWithoutRoomIsLeftOutWhereTwoOthersStay(int measured, int shown)
+    {
+        var field = new Field(Samples.Hoop(200, 200), default, Turn.None, 5000);
+        Sighting[] seen = [At(-93, 0), At(40, 0), At(0, 50)];
+        var judged = new Judgement(Verdict.Moved, new(default, new(-6500, 0), 0), GrainStretch.None, 0);
+        var crosses = CheckCrosses.Shown(field, judged, [.. seen.Take(measured)]);
+        Assert.Equal(shown, crosses.Length);
+        Assert.Equal(measured == 2, crosses.Contains(seen[0]));
+
+        static Sighting At(double x, double y) => new(Point.FromMillimetres(x, y), 0, new(6500, 0));
+    }
+
     /// <summary>Measured at one place more it may be as planned again, and is then among no changes.</summary>
     [Fact]
     public void AnOpenJoinMayComeBackToWhatWasPlanned()
