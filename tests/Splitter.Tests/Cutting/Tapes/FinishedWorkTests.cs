@@ -19,7 +19,7 @@ public sealed class FinishedWorkTests
         Assert.Equal(2, set.Parts.Length);
         var (earlier, later) = (Stitches(set.Parts[0]), Stitches(set.Parts[1]));
         var lines = Lines(earlier).Except(Lines(later)).ToList();
-        var rows = later.Where(s => s is { From.Use: StitchUse.Fill, To: { Use: StitchUse.Fill, Source: Repeated } });
+        var rows = later.Where(s => s is { From.Use: StitchUse.Fill, To.Use: StitchUse.Fill });
         Assert.NotEmpty(rows);
         Assert.NotEmpty(lines);
         foreach (var (from, to) in rows.Where(r => r.To.At.Y is > 2000 and < 38_000))
@@ -33,6 +33,44 @@ public sealed class FinishedWorkTests
                 .Where(s => s.To.Use == StitchUse.Run && s.From.At.X == s.To.At.X)
                 .Select(s => s.To.At.X)
                 .Distinct();
+    }
+
+    /// <summary>
+    /// Rows of long stitches below narrow columns: those that cross the seam reach farther than the overlap.
+    /// </summary>
+    [Fact]
+    public void AStitchAcrossASeamLiesBelowWhatIsFinishedOverIt()
+    {
+        var tape = new HandTape();
+        for (var row = 0; row <= 100; row++)
+        {
+            var holes = Enumerable
+                .Range(0, 15)
+                .Select(k => Math.Clamp((k * 8.0) - (row % 4 * 2), 0, 100))
+                .Distinct()
+                .ToList();
+            foreach (var x in row % 2 == 0 ? holes : Enumerable.Reverse(holes))
+                tape.Sew((x, row * 0.4));
+        }
+        tape.Stop();
+        for (var x = 30; x <= 70; x += 3)
+            tape.Jump(x, 2, 10).Column(x, 2, 1, 36);
+        var set = Made(tape, blocks: 2);
+        Assert.Equal(2, set.Parts.Length);
+        Assert.Empty(LayersInOrder.Turned(set, "t1", "t2"));
+    }
+
+    /// <summary>A tie of the tape beside a seam is in one part alone: a second one would be a knot on it.</summary>
+    [Fact]
+    public void ATieOfTheTapeIsSewnOnce()
+    {
+        var tape = new HandTape().Rows(0, 0, 12, 1.6);
+        for (var y = 2.0; y < 100; y += 2)
+            tape.Jump(-0.9, y, 3).Sew((-0.2, y), (-0.9, y), (-0.2, y), (-0.9, y)).Rows(0, y, 12, 1.6);
+        var stitches = Made(tape).Parts.SelectMany(Stitches).Select(s => s.To).ToList();
+        Assert.Contains(stitches, s => s is { Use: StitchUse.Tie, Source: StitchSource.Original });
+        Assert.Contains(stitches, s => s is { Use: StitchUse.Fill, Source: Repeated });
+        Assert.DoesNotContain(stitches, s => s is { Use: StitchUse.Tie, Source: Repeated });
     }
 
     /// <summary>The line below a column crosses the seam in the part that is sewn first.</summary>
