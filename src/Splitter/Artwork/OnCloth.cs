@@ -16,7 +16,9 @@ internal static class OnCloth
             Cloth = recipe.Cloth.Under(drawing.Width, drawing.Height, hoop),
         };
 
-    /// <summary>The same for the shortest hoop, if the artwork lies on the cloth: on those of others it does, too.</summary>
+    /// <summary>
+    /// The same for the shortest hoop, if the artwork lies on the cloth: on those of others it does, too.
+    /// </summary>
     internal static Result<Recipe> Lay(Recipe recipe, Drawing drawing)
     {
         var laid = For(recipe, drawing, recipe.Hoops.MinBy(hoop => Math.Max(hoop.Width, hoop.Height))!);

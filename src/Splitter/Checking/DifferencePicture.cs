@@ -63,10 +63,10 @@ internal sealed class DifferencePicture
             select (Was: new Side(before, dyed), Is: new Side(after, dyes));
         if (!read.TryGet(out var both) || both.Was.Runs.Length + both.Is.Runs.Length == 0)
             return null;
-        var work = Box.Around(both.Was.Runs.Concat(both.Is.Runs).SelectMany(r => r.Points)).Grown(Border);
+        var ground = Box.Around(both.Was.Runs.Concat(both.Is.Runs).SelectMany(r => r.Points)).Grown(Border);
         var (was, isNow) = (SewnStitch.Of(both.Was.Runs), SewnStitch.Of(both.Is.Runs));
         var (gone, added) = (SewnStitch.Without(was, isNow), SewnStitch.Without(isNow, was));
-        var drawn = new DifferencePicture(work, ChangedSpots.Of(gone.Concat(added)));
+        var drawn = new DifferencePicture(ground, ChangedSpots.Of(gone.Concat(added)));
         return drawn.Draw(letter, both.Was, both.Is, gone, added, now.Cloth ?? TapePage.Cloth);
     }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
-using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Planning.Fit;

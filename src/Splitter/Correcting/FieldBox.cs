@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;

@@ -74,7 +74,9 @@ internal sealed class CellGround
     internal int Shared(CellGround other) =>
         tiles.Sum(tile => BitOperations.PopCount(tile.Value & other.tiles.GetValueOrDefault(tile.Key)));
 
-    /// <summary>The part of it that lies within a tile of other ground, so that <see cref="Inner"/> is right there.</summary>
+    /// <summary>
+    /// The part of it that lies within a tile of other ground, so that <see cref="Inner"/> is right there.
+    /// </summary>
     internal CellGround Near(CellGround other)
     {
         var near = new CellGround();

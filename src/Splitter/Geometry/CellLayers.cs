@@ -1,8 +1,8 @@
 namespace Splitter.Geometry;
 
 /// <summary>
-/// Grounds that are laid over each other, and what each lies over. On a cell, what lies below something that knows so is
-/// forgotten: it follows from that, and the effort does not grow with how many layers there are.
+/// Grounds that are laid over each other, and what each lies over. On a cell, what lies below something that knows so
+/// is forgotten: it follows from that, and the effort does not grow with how many layers there are.
 /// </summary>
 internal sealed class CellLayers
 {
@@ -10,7 +10,8 @@ internal sealed class CellLayers
     private readonly Dictionary<Cell, List<(int Owner, ulong Cells)>> tiles = [];
 
     /// <summary>
-    /// Whose ground lies below. What lies below one of these as well is left out, where that was known when it was laid.
+    /// Whose ground lies below. What lies below one of these as well is left out, where that was known when it was
+    /// laid.
     /// </summary>
     internal IEnumerable<int> Below(CellGround ground) =>
         ground

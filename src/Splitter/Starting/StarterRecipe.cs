@@ -123,10 +123,10 @@ internal static class StarterRecipe
         + "  # are filled with rows, narrow ones and strokes from 1 mm are satin, finer strokes a line of stitches.\n";
 
     private const string StitchesStay =
-        "\n  # Every stitch stays where it is. Satin columns and what is no longer than 40 mm stay whole where that takes\n"
-        + "  # no hooping more. A rule with 'keep-whole: true' has fields placed so whatever it takes, one with\n"
-        + "  # 'keep-whole: false' lets seams cut: 'id: block-2' each thing of a colour block, 'class: satin' (fill, run)\n"
-        + "  # each thing that is sewn so.\n";
+        "\n  # Every stitch stays where it is. Satin columns and what is no longer than 40 mm stay whole where that\n"
+        + "  # takes no hooping more. A rule with 'keep-whole: true' has fields placed so whatever it takes, one with\n"
+        + "  # 'keep-whole: false' lets seams cut: 'id: block-2' each thing of a colour block, 'class: satin' (fill,\n"
+        + "  # run) each thing that is sewn so.\n";
 
     private const string ThreadOfColour =
         "\n# One line a spool: write what stands on yours. A colour of the drawing is sewn with the thread that has\n"

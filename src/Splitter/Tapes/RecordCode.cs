@@ -18,7 +18,9 @@ internal static class RecordCode
     /// <summary>Third byte of the end mark, whose other two are zero.</summary>
     internal const byte End = 0xF3;
 
-    /// <summary>Third byte of what works a device beside the needle, such as one for sequins. From memory, no source.</summary>
+    /// <summary>
+    /// Third byte of what works a device beside the needle, such as one for sequins. From memory, no source.
+    /// </summary>
     private const byte Device = 0x43;
 
     /// <summary>The bits of the third byte that say what the machine does; the others are digits of 81.</summary>

@@ -15,7 +15,9 @@ internal static class DistinctColours
         Lightest = 216,
         Step = 16;
 
-    /// <summary>In the order in which they are tried; twelve to a channel, many more than a recipe has threads.</summary>
+    /// <summary>
+    /// In the order in which they are tried; twelve to a channel, many more than a recipe has threads.
+    /// </summary>
     private static readonly ImmutableArray<(string Colour, Seen At)> Choice =
     [
         .. from red in Levels()
@@ -54,8 +56,8 @@ internal static class DistinctColours
         Enumerable.Range(0, 1 + ((Lightest - Darkest) / Step)).Select(i => Darkest + (i * Step));
 
     /// <summary>
-    /// A colour as eyes tell it from others: Oklab (Ottosson 2020; figures from memory), from black, 0, to white, 100. A
-    /// difference of 2 is just seen.
+    /// A colour as eyes tell it from others: Oklab (Ottosson 2020; figures from memory), from black, 0, to white, 100.
+    /// A difference of 2 is just seen.
     /// </summary>
     internal readonly record struct Seen(double L, double A, double B)
     {

@@ -8,7 +8,9 @@ namespace Splitter.Artwork.Tapes;
 /// </summary>
 /// <param name="From">Number of the hole that it begins in.</param>
 /// <param name="To">Number of the hole that it ends in.</param>
-/// <param name="Middle">Half way along the thread, which may lie far from the straight line where rows are curved.</param>
+/// <param name="Middle">
+/// Half way along the thread, which may lie far from the straight line where rows are curved.
+/// </param>
 internal readonly record struct Pass(int From, int To, Point Start, Point End, Point Middle)
 {
     /// <summary>

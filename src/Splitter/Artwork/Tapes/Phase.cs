@@ -14,8 +14,8 @@ namespace Splitter.Artwork.Tapes;
 internal sealed record Phase(StitchKind Kind, int Thread, int From, int To, ImmutableArray<Pass> Passes, double Spacing)
 {
     /// <summary>
-    /// Fewer passes beside each other may be chance: a line that is sewn to and fro has three. Those of a tie, which lie
-    /// on each other, do not count.
+    /// Fewer passes beside each other may be chance: a line that is sewn to and fro has three. Those of a tie, which
+    /// lie on each other, do not count.
     /// </summary>
     private const int LeastPasses = 4;
 

@@ -4,8 +4,8 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Tapes;
 
 /// <summary>
-/// Finds out whether a tape is a part of a work that was split before: such a one has a step of nothing but corners, two
-/// or more, to set a part by.
+/// Finds out whether a tape is a part of a work that was split before: such a one has a step of nothing but corners,
+/// two or more, to set a part by.
 /// </summary>
 internal static class RegistrationBlocks
 {

@@ -45,7 +45,9 @@ internal static class TapeRules
         );
     }
 
-    /// <summary>A cut through a column shows, however well it is hidden, and so does one through something small.</summary>
+    /// <summary>
+    /// A cut through a column shows, however well it is hidden, and so does one through something small.
+    /// </summary>
     private static bool ShowsCuts(Shape shape) =>
         shape is SatinShape
         || Math.Max(shape.Footprint.Bounds.Width, shape.Footprint.Bounds.Height) <= RowGroups.SmallThing;

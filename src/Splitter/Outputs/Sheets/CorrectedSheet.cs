@@ -1,7 +1,6 @@
 using System.Xml.Linq;
 using Splitter.Correcting;
 using Splitter.Outputs.Sheets.Watching;
-using Splitter.Parts;
 using static System.FormattableString;
 
 namespace Splitter.Outputs.Sheets;

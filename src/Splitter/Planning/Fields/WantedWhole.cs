@@ -16,7 +16,9 @@ internal static class WantedWhole
     /// <summary>Where no layout holds all of them, none longer than the second is asked for, µm.</summary>
     private static readonly ImmutableArray<int> Longest = [int.MaxValue, RowGroups.SmallThing];
 
-    /// <summary>Layouts of as many fields that hold more of them; one that does not stays, in case no other will do.</summary>
+    /// <summary>
+    /// Layouts of as many fields that hold more of them; one that does not stays, in case no other will do.
+    /// </summary>
     /// <param name="any">Layouts that know nothing of them.</param>
     /// <param name="fewest">Layouts that hold those shapes.</param>
     /// <param name="isSound">Nothing is wrong with a layout.</param>

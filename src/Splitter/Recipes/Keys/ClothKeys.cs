@@ -17,7 +17,7 @@ internal static class ClothKeys
     )
     {
         Says =
-            "Width and height of the cut cloth; auto: the artwork and 50 mm on all sides, and as much as the hoop needs.",
+            "Width and height of the cut cloth; auto: the artwork, 50 mm on all sides, and as much as the hoop needs.",
         Example = "460 x 620 mm",
         Otherwise = "not known; then there are no folds",
     };

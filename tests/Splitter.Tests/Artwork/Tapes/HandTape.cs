@@ -78,8 +78,8 @@ internal sealed class HandTape
             var count = (int)Math.Ceiling(radius * angle * Math.PI / 180 / 3);
             for (var i = 0; i <= count; i++)
             {
-                var at = Math.PI / 180 * angle * (((forwards ? i : count - i) / (double)count) - 0.5);
-                Sew((x + (radius * Math.Sin(at)), y - (radius * Math.Cos(at))));
+                var bend = Math.PI / 180 * angle * (((forwards ? i : count - i) / (double)count) - 0.5);
+                Sew((x + (radius * Math.Sin(bend)), y - (radius * Math.Cos(bend))));
             }
         }
         return this;

@@ -1,7 +1,6 @@
 using Splitter.Artwork;
 using Splitter.Artwork.Tapes;
 using Splitter.Cutting.Tapes;
-using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Stitching;
 using Splitter.Tapes;
