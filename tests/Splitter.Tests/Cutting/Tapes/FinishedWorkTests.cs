@@ -1,4 +1,3 @@
-using Splitter.Cutting.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
 using Splitter.Tests.Artwork.Tapes;
@@ -60,19 +59,6 @@ public sealed class FinishedWorkTests
         Assert.Empty(LayersInOrder.Turned(set, "t1", "t2"));
     }
 
-    /// <summary>A tie of the tape beside a seam is in one part alone: a second one would be a knot on it.</summary>
-    [Fact]
-    public void ATieOfTheTapeIsSewnOnce()
-    {
-        var tape = new HandTape().Rows(0, 0, 12, 1.6);
-        for (var y = 2.0; y < 100; y += 2)
-            tape.Jump(-0.9, y, 3).Sew((-0.2, y), (-0.9, y), (-0.2, y), (-0.9, y)).Rows(0, y, 12, 1.6);
-        var stitches = Made(tape).Parts.SelectMany(Stitches).Select(s => s.To).ToList();
-        Assert.Contains(stitches, s => s is { Use: StitchUse.Tie, Source: StitchSource.Original });
-        Assert.Contains(stitches, s => s is { Use: StitchUse.Fill, Source: Repeated });
-        Assert.DoesNotContain(stitches, s => s is { Use: StitchUse.Tie, Source: Repeated });
-    }
-
     /// <summary>The line below a column crosses the seam in the part that is sewn first.</summary>
     [Fact]
     public void UnderlayOfALaterPartStaysBelowItsOwnColumn()
@@ -98,8 +84,6 @@ public sealed class FinishedWorkTests
         foreach (var part in set.Parts)
             Assert.Equal(0, part.Steps.Where(s => s.Kind == StepKind.Body).Sum(s => s.Moves.Count(m => m.Trim)));
     }
-
-    private const StitchSource Repeated = StitchSource.Repeated;
 
     /// <summary>A fill of slanting rows, to and fro.</summary>
     private static HandTape Slanting(double width, double height, int degrees)
