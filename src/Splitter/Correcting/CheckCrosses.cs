@@ -18,6 +18,9 @@ internal static class CheckCrosses
     /// </summary>
     private const int Shortest = Units.Millimetre;
 
+    /// <summary>A shift and a turn are seen at so many crosses.</summary>
+    private const int Fewest = 2;
+
     /// <summary>In the order in which the places were measured.</summary>
     /// <param name="planned">
     /// The part as planned: corners often lie at its edge, and strokes past that would take the tape further than the
@@ -34,6 +37,15 @@ internal static class CheckCrosses
                 };
             }),
         ];
+
+    /// <summary>
+    /// The places that a cross has room at; all of them where fewer than two have, and no move is checked by one.
+    /// </summary>
+    internal static ImmutableArray<Sighting> Shown(Field field, Judgement judged, ImmutableArray<Sighting> seen)
+    {
+        var shown = seen.RemoveAll(s => FieldRoom.Around(field, judged.OnTape(s.At)) < Shortest);
+        return shown.Length < Fewest ? seen : shown;
+    }
 
     private static int RoomAround(Part part, Point at) =>
         FieldBox.Around(part.Field, part.Steps).RoomAround(part.Field.ToField(at));

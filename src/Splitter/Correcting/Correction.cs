@@ -11,13 +11,15 @@ namespace Splitter.Correcting;
 /// </param>
 /// <param name="Part">What is left to sew, moved; crosses before it show whether the move is right.</param>
 /// <param name="Joins">Those that a person will want to know of, what is not covered first.</param>
-/// <param name="Offsets">What was measured, in the order of the crosses.</param>
+/// <param name="Offsets">What was measured.</param>
+/// <param name="Checked">Of that what a cross checks, in the order of the crosses.</param>
 internal sealed record Correction(
     Plan Plan,
     Part Part,
     RealignMove Move,
     ImmutableArray<JoinChange> Joins,
-    ImmutableArray<MeasuredOffset> Offsets
+    ImmutableArray<MeasuredOffset> Offsets,
+    ImmutableArray<MeasuredOffset> Checked
 );
 
 /// <summary>How a part was moved, as a person sees it with the hoop before them.</summary>

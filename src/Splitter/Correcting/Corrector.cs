@@ -33,7 +33,8 @@ internal static class Corrector
         )
         let expected = new ExpectedFit(recipe, drawing, plan, hooping)
         let joins = expected.With([.. seen.Where(s => s.ShowsBothWays).Select(s => s.Taken)])
-        let after = After(plan, hooping, judged, joins, CheckCrosses.Of(parts[hooping], judged, seen))
+        let shown = CheckCrosses.Shown(parts[hooping].Field, judged, seen)
+        let after = After(plan, hooping, judged, joins, CheckCrosses.Of(parts[hooping], judged, shown))
         let moved = Moved(recipe, parts[hooping], judged, after.Hoopings[hooping])
         // What fits is sewn as it is, and nothing of this comes to pass.
         from part in judged.Verdict == Verdict.Fits
@@ -43,6 +44,7 @@ internal static class Corrector
                 part,
                 [
                     .. UncoveredJoins.Of(asked, plan, expected, places, seen, joins),
+                    .. seen.Except(shown).Select(s => CorrectedTapeProblems.NoCross(asked.Place, s.Name)),
                     .. OffCentre(asked, parts[hooping], part),
                 ]
             )
@@ -52,7 +54,8 @@ internal static class Corrector
             part,
             Told(part.Field, judged),
             [.. joins.Where(j => j.Joins(hooping) || j.Uncovers).OrderBy(j => !j.Uncovers)],
-            [.. asked.Offsets.Where(o => seen.Any(s => s.Name == o.At))]
+            [.. asked.Offsets.Where(o => seen.Any(s => s.Name == o.At))],
+            [.. asked.Offsets.Where(o => shown.Any(s => s.Name == o.At))]
         );
 
     /// <summary>Which part it is; those that cannot be corrected are refused.</summary>
@@ -87,7 +90,8 @@ internal static class Corrector
 
     /// <summary>
     /// What comes after the alignment stitches, moved; the cloth is in the hoop already. Every stitch is moved by
-    /// itself and lies on the tape's grid again, so stitches keep their lengths to a tenth of a millimetre.
+    /// itself and lies on the tape's grid again: each of its ends is rounded by up to 0.07 mm, so that its length
+    /// changes by up to 0.14 mm, and by the stretch.
     /// </summary>
     /// <param name="hooping">As it is after the move, with the crosses to check it by.</param>
     private static Part Moved(Recipe recipe, Part part, Judgement judged, Hooping hooping)
@@ -100,7 +104,9 @@ internal static class Corrector
                         step with
                         {
                             Number = i + 2,
-                            Moves = [.. step.Moves.Select(move => move with { Block = Moved(move.Block, judged) })],
+                            Moves = LooseMoves.Tied([
+                                .. step.Moves.Select(move => move with { Block = Moved(move.Block, judged) }),
+                            ]),
                         }
                 ),
         ];
@@ -111,7 +117,7 @@ internal static class Corrector
             Hooping = hooping,
             Steps = steps,
             Visits = FieldBox.Visits(
-                part.Field.Hoop,
+                part.Field,
                 FieldBox.Around(part.Field, part.Steps),
                 FieldBox.Around(part.Field, steps)
             ),

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Parts;
 using Splitter.Planning;
-using Splitter.Recipes;
 
 namespace Splitter.Correcting;
 
@@ -38,7 +37,7 @@ internal readonly record struct FieldBox(int Left, int Bottom, int Right, int To
     /// <remarks>
     /// None, too, where the opposite side has no room: a machine refuses what is larger than its field.
     /// </remarks>
-    internal static ImmutableArray<FieldPoint> Visits(Hoop hoop, FieldBox planned, FieldBox moved)
+    internal static ImmutableArray<FieldPoint> Visits(Field field, FieldBox planned, FieldBox moved)
     {
         // A tape begins in the middle of the field, and that is within its extents.
         var (from, to) = (planned.WithOrigin, moved.WithOrigin);
@@ -48,8 +47,10 @@ internal readonly record struct FieldBox(int Left, int Bottom, int Right, int To
             Math.Max(Math.Max(from.Right, to.Right), from.TwiceU - to.Left),
             Math.Max(Math.Max(from.Top, to.Top), from.TwiceV - to.Bottom)
         );
+        var margin = FieldRoom.Margin(field);
         var isTooLarge =
-            Math.Max(-all.Left, all.Right) > hoop.Width / 2 || Math.Max(-all.Bottom, all.Top) > hoop.Height / 2;
+            Math.Max(-all.Left, all.Right) > (field.Hoop.Width / 2) - margin
+            || Math.Max(-all.Bottom, all.Top) > (field.Hoop.Height / 2) - margin;
         return all == to || isTooLarge ? [] : [new(all.Left, all.Bottom), new(all.Right, all.Top)];
     }
 

@@ -46,7 +46,15 @@ internal static class FieldRoom
         );
     }
 
-    private static int Margin(Field field) => Math.Min(field.Clearance, LastMargin);
+    /// <summary>What of a field stays free in any case, µm.</summary>
+    internal static int Margin(Field field) => Math.Min(field.Clearance, LastMargin);
+
+    /// <summary>How far one may sew around a place to every side; negative outside.</summary>
+    internal static int Around(Field field, Point at)
+    {
+        var (u, v) = ((field.Hoop.Width / 2) - Margin(field), (field.Hoop.Height / 2) - Margin(field));
+        return new FieldBox(-u, -v, u, v).RoomAround(field.ToField(at));
+    }
 
     /// <summary>How far stitches reach past the field's edge, at each side; negative for what is free.</summary>
     private static (string Side, int Beyond)[] Reaches(Field field, IEnumerable<Step> steps)

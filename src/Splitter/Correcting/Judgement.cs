@@ -54,8 +54,9 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
     internal Point OnTape(Point at) => Lays(at).From(default).OnTape();
 
     /// <summary>
-    /// Three places or more tell stretch along the warp from stretch along the weft, two only how much further apart
-    /// they are; so both are then taken to be alike.
+    /// Stretch along the warp, along the weft, or both: of what explains the figures the least that does. Two places
+    /// tell only how far apart they are, which is taken as stretch along the axis that lies nearest to the way between
+    /// them: cloth that is pulled along draws in across. Two places and an edge have nothing left to test both by.
     /// </summary>
     private static Judgement Strained(
         Recipe recipe,
@@ -67,12 +68,19 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
     {
         var origin = new Vector(seen[0].At.X, seen[0].At.Y);
         var grain = new GrainStretch(recipe.Cloth.Stretch.WarpDirection, 0, 0, origin);
-        double[][] strains =
+        var warp = Strain(seen, p => grain.AlongWarp(p - origin));
+        var weft = Strain(seen, p => grain.AlongWeft(p - origin));
+        var none = new double[offsets.Length];
+        var (alongWarp, alongWeft) = (Model(warp, none), Model(none, weft));
+        var model =
             seen.Length == 2
-                ? [Column(seen, p => p - origin)]
-                : [Strain(seen, p => grain.AlongWarp(p - origin)), Strain(seen, p => grain.AlongWeft(p - origin))];
-        var model = new LinearFit(offsets.Length, [.. rigid, .. strains]);
-        var found = model.Coefficients(offsets);
+                ? (IsAlongWarp(seen, grain) ? alongWarp : alongWeft)
+                : new[] { alongWarp, alongWeft }
+                    .Where(alone => Explains(alone, offsets, spread))
+                    .MinBy(alone => alone.Unexplained(offsets, spread))
+                    ?? Model(warp, weft);
+        var isTold = seen.Length == 2 && model.Left == 0;
+        var found = isTold || model.Left > 0 ? model.Coefficients(offsets) : new double[rigid.Length + 2];
         // What came out too far apart has to come nearer.
         var stretch = grain with
         {
@@ -80,8 +88,28 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
             Weft = -found[^1],
         };
         var move = MeasuredMove.Best(seen, stretch);
-        var verdict = model.Left == 0 || IsChance(model, offsets, spread) ? Verdict.Stretched : Verdict.Contradictory;
-        return new(verdict, move, stretch, MeasuredMove.Left(seen, move, stretch));
+        var isStretched = isTold || (model.Left > 0 && IsChance(model, offsets, spread));
+        return new(
+            isStretched ? Verdict.Stretched : Verdict.Contradictory,
+            move,
+            stretch,
+            MeasuredMove.Left(seen, move, stretch)
+        );
+
+        LinearFit Model(params double[][] strains) => new(offsets.Length, [.. rigid, .. strains]);
+
+        // Where the other one has more to say than chance, it is followed, too.
+        bool Explains(LinearFit alone, double[] values, double[,] covariance) =>
+            alone.Left > 0
+            && IsChance(alone, values, covariance)
+            && alone.Unexplained(values, covariance) - Model(warp, weft).Unexplained(values, covariance)
+                <= ChiSquare.Limit(1);
+    }
+
+    private static bool IsAlongWarp(ImmutableArray<Sighting> two, GrainStretch grain)
+    {
+        var way = Vector.Between(two[0].At, two[1].At);
+        return grain.AlongWarp(way).Length >= grain.AlongWeft(way).Length;
     }
 
     private static bool IsChance(LinearFit fit, double[] offsets, double[,] spread) =>

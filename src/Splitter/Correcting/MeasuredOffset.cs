@@ -10,4 +10,8 @@ namespace Splitter.Correcting;
 /// <param name="Right">To the right, micrometres; to the left if negative.</param>
 /// <param name="Up">Away from the person, towards the top of the hoop, micrometres.</param>
 /// <param name="Place">Where it was said.</param>
-internal sealed record MeasuredOffset(string At, int Right, int Up, Place Place);
+internal sealed record MeasuredOffset(string At, int Right, int Up, Place Place)
+{
+    /// <summary>Only sideways or only upwards was read; else what is nought was read as that.</summary>
+    internal bool IsOneWay { get; init; }
+}

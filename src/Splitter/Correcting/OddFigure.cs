@@ -25,8 +25,7 @@ internal sealed record OddFigure(string Name, int Right, int Up)
         foreach (var odd in seen.Where(s => s.ShowsBothWays))
         {
             var others = seen.Remove(odd);
-            var holes = others.Where(s => s.ShowsBothWays).ToList();
-            if (holes.Count < Sighting.Fewest || !holes.Exists(s => s.At.DistanceTo(holes[0].At) >= Sighting.Apart))
+            if (!Sighting.ShowTurn([.. others.Where(s => s.ShowsBothWays)]))
                 continue;
             var judged = Judgement.Of(recipe, fit, hooping, others);
             if (judged.Verdict is Verdict.Fits or Verdict.Moved or Verdict.Turned)

@@ -29,7 +29,10 @@ internal static class OffsetFile
                 (group.MaybeValue(Right) ?? 0) - (group.MaybeValue(Left) ?? 0),
                 (group.MaybeValue(Up) ?? 0) - (group.MaybeValue(Down) ?? 0),
                 group.Given.Place
-            ),
+            )
+            {
+                IsOneWay = (group.Has(Right) || group.Has(Left)) != (group.Has(Up) || group.Has(Down)),
+            },
         Check
     );
 

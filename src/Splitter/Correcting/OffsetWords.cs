@@ -78,6 +78,7 @@ internal sealed class OffsetWords
                 _ => offset with { Up = -length },
             };
         }
+        offset = offset with { IsOneWay = sideways.Length == 0 || upwards.Length == 0 };
         // A way follows a length only, never the number of a cross.
         if (Word(0) is { } number && IsBare(number) && Word(1) is { } after && WayNames.Contains(after))
             return CorrectionProblems.NoUnit(call, at, number, after);

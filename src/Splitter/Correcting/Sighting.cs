@@ -18,10 +18,10 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
     /// <summary>
     /// Nearer places tell no turn, µm: over this way one degree is 0.2 mm, which is less than one reads.
     /// </summary>
-    internal const int Apart = 10 * Units.Millimetre;
+    private const int Apart = 10 * Units.Millimetre;
 
     /// <summary>A shift and a turn are seen at so many places that show both ways.</summary>
-    internal const int Fewest = 2;
+    private const int Fewest = 2;
 
     /// <summary>What was read along an edge and is less than this, µm, is not worth a word.</summary>
     private const int ToldAlong = Units.TapeStep;
@@ -68,6 +68,8 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
                 problems.Add(CorrectionProblems.NoSuchPlace(offset, hooping.Letter, holes));
             else if (Math.Max(Math.Abs(offset.Right), Math.Abs(offset.Up)) > Farthest)
                 problems.Add(CorrectionProblems.TooFar(offset, Farthest));
+            else if (seen.Find(s => s.At == found.At && s.Donor == found.Donor) is { } same)
+                problems.Add(CorrectionProblems.SameHole(offset, same.Name));
             else if (Read(found, hooping.Field, offset, problems) is { } sighting)
                 seen.Add(sighting);
         }
@@ -76,11 +78,15 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
             var both = seen.FindAll(s => s.ShowsBothWays);
             if (both.Count < Fewest || seen.Count > Most)
                 problems.Add(CorrectionProblems.HowMany(call, both.Count, Most, both.Count < seen.Count, holes));
-            else if (!both.Exists(s => s.At.DistanceTo(both[0].At) >= Apart))
+            else if (!ShowTurn(both))
                 problems.Add(CorrectionProblems.TooNear(call, Apart, holes));
         }
         return Result.From<ImmutableArray<Sighting>>([.. seen], problems);
     }
+
+    /// <summary>Holes enough, and two of them far enough apart.</summary>
+    internal static bool ShowTurn(List<Sighting> holes) =>
+        holes.Count >= Fewest && holes.Exists(a => holes.Exists(b => a.At.DistanceTo(b.At) >= Apart));
 
     /// <summary>Null where all that was read lies along an edge.</summary>
     private static Sighting? Read(MeasurablePlace place, Field field, MeasuredOffset offset, List<Diagnostic> problems)
@@ -89,15 +95,14 @@ internal sealed record Sighting(Point At, int Donor, Vector Offset)
         var sighting = new Sighting(place.At, place.Donor, way) { Name = place.Name, On = place.On };
         if (place.Across is not { } across)
             return sighting;
-        var isOneWay = offset.Right == 0 || offset.Up == 0;
         var (square, along) = (Vector.Dot(way, across), Math.Abs(Vector.Dot(way, across.Left)));
         // One figure that goes more across than along is what a ruler laid square to the edge has shown.
-        if (isOneWay && Math.Abs(square) >= along)
+        if (offset.IsOneWay && Math.Abs(square) >= along)
             (square, along) = (Math.Sign(square) * way.Length, 0);
         if (along >= ToldAlong)
         {
             problems.Add(CorrectionProblems.AlongEdge(offset, field.ToField((across * 1000).From(field.Centre))));
-            if (isOneWay)
+            if (offset.IsOneWay)
                 return null;
         }
         return sighting with { Offset = across * square, Across = across };

@@ -27,7 +27,7 @@ internal static class UncoveredJoins
             .ToList();
         return open.Select(join =>
         {
-            var (best, then) = more.Select(m => (m.Name, Join: m.With.First(j => j.Before == join.Before).After))
+            var (best, then) = more.Select(m => (m.Name, Join: Of(m.With, join.Before)))
                 .DefaultIfEmpty(("", join.After))
                 .MinBy(m => m.Item2.Within95);
             return CorrectedTapeProblems.Uncovered(
@@ -39,4 +39,8 @@ internal static class UncoveredJoins
             );
         });
     }
+
+    /// <summary>What is not among the changes has come back to what was planned.</summary>
+    private static PartJoin Of(ImmutableArray<JoinChange> changes, PartJoin planned) =>
+        changes.FirstOrDefault(j => j.Before == planned)?.After ?? planned;
 }

@@ -6,7 +6,7 @@ using static System.FormattableString;
 namespace Splitter.Diagnostics;
 
 /// <summary>
-/// What a move makes of a part, and tapes that do not go with it: SPL4012 to SPL4017 and SPL4030 to SPL4032.
+/// What a move makes of a part, and tapes that do not go with it: SPL4012 to SPL4018 and SPL4030 to SPL4032.
 /// </summary>
 internal static class CorrectedTapeProblems
 {
@@ -61,6 +61,14 @@ internal static class CorrectedTapeProblems
             $"the corrected tape of part {part} cannot have the extents of its own tape, since it moves so far that "
                 + "there is no room for them in the field; a machine that centres designs lays it elsewhere, and the "
                 + "crosses it begins with will show that"
+        );
+
+    internal static Diagnostic NoCross(Place place, string at) =>
+        Diagnostic.Warning(
+            4018,
+            place,
+            $"moved so, a cross at {at} has no room in the field; it is left out, and the others show whether the move "
+                + "is right"
         );
 
     /// <param name="why">What changed, as far as the manifest beside it tells; null if it does not.</param>

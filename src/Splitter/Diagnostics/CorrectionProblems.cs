@@ -46,6 +46,13 @@ internal static class CorrectionProblems
     internal static Diagnostic Twice(MeasuredOffset offset) =>
         Diagnostic.Error(4004, offset.Place, $"'{offset.At}' is measured twice; leave one of the two out");
 
+    internal static Diagnostic SameHole(MeasuredOffset offset, string other) =>
+        Diagnostic.Error(
+            4004,
+            offset.Place,
+            $"'{offset.At}' and '{other}' are the same hole; leave one of the two out, or it counts twice"
+        );
+
     internal static Diagnostic TooFar(MeasuredOffset offset, int most) =>
         Diagnostic.Error(
             4005,

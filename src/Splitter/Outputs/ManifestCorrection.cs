@@ -38,7 +38,7 @@ internal static class ManifestCorrection
         json.WriteEndObject();
         json.WriteNumber("residual_mm", Rounded(move.Residual / Units.Millimetre, 3));
         json.WriteStartArray("crosses");
-        foreach (var (cross, offset) in correction.Part.Hooping.Alignments.Zip(correction.Offsets))
+        foreach (var (cross, offset) in correction.Part.Hooping.Alignments.Zip(correction.Checked))
         {
             json.WriteStartObject();
             json.WriteString("at", offset.At);

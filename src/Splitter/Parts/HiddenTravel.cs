@@ -17,6 +17,11 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     private const double Detour = 10 * Units.Millimetre;
 
     /// <summary>
+    /// Most stitches of travel that are kept at an end where no hidden way begins: the search is bounded.
+    /// </summary>
+    private const int MostKept = 3;
+
+    /// <summary>
     /// Two blocks in one go where the second begins in the hole in which the first ends, or where a hidden way saves a
     /// trim.
     /// </summary>
@@ -53,17 +58,40 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     private IEnumerable<Stitch> Better(ImmutableArray<Point> way, int next)
     {
         Count(way, -ThreadGrid.ThreadWidth);
-        var (from, to, burden) = (way[0], way[^1], Burden(way));
-        if (
-            burden > 0
-            && from.DistanceTo(to) >= StitchRules.Shortest
-            && ways.Find(from, to, next, mayCrowd: true) is { } other
-            && new Polyline(other).Length <= new Polyline(way).Length + Detour
-            && Burden(other) < burden
-        )
-            way = [.. Ties.Hidden(other).Select(s => s.At)];
+        if (Burden(way) > 0 && (Other(way, next) ?? OtherWithin(way, next)) is { } other)
+            way = other;
         Count(way, ThreadGrid.ThreadWidth);
         return way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel));
+    }
+
+    /// <summary>
+    /// Where no hidden way is better from end to end, a stretch of the travel may have one, since an end may lie where
+    /// nothing is hidden yet. The longest stretch is taken.
+    /// </summary>
+    private ImmutableArray<Point>? OtherWithin(ImmutableArray<Point> way, int next)
+    {
+        var stretches =
+            from start in Enumerable.Range(0, MostKept + 1)
+            from end in Enumerable.Range(0, MostKept + 1)
+            where start + end > 0 && start + end < way.Length - 1
+            orderby start + end, start
+            let other = Other(way[start..^end], next)
+            where other is not null
+            select way[..start].AddRange(other.Value).AddRange(way[^end..]);
+        return stretches.Select(w => (ImmutableArray<Point>?)w).FirstOrDefault();
+    }
+
+    /// <summary>Another way between the same ends that makes fewer layers too many; null when there is none.</summary>
+    private ImmutableArray<Point>? Other(ImmutableArray<Point> way, int next)
+    {
+        var (from, to) = (way[0], way[^1]);
+        return
+            from.DistanceTo(to) >= StitchRules.Shortest
+            && ways.Find(from, to, next, mayCrowd: true) is { } other
+            && new Polyline(other).Length <= new Polyline(way).Length + Detour
+            && Burden(other) < Burden(way)
+            ? [.. Ties.Hidden(other).Select(s => s.At)]
+            : null;
     }
 
     /// <summary>Layers too many that a way would make, summed over its length.</summary>

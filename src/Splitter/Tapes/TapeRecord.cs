@@ -1,3 +1,5 @@
+using Splitter.Geometry;
+
 namespace Splitter.Tapes;
 
 /// <summary>What the machine does with one record of a tape.</summary>
@@ -26,4 +28,10 @@ internal readonly record struct TapeRecord(TapeCommand Command, int U, int V)
     /// five.
     /// </summary>
     internal const int TrimJumps = 3;
+
+    /// <summary>
+    /// A move between two holes, µm, that needs no more records than jumps cut the thread: the last is the stitch.
+    /// </summary>
+    internal static bool CanBeLoose(Point from, Point to) =>
+        Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y)) <= TrimJumps * Longest * Units.TapeStep;
 }

@@ -128,6 +128,32 @@ public sealed class CorrectionSimulation
         Assert.InRange(judged.Residual, 0, 10);
     }
 
+    /// <summary>Nothing was measured across the way between two corners, and cloth may have drawn in there.</summary>
+    [Theory]
+    [InlineData(60, 5)]
+    [InlineData(5, 60)]
+    public void TwoPlacesTellOfTheWayBetweenThemAlone(int x, int y)
+    {
+        var judged = Judged([(0, 0, 0), (0, x, y)], (u, v) => new(0.02 * u, 0.02 * v));
+        Assert.Equal(Verdict.Stretched, judged.Verdict);
+        Assert.Equal(x > y, judged.Stretch.Weft != 0);
+        Assert.Equal(x < y, judged.Stretch.Warp != 0);
+    }
+
+    [Fact]
+    public void TwoPlacesNearEachOtherTellNothingOfAStretch() =>
+        Assert.Equal(Verdict.Contradictory, Judged([(0, 0, 0), (0, 20, 20)], (x, y) => new(0.1 * x, 0.1 * y)).Verdict);
+
+    /// <summary>Longer along x alone; what was read wrongly upwards, 0.1 mm, is not sewn.</summary>
+    [Fact]
+    public void OneStretchThatExplainsAllIsFollowedAlone()
+    {
+        var seen = ImmutableArray.Create((0, -40, -50), (0, 45, -45), (0, 40, 55), (0, -42, 48));
+        var judged = Judged(seen, (x, y) => new(0.02 * x, y > 0 ? 100 : 0));
+        Assert.Equal(Verdict.Stretched, judged.Verdict);
+        Assert.Equal((true, 0.0), (judged.Stretch.Weft < -0.01, judged.Stretch.Warp));
+    }
+
     [Fact]
     public void OneFigureThatDoesNotGoWithTheOthersIsContradicted()
     {

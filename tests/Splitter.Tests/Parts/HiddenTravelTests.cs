@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.Text;
 using Splitter.Geometry;
 using Splitter.Parts;
 using Splitter.Stitching;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Tests.Parts;
 
@@ -63,4 +65,45 @@ public sealed class HiddenTravelTests
     [Fact]
     public void OpenRowsHideNothing() =>
         Assert.Contains(FieldOf(Sewn("as: fill, row-spacing: 2 mm")).Moves, m => m.Trim);
+
+    /// <summary>
+    /// Travel begins 5 mm beside the rows that will hide it, where no hidden way begins, and crosses ground with three
+    /// layers: only what lies below the rows goes another way.
+    /// </summary>
+    [Fact]
+    public void TravelThatBeginsInTheOpenKeepsOffFullGroundFromWhereItIsHidden()
+    {
+        ImmutableArray<Point> travel = [.. Enumerable.Range(-2, 16).Select(i => Mm(2.5 * i, 10))];
+        var block = new Block(
+            "field",
+            [
+                .. travel.Select((p, i) => new Stitch(p, i == 0 ? StitchUse.Underlay : StitchUse.Travel)),
+                .. Enumerable
+                    .Range(0, 51)
+                    .SelectMany(row => new[] { Mm(row % 2 * 40, 0.4 * row), Mm((row + 1) % 2 * 40, 0.4 * row) })
+                    .Select(p => new Stitch(p, StitchUse.Fill)),
+            ]
+        );
+        const int most = 3;
+        var (ground, layers) = (new HiddenGround([block]), new ThreadGrid(new(-10_000, -10_000, 50_000, 30_000)));
+        for (var pass = 0; pass < most; pass++)
+        for (var y = 8.2; y < 12; y += 0.4)
+            layers.Lay(Mm(15, y), Mm(20, y), ThreadGrid.ThreadWidth);
+        for (var i = 1; i < travel.Length; i++)
+            layers.Lay(travel[i - 1], travel[i], ThreadGrid.ThreadWidth);
+
+        var spread = new HiddenTravel(new(ground, layers, most), layers, most).Spread(block, 0);
+
+        ImmutableArray<Point> way = [.. spread.Stitches.Where(s => s.Use != StitchUse.Fill).Select(s => s.At)];
+        Assert.Equal(travel.Take(2), way.Take(2));
+        Assert.Equal(travel[^1], way[^1]);
+        Assert.Contains(way, p => p.X is > 15_000 and < 20_000);
+        Assert.DoesNotContain(way, p => p.X is > 15_000 and < 20_000 && p.Y is > 8000 and < 12_000);
+        Assert.Equal(
+            block.Stitches.Where(s => s.Use == StitchUse.Fill),
+            spread.Stitches.Where(s => s.Use == StitchUse.Fill)
+        );
+    }
+
+    private static Point Mm(double x, double y) => new((int)Math.Round(x * 1000), (int)Math.Round(y * 1000));
 }

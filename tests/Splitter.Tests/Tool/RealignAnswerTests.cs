@@ -123,8 +123,8 @@ public sealed class RealignAnswerTests : IDisposable
 
     /// <summary>The move is told for the middle of the hoop: so far the stitch goes that lies nearest to it.</summary>
     [Theory]
-    [InlineData("A1 1 mm left", "A3 1 mm right", "drawn in", "shorter along the warp")]
-    [InlineData("A1 1 mm right", "A3 1 mm left", "stretched", "longer along the warp")]
+    [InlineData("A1 0.7 mm left", "A3 0.7 mm right", "drawn in", "shorter along the warp")]
+    [InlineData("A1 0.7 mm right", "A3 0.7 mm left", "stretched", "longer along the warp")]
     public async Task AStretchIsToldAsWhatItIsAndTheMoveForTheMiddle(
         string one,
         string other,

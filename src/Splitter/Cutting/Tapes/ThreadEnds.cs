@@ -1,5 +1,4 @@
 using Splitter.Artwork.Tapes;
-using Splitter.Geometry;
 using Splitter.Tapes;
 
 namespace Splitter.Cutting.Tapes;
@@ -11,12 +10,6 @@ namespace Splitter.Cutting.Tapes;
 /// <param name="threads">All of the tape but what is left out.</param>
 internal sealed class ThreadEnds(IEnumerable<OriginalThread> threads)
 {
-    /// <summary>
-    /// A move of as many records as jumps that cut the thread, µm each way: the last of them is the stitch. One that
-    /// got longer, where a tape is made wider, is cut.
-    /// </summary>
-    private const int LongestLoose = TapeRecord.TrimJumps * TapeRecord.Longest * Units.TapeStep;
-
     private readonly Dictionary<int, OriginalThread> original = threads.ToDictionary(t => t.Number);
     private readonly int lastNumber = threads.Max(t => t.Number);
 
@@ -62,11 +55,10 @@ internal sealed class ThreadEnds(IEnumerable<OriginalThread> threads)
         && one.Number + 1 == other.Number
         && original[one.Number].Block == original[other.Number].Block
         && (
-            original[other.Number].Start != ThreadArrival.Loose || CanBeLoose(one.Stitches[^1].At, other.Stitches[0].At)
+            // One that got longer, where a tape is made wider, is cut.
+            original[other.Number].Start != ThreadArrival.Loose
+            || TapeRecord.CanBeLoose(one.Stitches[^1].At, other.Stitches[0].At)
         );
-
-    private static bool CanBeLoose(Point from, Point to) =>
-        Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y)) <= LongestLoose;
 
     /// <summary>
     /// The tape itself cuts the thread before one begins, or ends. Before one that is left out, who knows: a tie more

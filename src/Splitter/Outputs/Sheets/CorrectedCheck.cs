@@ -30,7 +30,7 @@ internal sealed class CorrectedCheck(SheetContent sheet, Part part, Correction c
                     say.Say("corrected.was-off"),
                 ],
                 part.Hooping.Alignments.Zip(
-                    correction.Offsets,
+                    correction.Checked,
                     (cross, offset) =>
                         new object?[]
                         {

@@ -39,7 +39,13 @@ internal sealed class RealignLine(SheetContent sheet, Part part)
             ]
         );
 
-    /// <summary>One word of a command, as all usual shells read it.</summary>
-    private static string Word(string text) =>
-        text.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' or '_') ? text : $"\"{text}\"";
+    /// <summary>
+    /// One word of a command. All usual shells know double quotes; within them those of POSIX and PowerShell still read
+    /// some characters, which single quotes leave as they are, but for the quote itself (POSIX.1-2017, Shell Command
+    /// Language 2.2).
+    /// </summary>
+    internal static string Word(string text) =>
+        text.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' or '_') ? text
+        : text.IndexOfAny(['$', '`', '"', '\\', '!']) < 0 ? $"\"{text}\""
+        : $"'{text.Replace("'", @"'\''", StringComparison.Ordinal)}'";
 }
