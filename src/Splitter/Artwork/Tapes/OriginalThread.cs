@@ -41,7 +41,11 @@ internal enum ThreadArrival
 /// <summary>A needle hole of a tape, where it lies on the drawing.</summary>
 /// <param name="Kind">What the stitch that ends here is for.</param>
 /// <param name="Row">Of a fill, the number of its row; neighbours are even and odd in turn.</param>
-internal readonly record struct OriginalStitch(Point At, StitchKind Kind, int Row);
+internal readonly record struct OriginalStitch(Point At, StitchKind Kind, int Row)
+{
+    /// <summary>It is there for what is sewn over it, and shows nowhere.</summary>
+    internal bool IsBelow => Kind is StitchKind.Underlay or StitchKind.Travel or StitchKind.Tie;
+}
 
 /// <summary>What a tape sews of one object without moving the needle.</summary>
 /// <param name="Number">Through the whole tape, in sewing order.</param>

@@ -14,7 +14,7 @@ internal sealed class TapeObjects
     /// The share of a phase that later stitches cover, when it is there for them: a way along an edge has a side beside
     /// it.
     /// </summary>
-    private const double Hidden = 0.7;
+    private const double HiddenShare = 0.7;
 
     /// <summary>
     /// What interrupts something is part of it if it covers no more than this share of it: the tip of a fill.
@@ -41,7 +41,7 @@ internal sealed class TapeObjects
         groups = RowGroups.Of(phases, out last);
     }
 
-    /// <summary>In sewing order.</summary>
+    /// <summary>From the lowest up, see <see cref="FillSections"/>.</summary>
     internal static IEnumerable<TapeObject> Of(ColourBlock block)
     {
         var objects = new TapeObjects([
@@ -85,11 +85,11 @@ internal sealed class TapeObjects
     {
         var shared = new Dictionary<int, int>();
         foreach (var group in after)
-            if (phase.Ground.IsOn(grounds[group], Hidden))
+            if (phase.Ground.IsOn(grounds[group], HiddenShare))
                 return group;
             else
                 shared.Add(group, phase.Ground.Shared(grounds[group]));
-        if (shared.Count == 0 || shared.Values.Sum() < phase.Ground.Count * Hidden)
+        if (shared.Count == 0 || shared.Values.Sum() < phase.Ground.Count * HiddenShare)
             return null;
         var most = shared.OrderByDescending(s => s.Value).ThenBy(s => s.Key).First().Key;
         return phases[most].Kind == StitchKind.Fill ? most : null;
@@ -164,7 +164,6 @@ internal sealed class TapeObjects
         && phases[phase].Phase.Thread == phases[before].Phase.Thread
         && (groups[phase] == RowGroups.None || (groups[phase] > after && last[groups[phase]] < before));
 
-    /// <summary>From the lowest up, see <see cref="FillSections"/>.</summary>
     private IEnumerable<TapeObject> InOrder(bool[] isHidden, bool[] isTie)
     {
         bool IsMain(int i) => !isHidden[i] && !isTie[i];

@@ -21,7 +21,7 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
     /// A move that is longer than this, µm, and no stitch, is cut by hand where the machine does not: so it is when the
     /// thread is tied before it. Common practice, no source.
     /// </summary>
-    private const int LongestLoose = 2 * Units.Millimetre;
+    private const int LongestAfterTie = 2 * Units.Millimetre;
 
     /// <summary>Stitches that tie are shorter than this, µm. Common practice, no source: 0.6 to 0.8 mm.</summary>
     internal const int LongestTie = 1200;
@@ -106,7 +106,7 @@ internal sealed record TapeSheet(int Width, int Height, ImmutableArray<ColourBlo
         {
             if (jumps > 0 && holes.Count > 0)
             {
-                if (jumps >= TapeRecord.TrimJumps || (IsTied() && holes[^1].DistanceTo(at) > LongestLoose))
+                if (jumps >= TapeRecord.TrimJumps || (IsTied() && holes[^1].DistanceTo(at) > LongestAfterTie))
                     End();
                 else
                     moved.Add(holes.Count);

@@ -4,11 +4,11 @@ using Splitter.Geometry;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// What lies over a shape where a hooping reaches past its seams, when earlier ones have sewn it and this one does not
-/// sew it again: an overlap would cover it. It grows from the uppermost shape down.
+/// What lies over a shape where a hooping can sew, when earlier ones have sewn it and this one does not sew it again:
+/// an overlap, or a stitch across a seam, would cover it. It grows from the uppermost shape down.
 /// </summary>
-/// <param name="reach">How far the hooping sews.</param>
-internal sealed class FinishedWork(Reach reach)
+/// <param name="field">Where the hooping can sew.</param>
+internal sealed class FinishedWork(Box field)
 {
     /// <summary>Threads are looked at every so often, µm.</summary>
     private const int Step = CellGround.Side;
@@ -18,11 +18,9 @@ internal sealed class FinishedWork(Reach reach)
 
     private readonly CellGround earlier = new();
     private readonly CellGround own = new();
-    private readonly Func<double, double, bool> reaches = Polygons.Containment(reach.Lines);
-    private readonly Box bounds = reach.Lines.Bounds;
 
     /// <summary>The hooping sews something there, perhaps.</summary>
-    internal bool Reaches(Box box) => box.Meets(bounds);
+    internal bool Reaches(Box box) => box.Meets(field);
 
     /// <param name="from">Of a stitch that an earlier hooping sews.</param>
     internal void AddEarlier(Point from, Point to) => Lay(earlier, from, to);
@@ -41,10 +39,9 @@ internal sealed class FinishedWork(Reach reach)
 
     private void Lay(CellGround ground, Point from, Point to)
     {
-        if (Box.Around([from, to]).Meets(bounds))
-            foreach (var at in Along(from, to))
-                if (reaches(at.X, at.Y))
-                    ground.Lay(at, at, Beside);
+        foreach (var at in Along(from, to))
+            if (field.Contains(at))
+                ground.Lay(at, at, Beside);
     }
 
     private static IEnumerable<Point> Along(Point from, Point to)

@@ -6,8 +6,9 @@ using Splitter.Planning;
 namespace Splitter.Cutting.Tapes;
 
 /// <summary>
-/// Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies; what lies below
-/// others and crosses a seam, the earliest one, so that it never lies on what is finished.
+/// Which hooping sews each stitch of a shape that seams cut: that on whose territory its middle lies. What crosses a
+/// seam below others goes to the earliest one, and what would lie on what is finished to an earlier one, so that it
+/// does not.
 /// </summary>
 internal sealed class StitchOwners
 {
@@ -18,12 +19,14 @@ internal sealed class StitchOwners
     private const int Scrap = 1500;
 
     private readonly ImmutableArray<Box> fields;
+    private readonly ImmutableArray<FinishedWork> finished;
     private readonly ImmutableArray<Region> territories;
     private readonly ImmutableArray<Func<double, double, bool>> owns;
 
-    internal StitchOwners(Plan plan, ImmutableArray<Region> territories)
+    /// <param name="finished">For each hooping what lies over the shape whose stitches are asked for.</param>
+    internal StitchOwners(Plan plan, ImmutableArray<Region> territories, ImmutableArray<FinishedWork> finished)
     {
-        this.territories = territories;
+        (this.territories, this.finished) = (territories, finished);
         fields = [.. plan.Hoopings.Select(h => h.Ground)];
         owns = [.. territories.Select(Polygons.Containment)];
     }
@@ -40,10 +43,7 @@ internal sealed class StitchOwners
     {
         var owners = new int[stitches.Length];
         for (var i = 1; i < stitches.Length; i++)
-            owners[i] = (
-                (IsBelow(stitches[i]) ? Earliest(stitches[i - 1].At, stitches[i].At) : null)
-                ?? Nearest(stitches[i - 1].At, stitches[i].At)
-            )!.Value;
+            owners[i] = Owner(stitches[i - 1].At, stitches[i]);
         owners[0] = stitches.Length > 1 ? owners[1] : Nearest(stitches[0].At, stitches[0].At)!.Value;
         GiveScraps(stitches, owners);
         return owners;
@@ -75,20 +75,33 @@ internal sealed class StitchOwners
             divided.Add((to, false));
     }
 
-    private static bool IsBelow(OriginalStitch stitch) =>
-        stitch.Kind is StitchKind.Underlay or StitchKind.Travel or StitchKind.Tie;
+    private int Owner(Point from, OriginalStitch to)
+    {
+        if (to.IsBelow && Earliest(from, to.At) is { } earliest)
+            return earliest;
+        var owner = Nearest(from, to.At)!.Value;
+        for (var i = owner; i >= 0; i--)
+            if ((i == owner || CanSewOf(i, from, to.At)) && !finished[i].IsUnder(from, to.At))
+                return i;
+        return owner;
+    }
 
     /// <summary>
     /// Of the hoopings that can sew a stitch, the first on whose territory some of it lies; null where that is none.
     /// </summary>
     private int? Earliest(Point from, Point to)
     {
-        var middle = from.Towards(to, 0.5);
         for (var i = 0; i < fields.Length; i++)
-            if (CanSew(i, from, to) && (owns[i](middle.X, middle.Y) || owns[i](from.X, from.Y) || owns[i](to.X, to.Y)))
+            if (CanSewOf(i, from, to))
                 return i;
         return null;
     }
+
+    /// <summary>The hooping can sew a stitch of which some lies on its territory.</summary>
+    private bool CanSewOf(int hooping, Point from, Point to) =>
+        CanSew(hooping, from, to)
+        && from.Towards(to, 0.5) is var middle
+        && (owns[hooping](middle.X, middle.Y) || owns[hooping](from.X, from.Y) || owns[hooping](to.X, to.Y));
 
     /// <summary>
     /// Of the hoopings that can sew a stitch, that on whose territory its middle lies, or nearest to it.
@@ -116,7 +129,7 @@ internal sealed class StitchOwners
             if (Length(stitches, from, to) >= Scrap)
                 continue;
             foreach (var neighbour in Neighbours(owners, from, to))
-                if (Enumerable.Range(from, to - from).All(i => CanSew(neighbour, stitches[i - 1].At, stitches[i].At)))
+                if (Enumerable.Range(from, to - from).All(i => CanTake(neighbour, stitches[i - 1].At, stitches[i].At)))
                 {
                     Array.Fill(owners, neighbour, from, to - from);
                     break;
@@ -125,6 +138,9 @@ internal sealed class StitchOwners
         if (owners.Length > 1)
             owners[0] = owners[1];
     }
+
+    private bool CanTake(int hooping, Point from, Point to) =>
+        CanSew(hooping, from, to) && !finished[hooping].IsUnder(from, to);
 
     private static IEnumerable<int> Neighbours(int[] owners, int from, int to)
     {

@@ -61,7 +61,7 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, FinishedWork f
     /// <summary>All of a stitch of another hooping lies within the overlap; of a column, its middle.</summary>
     private bool Reaches(Point from, OriginalStitch to)
     {
-        if (IsBelow(to) || !owners.CanSew(hooping, from, to.At))
+        if (to.IsBelow || !owners.CanSew(hooping, from, to.At))
             return false;
         var within = Within(to);
         if (to.Kind != StitchKind.Satin)
@@ -69,8 +69,6 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, FinishedWork f
         var middle = from.Towards(to.At, 0.5);
         return within(middle.X, middle.Y);
     }
-
-    private static bool IsBelow(OriginalStitch stitch) => stitch.Kind is StitchKind.Underlay or StitchKind.Travel;
 
     private Func<double, double, bool> Within(OriginalStitch stitch) =>
         stitch.Kind switch
@@ -127,7 +125,7 @@ internal sealed class Stretches(StitchOwners owners, Reach reach, FinishedWork f
     /// </summary>
     private Point? End(Point from, Point to, OriginalStitch stitch)
     {
-        if (stitch.Kind == StitchKind.Satin || IsBelow(stitch))
+        if (stitch.Kind == StitchKind.Satin || stitch.IsBelow)
             return null;
         var (within, last) = (Within(stitch), from);
         var count = (int)(from.DistanceTo(to) / Units.TapeStep);

@@ -21,8 +21,8 @@ internal sealed class TapeCutter
 
     private TapeCutter(Plan plan, ImmutableArray<Region> territories, ImmutableArray<Reach> reaches)
     {
-        (this.reaches, owners) = (reaches, new(plan, territories));
-        finished = [.. reaches.Select(reach => new FinishedWork(reach))];
+        finished = [.. plan.Hoopings.Select(h => new FinishedWork(h.Ground))];
+        (this.reaches, owners) = (reaches, new(plan, territories, finished));
         stretches = [.. reaches.Select((reach, i) => new Stretches(owners, reach, finished[i], i))];
     }
 

@@ -1,4 +1,3 @@
-using Splitter.Cutting.Tapes;
 using Splitter.Parts;
 using Splitter.Stitching;
 using Splitter.Tests.Artwork.Tapes;
@@ -19,7 +18,7 @@ public sealed class FinishedWorkTests
         Assert.Equal(2, set.Parts.Length);
         var (earlier, later) = (Stitches(set.Parts[0]), Stitches(set.Parts[1]));
         var lines = Lines(earlier).Except(Lines(later)).ToList();
-        var rows = later.Where(s => s is { From.Use: StitchUse.Fill, To: { Use: StitchUse.Fill, Source: Repeated } });
+        var rows = later.Where(s => s is { From.Use: StitchUse.Fill, To.Use: StitchUse.Fill });
         Assert.NotEmpty(rows);
         Assert.NotEmpty(lines);
         foreach (var (from, to) in rows.Where(r => r.To.At.Y is > 2000 and < 38_000))
@@ -33,6 +32,31 @@ public sealed class FinishedWorkTests
                 .Where(s => s.To.Use == StitchUse.Run && s.From.At.X == s.To.At.X)
                 .Select(s => s.To.At.X)
                 .Distinct();
+    }
+
+    /// <summary>
+    /// Rows of long stitches below narrow columns: those that cross the seam reach farther than the overlap.
+    /// </summary>
+    [Fact]
+    public void AStitchAcrossASeamLiesBelowWhatIsFinishedOverIt()
+    {
+        var tape = new HandTape();
+        for (var row = 0; row <= 100; row++)
+        {
+            var holes = Enumerable
+                .Range(0, 15)
+                .Select(k => Math.Clamp((k * 8.0) - (row % 4 * 2), 0, 100))
+                .Distinct()
+                .ToList();
+            foreach (var x in row % 2 == 0 ? holes : Enumerable.Reverse(holes))
+                tape.Sew((x, row * 0.4));
+        }
+        tape.Stop();
+        for (var x = 30; x <= 70; x += 3)
+            tape.Jump(x, 2, 10).Column(x, 2, 1, 36);
+        var set = Made(tape, blocks: 2);
+        Assert.Equal(2, set.Parts.Length);
+        Assert.Empty(LayersInOrder.Turned(set, "t1", "t2"));
     }
 
     /// <summary>The line below a column crosses the seam in the part that is sewn first.</summary>
@@ -60,8 +84,6 @@ public sealed class FinishedWorkTests
         foreach (var part in set.Parts)
             Assert.Equal(0, part.Steps.Where(s => s.Kind == StepKind.Body).Sum(s => s.Moves.Count(m => m.Trim)));
     }
-
-    private const StitchSource Repeated = StitchSource.Repeated;
 
     /// <summary>A fill of slanting rows, to and fro.</summary>
     private static HandTape Slanting(double width, double height, int degrees)

@@ -207,6 +207,7 @@ public sealed class TapeCutterTests
         var tape = new HandTape().Rows(0, 0, 120, 40).Stop().Jump(50, 10, 12).Rows(50, 10, 30, 20);
         var set = Made(tape, blocks: 2);
         Assert.Empty(set.Plan.TurnedLayers);
+        Assert.Empty(LayersInOrder.Turned(set, "t1", "t2"));
         Assert.All(
             set.Parts,
             p =>
