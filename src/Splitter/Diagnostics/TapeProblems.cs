@@ -98,7 +98,7 @@ internal static class TapeProblems
     /// <summary>Sizes in steps of 0.1 mm.</summary>
     internal static Diagnostic OtherSize(string file, (int Width, int Height) stated, (int Width, int Height) read) =>
         Diagnostic.Warning(
-            5010,
+            5011,
             Place.Whole(file),
             Invariant($"the header says that the design is {stated.Width / 10.0} x {stated.Height / 10.0} mm, and its ")
                 + Invariant($"stitches take {read.Width / 10.0} x {read.Height / 10.0} mm; the stitches count; ")

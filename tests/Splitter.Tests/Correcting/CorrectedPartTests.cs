@@ -3,10 +3,8 @@ using Splitter.Correcting;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs.Sheets;
-using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Planning.Fit;
-using Splitter.Recipes;
 using Splitter.Stitching;
 
 namespace Splitter.Tests.Correcting;

@@ -221,8 +221,8 @@ public sealed class TapeTests
     [InlineData(100, 0, "")]
     [InlineData(120, 0, "")]
     [InlineData(0, 0, "")]
-    [InlineData(20, 0, "SPL5010")]
-    [InlineData(400, 0, "SPL5010")]
+    [InlineData(20, 0, "SPL5011")]
+    [InlineData(400, 0, "SPL5011")]
     public void AHeaderWithAnotherSizeIsTold(int right, int left, string code)
     {
         var tape = TapeWriter.Write(

@@ -1,7 +1,6 @@
 using Splitter.Cutting.Tapes;
 using Splitter.Geometry;
 using Splitter.Parts;
-using Splitter.Stitching;
 
 namespace Splitter.Tests.Cutting.Tapes;
 
