@@ -42,7 +42,7 @@ internal static class EveryHoopingPage
 
     /// <summary>A file that says it, whole, with figures for an example.</summary>
     private const string FileForm =
-        "{ part: D, offsets: [{ at: A6, right: 0.6 mm, down: 0.2 mm }, { at: A8, left: 0.5 mm }] }";
+        "{ part: D, offsets: [{ at: A6, up: 1 mm }, { at: A8, up: 1 mm }] }";
 
     /// <summary>From a part's page to what is told here: a sentence that ends with the name of this page.</summary>
     internal static object[] Linked(SheetContent sheet, string text) =>
