@@ -31,7 +31,7 @@ internal static class Corrector
             Judgement.Of(recipe, fit, hooping, seen),
             () => OddFigure.Of(recipe, fit, plan, hooping, seen)
         )
-        let expected = new ExpectedFit(recipe, drawing, plan, hooping)
+        let expected = new ExpectedFit(recipe, drawing, plan, hooping, judged.Followed)
         let joins = expected.With([.. seen.Where(s => s.ShowsBothWays).Select(s => s.Taken)])
         let shown = CheckCrosses.Shown(parts[hooping].Field, judged, seen)
         let after = After(plan, hooping, judged, joins, CheckCrosses.Of(parts[hooping], judged, shown))

@@ -12,7 +12,8 @@ namespace Splitter.Correcting;
 /// What a correction does to the errors of joins. The part then lies as its measured places were read, and no more as
 /// its corners were set; later parts that are set by its corners follow it.
 /// </summary>
-internal sealed class ExpectedFit(Recipe recipe, Drawing drawing, Plan plan, int hooping)
+/// <param name="followed">What a stretch that is followed adds; null for none.</param>
+internal sealed class ExpectedFit(Recipe recipe, Drawing drawing, Plan plan, int hooping, FollowedSpread? followed)
 {
     /// <summary>Differences below a step of what is told are none, µm.</summary>
     private const int Told = 10;
@@ -28,7 +29,12 @@ internal sealed class ExpectedFit(Recipe recipe, Drawing drawing, Plan plan, int
     /// </param>
     internal ImmutableArray<JoinChange> With(ImmutableArray<TakenCorner> measured)
     {
-        var after = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners, (hooping, measured));
+        var after = new PredictedFit(
+            recipe,
+            plan.Hoopings.Length,
+            plan.Corners,
+            new(hooping, measured, followed is null ? null : followed.At)
+        );
         return
         [
             .. from planned in plan.Joins

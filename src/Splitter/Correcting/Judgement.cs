@@ -25,6 +25,9 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
     /// </summary>
     private const double Apart = 30.0 * Units.Millimetre;
 
+    /// <summary>What following a stretch adds to errors; null where none is followed.</summary>
+    internal FollowedSpread? Followed { get; private init; }
+
     internal static Judgement Of(Recipe recipe, PredictedFit fit, int hooping, ImmutableArray<Sighting> seen)
     {
         double[] offsets = [.. seen.SelectMany(s => s.Seen(s.Offset))];
@@ -32,14 +35,10 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
         var move = MeasuredMove.Best(seen, GrainStretch.None);
         // What moves it must explain, and what is left of the offsets after each.
         var about = move.About;
-        double[][] rigid =
-        [
-            Column(seen, _ => new(1, 0)),
-            Column(seen, _ => new(0, 1)),
-            Column(seen, p => new(about.Y - p.Y, p.X - about.X)),
-        ];
+        Func<Vector, Vector>[] moves = [_ => new(1, 0), _ => new(0, 1), p => new(about.Y - p.Y, p.X - about.X)];
+        double[][] rigid = [.. moves.Select(m => Column(seen, m))];
         if (!IsChance(new LinearFit(offsets.Length, rigid), offsets, spread))
-            return Strained(recipe, offsets, spread, rigid, seen);
+            return Strained(recipe, offsets, spread, moves, seen);
         var verdict =
             IsChance(new LinearFit(offsets.Length), offsets, spread) ? Verdict.Fits
             : IsChance(new LinearFit(offsets.Length, rigid[..2]), offsets, spread) ? Verdict.Moved
@@ -62,10 +61,11 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
         Recipe recipe,
         double[] offsets,
         double[,] spread,
-        double[][] rigid,
+        Func<Vector, Vector>[] moves,
         ImmutableArray<Sighting> seen
     )
     {
+        double[][] rigid = [.. moves.Select(m => Column(seen, m))];
         var origin = new Vector(seen[0].At.X, seen[0].At.Y);
         var grain = new GrainStretch(recipe.Cloth.Stretch.WarpDirection, 0, 0, origin);
         var warp = Strain(seen, p => grain.AlongWarp(p - origin));
@@ -94,7 +94,15 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
             move,
             stretch,
             MeasuredMove.Left(seen, move, stretch)
-        );
+        )
+        {
+            Followed = new(
+                [.. moves, p => grain.AlongWarp(p - origin), p => grain.AlongWeft(p - origin)],
+                new LinearFit(offsets.Length, rigid),
+                model,
+                spread
+            ),
+        };
 
         LinearFit Model(params double[][] strains) => new(offsets.Length, [.. rigid, .. strains]);
 

@@ -55,6 +55,19 @@ internal sealed class LinearFit
         return found;
     }
 
+    /// <summary>For each value, and then for each column, how much a unit of the value adds to its coefficient.</summary>
+    internal double[][] Shares() =>
+        [
+            .. Enumerable
+                .Range(0, size)
+                .Select(i =>
+                {
+                    var unit = new double[size];
+                    unit[i] = 1;
+                    return Coefficients(unit);
+                }),
+        ];
+
     /// <summary>
     /// The squared length of what is left of the values, in standard deviations: with <see cref="Left"/> degrees of
     /// freedom if they are normal with this covariance and otherwise made up of the columns.

@@ -85,7 +85,7 @@ public sealed class CorrectedPartTests
         );
         Assert.Contains("measure at", problem.Message, StringComparison.Ordinal);
 
-        ExpectedFit Expected(int h) => new(recipe, drawing, plan, h);
+        ExpectedFit Expected(int h) => new(recipe, drawing, plan, h, null);
 
         ImmutableArray<TakenCorner> Taken(int h) =>
             [.. plan.Hoopings[h].Takes.Select(i => plan.Corners[i]).Select(c => new TakenCorner(c.At, c.Donor))];

@@ -41,8 +41,7 @@ internal static class EveryHoopingPage
     }
 
     /// <summary>A file that says it, whole, with figures for an example.</summary>
-    private const string FileForm =
-        "{ part: D, offsets: [{ at: A6, up: 1 mm }, { at: A8, up: 1 mm }] }";
+    private const string FileForm = "{ part: D, offsets: [{ at: A6, up: 1 mm }, { at: A8, up: 1 mm }] }";
 
     /// <summary>From a part's page to what is told here: a sentence that ends with the name of this page.</summary>
     internal static object[] Linked(SheetContent sheet, string text) =>

@@ -23,16 +23,22 @@ internal sealed class PredictedFit
     /// <summary>How closely an offset is read: one standard deviation per axis, µm.</summary>
     private readonly double reading;
 
-    /// <param name="correction">
-    /// A hooping that has been moved to fit what was measured at places of it; null for none.
+    private readonly Correction? correction;
+
+    /// <summary>A hooping that has been moved to fit what was measured at places of it.</summary>
+    /// <param name="Besides">
+    /// Covariance, µm², of where it lays a place, beyond that of a rigid move; null for none.
     /// </param>
-    internal PredictedFit(
-        Recipe recipe,
-        int hoopings,
-        ImmutableArray<Corner> corners,
-        (int Hooping, ImmutableArray<TakenCorner> Measured)? correction = null
-    )
+    internal sealed record Correction(
+        int Hooping,
+        ImmutableArray<TakenCorner> Measured,
+        Func<Point, (double XX, double XY, double YY)>? Besides = null
+    );
+
+    /// <param name="correction">Null for none.</param>
+    internal PredictedFit(Recipe recipe, int hoopings, ImmutableArray<Corner> corners, Correction? correction = null)
     {
+        this.correction = correction;
         reading = recipe.Registration.Reading;
         var origin = corners.IsEmpty ? default : corners[0].At;
         poses = new(hoopings, recipe.Registration.Accuracy, recipe.Cloth.Stretch, origin);
@@ -41,7 +47,7 @@ internal sealed class PredictedFit
         {
             poses.Add([.. corners.Where(c => c.Receivers.Contains(i)).Select(c => new TakenCorner(c.At, c.Donor))]);
             if (i == correction?.Hooping)
-                poses.Correct(correction.Value.Measured.AsSpan(), reading);
+                poses.Correct(correction.Measured.AsSpan(), reading);
         }
     }
 
@@ -73,8 +79,9 @@ internal sealed class PredictedFit
     internal ErrorBudget Budget(int one, int other, Point at)
     {
         var misfit = Misfit(one, other, at);
+        var (besidesX, _, besidesY) = Besides(one, other, at);
         return new(
-            Math.Sqrt(Enumerable.Range(0, Poses.OfSetting).Sum(misfit.Square)),
+            Math.Sqrt(Enumerable.Range(0, Poses.OfSetting).Sum(misfit.Square) + besidesX + besidesY),
             Math.Sqrt(2 * Roundings * OfRounding),
             Math.Sqrt(misfit.Square(Poses.OfSetting)),
             Math.Sqrt(misfit.Square(Poses.OfSetting + 1)),
@@ -91,8 +98,9 @@ internal sealed class PredictedFit
     {
         var misfit = Misfit(one, other, at);
         var (xx, xy, _, yy) = misfit.With(misfit);
+        var besides = Besides(one, other, at);
         const double Round = Roundings * OfRounding;
-        return NormalSpread.Within95(xx + Round, yy + Round, xy);
+        return NormalSpread.Within95(xx + besides.XX + Round, yy + besides.YY + Round, xy + besides.XY);
     }
 
     /// <summary>
@@ -110,11 +118,17 @@ internal sealed class PredictedFit
             var (xx, xy, yx, yy) = away[i].With(away[j]);
             // The rounding of the first part is in all of them.
             var round = i == j ? Roundings * OfRounding : OfRounding;
-            (spread[2 * i, 2 * j], spread[2 * i, (2 * j) + 1]) = (xx + round, xy);
-            (spread[(2 * i) + 1, 2 * j], spread[(2 * i) + 1, (2 * j) + 1]) = (yx, yy + round);
+            var besides = i == j || parts[0] == correction?.Hooping ? Besides(parts[0], parts[i + 1], at) : default;
+            (spread[2 * i, 2 * j], spread[2 * i, (2 * j) + 1]) = (xx + besides.XX + round, xy + besides.XY);
+            (spread[(2 * i) + 1, 2 * j], spread[(2 * i) + 1, (2 * j) + 1]) = (yx + besides.XY, yy + besides.YY + round);
         }
         return CircleSpread.Within95(spread);
     }
+
+    private (double XX, double XY, double YY) Besides(int one, int other, Point at) =>
+        correction?.Besides is { } besides && (one == correction.Hooping || other == correction.Hooping)
+            ? besides(at)
+            : default;
 
     private Moves Misfit(int one, int other, Point at) => poses.MovesAt(other, at).From(poses.MovesAt(one, at));
 }
