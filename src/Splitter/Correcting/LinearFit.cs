@@ -55,7 +55,7 @@ internal sealed class LinearFit
         return found;
     }
 
-    /// <summary>For each value, and then for each column, how much a unit of the value adds to its coefficient.</summary>
+    /// <summary>For each value, and then for each column, what a unit of the value adds to its coefficient.</summary>
     internal double[][] Shares() =>
         [
             .. Enumerable
