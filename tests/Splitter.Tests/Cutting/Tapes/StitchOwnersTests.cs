@@ -80,10 +80,7 @@ public sealed class StitchOwnersTests
         var owners = Owners(Plan(right, left), Nothing);
         var divided = owners.Divided(Stitches(StitchKind.Run, from, to));
         Assert.Equal([At(from), At(to)], [divided[0].Stitch.At, divided[^1].Stitch.At]);
-        Assert.Equal(
-            divided.Select((_, i) => i > 0 && i < divided.Length - 1),
-            divided.Select(d => d.IsNew)
-        );
+        Assert.Equal(divided.Select((_, i) => i > 0 && i < divided.Length - 1), divided.Select(d => d.IsNew));
         Assert.True(divided.Length > 2);
         foreach (var (one, other) in divided.Zip(divided.Skip(1)))
         {
@@ -123,8 +120,7 @@ public sealed class StitchOwnersTests
         Assert.Equal([1, 1, 0, 0], Owners(Plan(), [Nothing[0], line]).Of(Stitches(StitchKind.Run, places)));
     }
 
-    private static ImmutableArray<FinishedWork> Nothing =>
-        [.. Plan().Hoopings.Select(h => new FinishedWork(h.Ground))];
+    private static ImmutableArray<FinishedWork> Nothing => [.. Plan().Hoopings.Select(h => new FinishedWork(h.Ground))];
 
     private static Plan Plan(double right = 60, double left = 40) => HandPlan.Of([null], right, left);
 

@@ -102,9 +102,7 @@ public sealed class ThreadEndsTests
         );
 
     private static KeptThread Kept(int number, double? from = null) =>
-        new([
-            .. Places(from ?? (10 * number)).Select(at => new KeptStitch(at, StitchKind.Run, StitchSource.Original)),
-        ])
+        new([.. Places(from ?? (10 * number)).Select(at => new KeptStitch(at, StitchKind.Run, StitchSource.Original))])
         {
             Number = number,
             IsWhole = (true, true),
