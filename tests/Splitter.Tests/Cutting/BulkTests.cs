@@ -90,6 +90,61 @@ public sealed class BulkTests
         Assert.Equal(stack.Select(s => s.Footprint.Area), pieces.Cast<FillPiece>().Select(p => p.EvenRows.Area));
     }
 
+    /// <summary>A line is too fine to hide what lies under it.</summary>
+    [Fact]
+    public void UnderALineNothingIsLeftOut()
+    {
+        var pieces = Cutter.Cut(
+            Samples.Drawing(Sea, Hull, Samples.Run("line", 35, 20, 65, 20)),
+            HandPlan.Of([null, null, null]),
+            new OverlapRules()
+        );
+        Assert.Equal(Sea.Footprint.Area, pieces.OfType<FillPiece>().Where(p => p.Shape == Sea).Sum(p => p.Core.Area));
+    }
+
+    /// <summary>A column that both parts sew counts twice; under it and one fill more there is no third.</summary>
+    [Fact]
+    public void UnderAColumnThatBothPartsSewOnlyOneFillLies()
+    {
+        Column column = new([Rung(42), Rung(58)]);
+        var band = new SatinShape
+        {
+            Id = "band",
+            Place = new("test.svg", 1, 1),
+            Thread = 0,
+            Style = new() { RowSpacing = 400 },
+            Columns = [column],
+            Footprint = Samples.Rectangle("band", 42, 18, 16, 4).Footprint,
+        };
+        var drawing = Samples.Drawing(Sea, Hull, band);
+        var pieces = Cutter.Cut(drawing, HandPlan.Of([null, null, null]), new OverlapRules());
+        Assert.Equal(2, pieces.OfType<SatinPiece>().Count());
+        Assert.Equal(3, new LayerMap(drawing, pieces).Pieces.Max());
+
+        static Rung Rung(double x) => new(Point.FromMillimetres(x, 18), Point.FromMillimetres(x, 22));
+    }
+
+    /// <summary>Where three parts meet, three pieces of the upper fill lie on each other, and nothing under them.</summary>
+    [Fact]
+    public void WhereThreePartsMeetThereIsRoomForOneFill()
+    {
+        var all = new Box(0, 0, 100_000, 40_000);
+        var plan = HandPlan.Of(
+            [null, null],
+            (all, all with { Right = 50_000 }),
+            (all, all with { Left = 50_000, Bottom = 20_000 }),
+            (all, all with { Left = 50_000, Top = 20_000 })
+        );
+        var drawing = Samples.Drawing(Sea, Hull);
+        var pieces = Cutter.Cut(drawing, plan, new OverlapRules());
+        Assert.Equal(3, new LayerMap(drawing, pieces).Pieces.Max());
+        var meeting = Region.Of(new Box(49_700, 19_700, 50_300, 20_300));
+        Assert.All(
+            pieces.Cast<FillPiece>().Where(p => p.Shape == Sea),
+            p => Assert.True(Polygons.Intersect(meeting, Lying(p)).IsEmpty)
+        );
+    }
+
     private static FillShape[] Shapes(int count) => [.. new[] { Sea, Hull, Sail, Sun }.Take(count)];
 
     private static List<FillPiece> Cut(int count) =>

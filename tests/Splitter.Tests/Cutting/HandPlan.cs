@@ -5,46 +5,40 @@ using Splitter.Recipes;
 
 namespace Splitter.Tests.Cutting;
 
-/// <summary>Plans of two parts, made by hand: territories that meet at x = 50 mm, 40 mm high. Arguments in millimetres.</summary>
+/// <summary>Plans made by hand, for tests of cutting alone. Arguments in millimetres.</summary>
 internal static class HandPlan
 {
-    /// <summary>How far each part reaches past the seam, µm.</summary>
+    /// <summary>How far each part reaches past a seam, µm.</summary>
     internal const int Overlap = 800;
 
-    /// <param name="right">The first field goes as far as this; its territory ends at 50.</param>
+    /// <summary>Two parts that meet at x = 50 mm, 40 mm high.</summary>
+    /// <param name="right">The first field goes as far as this.</param>
     /// <param name="left">The second field begins here.</param>
     internal static Plan Of(ImmutableArray<int?> owners, double right = 60, double left = 40) =>
-        Of(owners, new Box(0, 0, Mm(right), 40_000), new Box(Mm(left), 0, 100_000, 40_000));
+        Of(
+            owners,
+            (new(0, 0, Mm(right), Mm(40)), new(0, 0, Mm(50), Mm(40))),
+            (new(Mm(left), 0, Mm(100), Mm(40)), new(Mm(50), 0, Mm(100), Mm(40)))
+        );
 
-    private static Plan Of(ImmutableArray<int?> owners, Box first, Box second)
+    /// <summary>Parts that all meet each other.</summary>
+    internal static Plan Of(ImmutableArray<int?> owners, params ImmutableArray<(Box Ground, Box Territory)> parts)
     {
         var hoop = new Hoop("test", 60_000, 40_000);
         return new()
         {
             Hoop = hoop,
-            Hoopings =
-            [
-                Hooping("A", first, new(0, 0, 50_000, 40_000)),
-                Hooping("B", second, new(50_000, 0, 100_000, 40_000)),
-            ],
-            LowerBound = 2,
+            Hoopings = [.. parts.Select((part, i) => Hooping(Letters.Of(i), part.Ground, part.Territory))],
+            LowerBound = parts.Length,
             Owners = owners,
-            SeamLines = [new(0, 1, new([new(50_000, 0), new(50_000, 40_000)]))],
+            SeamLines = [],
             TurnedLayers = [],
             Joins =
             [
-                new()
-                {
-                    Earlier = 0,
-                    Later = 1,
-                    WorstAt = new(50_000, 0),
-                    PredictedError = 300,
-                    Budget = new(300, 0, 0, 0, 0),
-                    AlongSeam = 500,
-                    Overlap = Overlap,
-                    Narrowest = Overlap,
-                    Covers = 500,
-                },
+                .. from later in Enumerable.Range(0, parts.Length)
+                from earlier in Enumerable.Range(0, later)
+                orderby earlier, later
+                select Join(earlier, later),
             ],
             Corners = [],
             PlacementLines = [],
@@ -65,4 +59,18 @@ internal static class HandPlan
     }
 
     internal static int Mm(double length) => Units.FromMillimetres(length);
+
+    private static PartJoin Join(int earlier, int later) =>
+        new()
+        {
+            Earlier = earlier,
+            Later = later,
+            WorstAt = default,
+            PredictedError = 300,
+            Budget = new(300, 0, 0, 0, 0),
+            AlongSeam = 500,
+            Overlap = Overlap,
+            Narrowest = Overlap,
+            Covers = 500,
+        };
 }

@@ -72,6 +72,30 @@ public sealed class OverlapTests
         Assert.All([piece.Core, piece.EvenRows, piece.OddRows], g => Assert.Equal(bar.Footprint.Area, g.Area));
     }
 
+    /// <summary>A bar of 0.6 mm along the seam: neither half is wide enough to take the other.</summary>
+    [Fact]
+    public void OfTwoSliversNoneTakesTheOther()
+    {
+        var bar = Samples.Rectangle("bar", 49.7, 5, 0.6, 30);
+        var pieces = Cutter.Cut(Samples.Drawing(bar), HandPlan.Of([null]), new OverlapRules()).Cast<FillPiece>();
+        Assert.Equal([9e6, 9e6], pieces.Select(p => p.Core.Area));
+    }
+
+    /// <summary>A sliver of 0.4 mm beyond the seam goes to the neighbour, all of whose rows reach that far; one of 0.6 mm stays.</summary>
+    [Theory]
+    [InlineData(0.4, 1)]
+    [InlineData(0.6, 2)]
+    public void ASliverGoesToTheNeighbour(double width, int pieces)
+    {
+        var bar = Samples.Rectangle("bar", 20, 5, 30 + width, 30);
+        var cores = Cutter
+            .Cut(Samples.Drawing(bar), HandPlan.Of([null]), new OverlapRules())
+            .Cast<FillPiece>()
+            .ToList();
+        Assert.Equal(pieces, cores.Count);
+        Assert.Equal(bar.Footprint.Area, cores.Sum(p => p.Core.Area));
+    }
+
     /// <summary>No underlay lies where two parts sew rows, which hold the cloth.</summary>
     [Fact]
     public void NoUnderlayLiesInAnOverlap()

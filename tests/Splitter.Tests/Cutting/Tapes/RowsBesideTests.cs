@@ -46,6 +46,21 @@ public sealed class RowsBesideTests
     internal void OnesOwnAreAlwaysSewn(StitchSource source) =>
         Assert.True(new RowsBeside([]).IsWorthSewing(Row(StitchKind.Run, source, 90, 90, 1)));
 
+    /// <summary>Its first hole is the neighbour's, as wherever a row comes over the seam.</summary>
+    [Fact]
+    public void AStretchOfWhichSomeIsOnesOwnIsSewn()
+    {
+        var row = Row(StitchKind.Run, StitchSource.Original, 90, 90, 1);
+        Assert.True(
+            new RowsBeside([]).IsWorthSewing(
+                row with
+                {
+                    Stitches = row.Stitches.SetItem(0, row.Stitches[0] with { Source = StitchSource.Repeated }),
+                }
+            )
+        );
+    }
+
     [Fact]
     public void WithoutRowsOfItsOwnAPartRepeatsNone() =>
         Assert.False(new RowsBeside([]).IsWorthSewing(Row(StitchKind.Fill, StitchSource.Repeated, 0, 0, 20)));

@@ -24,6 +24,23 @@ public sealed class StitchOwnersTests
         Assert.Equal([1], Of(StitchKind.Run, 55));
     }
 
+    /// <summary>Territories end 1 mm before x = 50: there the nearer one counts, and of two as near the earlier.</summary>
+    [Theory]
+    [InlineData(48.8, 50.8, 0)]
+    [InlineData(49, 51, 0)]
+    [InlineData(49.2, 51.2, 1)]
+    public void BetweenTerritoriesAStitchGoesToTheNearer(double from, double to, int owner)
+    {
+        var plan = Plan();
+        Region[] territories =
+        [
+            Samples.Ground(0, 0, 49, 0, 49, 40, 0, 40),
+            Samples.Ground(51, 0, 99, 0, 99, 40, 51, 40),
+        ];
+        var owners = new StitchOwners(plan, [.. territories], Nothing);
+        Assert.Equal([owner, owner], owners.Of(Stitches(StitchKind.Run, from, to)));
+    }
+
     /// <summary>Some of it must lie on that part's territory, and all of it in its field.</summary>
     [Theory]
     [InlineData(45, 58, 0)] // Its middle lies beyond the seam, its start does not.
