@@ -51,13 +51,15 @@ internal static class FewestSearch
         if (found.Size == 1)
             return new(found.Covers, 1);
         // Of covers whose seams have room: no other is looked for.
-        var bound = PointBound.Of(task, found.Size ?? MostFields, 0);
+        var points = new PointBound(task);
+        var bound = points.Of(found.Size ?? MostFields, 0);
         if (found.Size > MostAtOnce)
-            return new(found.Covers, LowerBound.Of(task, found.Size.Value));
+            return new(found.Covers, LowerBound.Of(task, found.Size.Value, points));
+        var edges = new DrawnEdges(task);
         int? bounded = null;
         foreach (var features in Features)
         {
-            var candidates = Candidates.For(task, features, found.Covers is [var best, ..] ? best : []);
+            var candidates = Candidates.For(task, edges, features, found.Covers is [var best, ..] ? best : []);
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
@@ -66,13 +68,13 @@ internal static class FewestSearch
                 Search(task, candidates, bound, MostWork, found);
                 // Only for a smaller cover than before could another bound be found.
                 if (bounded is null || bounded != found.Size)
-                    bound = Math.Max(bound, PointBound.Of(task, found.Size ?? MostFields, PointBound.MostWork));
+                    bound = Math.Max(bound, points.Of(found.Size ?? MostFields));
                 bounded = found.Size;
             }
             if (found.Size is { } size)
                 Search(task, candidates, size, MostWorkForOthers, found);
         }
-        return new(found.Covers, LowerBound.Of(task, bound));
+        return new(found.Covers, LowerBound.Of(task, bound, points));
     }
 
     /// <summary>
