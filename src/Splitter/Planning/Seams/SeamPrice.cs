@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -68,7 +69,7 @@ internal sealed class SeamPrice
     /// <summary>What a line shows as the seam of two fields.</summary>
     /// <param name="later">The field that is sewn later.</param>
     /// <param name="owners">For each shape that stays whole the field that sews it.</param>
-    internal double Of(Polyline line, int later, IReadOnlyList<int?> owners)
+    internal double Of(Polyline line, int later, ImmutableArray<int?> owners)
     {
         var sum = 0.0;
         for (var i = 1; i < line.Points.Length; i++)
@@ -79,7 +80,7 @@ internal sealed class SeamPrice
     /// <param name="alongEdge">
     /// What running along an edge costs, as a share of running through the middle of a fill.
     /// </param>
-    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, double alongEdge = AlongEdge)
+    internal double Of(Point from, Point to, int later, ImmutableArray<int?> owners, double alongEdge = AlongEdge)
     {
         var length = from.DistanceTo(to);
         if (length == 0)
@@ -102,7 +103,7 @@ internal sealed class SeamPrice
     internal static double Inside(Shape shape) => shape is SatinShape ? InColumn : 1;
 
     /// <summary>How much shows at one place: 1 in the middle of a fill.</summary>
-    private double Share(double x, double y, Vector aside, int later, IReadOnlyList<int?> owners, double alongEdge)
+    private double Share(double x, double y, Vector aside, int later, ImmutableArray<int?> owners, double alongEdge)
     {
         var shape = map.Top(x, y);
         if (shape == CoverMap.Bare)
