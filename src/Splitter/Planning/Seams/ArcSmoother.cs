@@ -80,15 +80,12 @@ internal sealed class ArcSmoother(
                 var bound = best[i] + Length(a.At, b.At) + turned.Of(a.At, b.At);
                 if (bound >= best[j] || !StaysNear(places, i, j, most))
                     continue;
-                var along = i == j - 1 ? Along(a, b, common) : null;
-                if (along is null && bound + Bend >= best[j])
-                    continue;
                 var cost =
                     bound
                     + (
-                        along is null
-                            ? Bend + price.Of(a.At, b.At, later, owners, BesideEdge)
-                            : BendOnEdge + price.Of(new([.. along]), later, owners)
+                        i == j - 1 && Along(a, b, common) is { } along
+                            ? BendOnEdge + price.Of(new([.. along]), later, owners)
+                            : Leg(a.At, b.At, bound, best[j])
                     );
                 if (cost < best[j] && !(ample.Contains(a.At) && ample.Contains(b.At)))
                     cost += Tightness(a.At, b.At, arc);
@@ -102,6 +99,15 @@ internal sealed class ArcSmoother(
         way.Add(places[0]);
         way.Reverse();
         return arc with { Points = Drawn(way, common) };
+
+        // A leg that makes its way dearer than the best one is not priced to the end: prices only add.
+        double Leg(Point a, Point b, double before, double most)
+        {
+            if (before + Bend >= most)
+                return Bend;
+            var ground = price.OfGround(a, b, later, owners, BesideEdge);
+            return Bend + (before + (Bend + ground) >= most ? ground : ground + price.OfCrossings(a, b));
+        }
     }
 
     /// <summary>

@@ -34,7 +34,10 @@ internal sealed class Outlines
     internal static Outlines Of(Drawing drawing) => Known.GetValue(drawing, key => new(key));
 
     /// <summary>A ring of an outline.</summary>
-    internal sealed record Edge(ImmutableArray<Point> Points);
+    internal sealed class Edge(ImmutableArray<Point> points)
+    {
+        internal ImmutableArray<Point> Points { get; } = points;
+    }
 
     /// <summary>
     /// A place on an outline: on which ring, if on any, and where along it (whole part: segment; fraction: share of it).

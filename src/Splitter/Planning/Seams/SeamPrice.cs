@@ -77,10 +77,14 @@ internal sealed class SeamPrice
         return sum;
     }
 
+    private double Of(Point from, Point to, int later, ImmutableArray<int?> owners) =>
+        OfGround(from, to, later, owners, AlongEdge) + OfCrossings(from, to);
+
+    /// <summary>What a straight line shows of the ground that it runs through.</summary>
     /// <param name="alongEdge">
     /// What running along an edge costs, as a share of running through the middle of a fill.
     /// </param>
-    internal double Of(Point from, Point to, int later, ImmutableArray<int?> owners, double alongEdge = AlongEdge)
+    internal double OfGround(Point from, Point to, int later, ImmutableArray<int?> owners, double alongEdge)
     {
         var length = from.DistanceTo(to);
         if (length == 0)
@@ -94,7 +98,7 @@ internal sealed class SeamPrice
             var way = length * (k + 0.5) / count;
             shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners, alongEdge);
         }
-        return (shown * length / count / Units.Millimetre) + Crossings(from, to);
+        return shown * length / count / Units.Millimetre;
     }
 
     /// <summary>
@@ -116,7 +120,8 @@ internal sealed class SeamPrice
         return owners[shape] >= later || map.TopCut(x, y) == CoverMap.Bare ? 0 : 1;
     }
 
-    private double Crossings(Point from, Point to)
+    /// <summary>What a straight line shows of the lines that it crosses.</summary>
+    internal double OfCrossings(Point from, Point to)
     {
         HashSet<SegmentBins<int>.Segment>? crossed = null;
         var sum = 0.0;

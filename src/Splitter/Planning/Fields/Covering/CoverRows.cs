@@ -47,8 +47,8 @@ internal static class CoverRows
             var (left, right) = (GridLines.AtOrAfter(xs, ground.Left), GridLines.AtOrBefore(xs, ground.Right));
             var (top, bottom) = (GridLines.AtOrAfter(ys, ground.Top), GridLines.AtOrBefore(ys, ground.Bottom));
             for (var row = top; row < bottom && left < right; row++)
-                for (var cell = before[row, left]; cell < before[row, right]; cell++)
-                    held.Add(cell);
+            for (var cell = before[row, left]; cell < before[row, right]; cell++)
+                held.Add(cell);
             return held;
         }
     }

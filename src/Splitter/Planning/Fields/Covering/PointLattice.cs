@@ -104,8 +104,8 @@ internal sealed class PointLattice(CoverTask task, int pitch, DrawnGround ground
     {
         var places = new List<int>();
         for (var i = 0; i < mask.Length; i++)
-            for (var bits = mask[i]; bits != 0; bits &= bits - 1)
-                places.Add((i * 64) + BitOperations.TrailingZeroCount(bits));
+        for (var bits = mask[i]; bits != 0; bits &= bits - 1)
+            places.Add((i * 64) + BitOperations.TrailingZeroCount(bits));
         return places;
     }
 
