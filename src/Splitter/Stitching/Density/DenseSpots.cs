@@ -12,20 +12,24 @@ internal static class DenseSpots
     /// <summary>A shape that lies on a spot with less, in layers, has no part in it.</summary>
     private const double Share = 0.25;
 
+    private const int None = -1;
+
     /// <summary>The worst first: by layers, then by holes.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
     /// <param name="limit">Layers that cloth and needle bear; a square with more is too many by however little.</param>
     /// <param name="asked">Squares that are asked for; null for all.</param>
+    /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<DenseSpot> Of(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ThreadGrid grid,
         int limit,
-        HashSet<Square>? asked = null
+        HashSet<Square>? asked = null,
+        int jobs = 1
     )
     {
         ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
-        var shares = Shares(drawing, sewn, grounds);
+        var shares = Shares(drawing, sewn, grid.Numbers, grounds, jobs);
         return
         [
             .. grounds
@@ -75,22 +79,36 @@ internal static class DenseSpots
     private static ImmutableArray<Dictionary<Sewer, long>> Shares(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
-        ImmutableArray<ImmutableArray<Square>> grounds
+        SquareNumbers numbers,
+        ImmutableArray<ImmutableArray<Square>> grounds,
+        int jobs
     )
     {
         ImmutableArray<Dictionary<Sewer, long>> shares = [.. grounds.Select(_ => new Dictionary<Sewer, long>())];
         if (grounds.IsEmpty)
             return shares;
-        var groundOf = grounds.SelectMany((g, i) => g.Select(s => (s, i))).ToDictionary(p => p.s, p => p.i);
+        var groundOf = new int[numbers.Count];
+        Array.Fill(groundOf, None);
+        for (var i = 0; i < grounds.Length; i++)
+            foreach (var square in grounds[i])
+                groundOf[numbers[square]] = i;
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
-        foreach (var thread in ClothLayers.Threads(sewn))
-        foreach (var (square, length) in ThreadGrid.Under(thread.From, thread.To))
-            if (groundOf.TryGetValue(square, out var ground))
-            {
-                var sewer = new Sewer(placeOf[thread.Piece.Shape.Id], thread.Piece.Hooping);
-                shares[ground][sewer] =
-                    shares[ground].GetValueOrDefault(sewer) + ThreadGrid.Covered(length, thread.Breadth);
-            }
+        var covered = InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered);
+        foreach (var ((ground, sewer), area) in covered.SelectMany(hooping => hooping))
+            shares[ground].Add(sewer, area);
         return shares;
+
+        Dictionary<(int Ground, Sewer Sewer), long> Covered(ImmutableArray<SewnPiece> hooping)
+        {
+            var areas = new Dictionary<(int, Sewer), long>();
+            foreach (var thread in ClothLayers.Threads(hooping))
+            foreach (var (square, area) in new CoveredSquares(thread.From, thread.To, thread.Breadth))
+                if (groundOf[numbers[square]] is var ground && ground != None)
+                {
+                    var key = (ground, new Sewer(placeOf[thread.Piece.Shape.Id], thread.Piece.Hooping));
+                    areas[key] = areas.GetValueOrDefault(key) + area;
+                }
+            return areas;
+        }
     }
 }
