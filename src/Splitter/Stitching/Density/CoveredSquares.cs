@@ -13,7 +13,8 @@ internal struct CoveredSquares
     private const int Lines = 4;
 
     private readonly Point from;
-    private readonly Point to;
+    private readonly Vector way;
+    private readonly double length;
     private readonly int breadth;
     private CrossedSquares crossed;
     private int line;
@@ -21,11 +22,15 @@ internal struct CoveredSquares
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
     internal CoveredSquares(Point from, Point to, int breadth)
     {
-        (this.from, this.to, this.breadth) = (from, to, breadth);
-        if (from == to)
+        (this.from, this.breadth, way) = (from, breadth, Vector.Between(from, to));
+        length = way.Length;
+        if (length == 0)
+        {
             line = Lines;
-        else
-            crossed = Line(0);
+            return;
+        }
+        crossed = new(from, to);
+        Begin();
     }
 
     /// <summary>A square, and how much of it is covered, µm².</summary>
@@ -43,18 +48,16 @@ internal struct CoveredSquares
             if (crossed.MoveNext())
                 return true;
             line++;
-            if (line < Lines)
-                crossed = Line(line);
+            Begin();
         }
         return false;
     }
 
-    private readonly CrossedSquares Line(int number)
+    /// <summary>Begins a line.</summary>
+    private void Begin()
     {
-        var way = Vector.Between(from, to);
-        var aside = ((number + 0.5) / Lines - 0.5) * ThreadGrid.ThreadWidth / way.Length;
-        var beside = new Point((int)Whole(-aside * way.Y), (int)Whole(aside * way.X));
-        return new(from + beside, to + beside);
+        var aside = ((line + 0.5) / Lines - 0.5) * ThreadGrid.ThreadWidth / length;
+        crossed.Begin(new(from.X + (int)Whole(-aside * way.Y), from.Y + (int)Whole(aside * way.X)));
     }
 
     private static long Whole(double value) => (long)Math.Round(value, MidpointRounding.AwayFromZero);

@@ -3,8 +3,8 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// The squares that a line crosses, one after the other, and how much of it lies on each. It runs through all thread of
-/// a work several times, so it is a value that steps on without a call for each square.
+/// The squares that a line crosses, one after the other, and how much of it lies on each. All thread of a work goes
+/// through it several times, so it is a value that steps on, without an object for each stitch.
 /// </summary>
 internal struct CrossedSquares
 {
@@ -15,9 +15,8 @@ internal struct CrossedSquares
 
     internal CrossedSquares(Point from, Point to)
     {
-        var square = Square.At(from);
-        length = from.DistanceTo(to);
-        (x, y) = (new(from.X, to.X, square.Column), new(from.Y, to.Y, square.Row));
+        (length, x, y) = (from.DistanceTo(to), new(from.X, to.X), new(from.Y, to.Y));
+        Begin(from);
     }
 
     /// <summary>A square, and how much of the line lies on it, µm.</summary>
@@ -26,17 +25,25 @@ internal struct CrossedSquares
     /// <summary>For <c>foreach</c>.</summary>
     public readonly CrossedSquares GetEnumerator() => this;
 
+    /// <summary>Moves the line, as long as it is and in its direction, to another place, and begins there.</summary>
+    internal void Begin(Point at)
+    {
+        x.Begin(at.X);
+        y.Begin(at.Y);
+        done = 0;
+    }
+
     /// <summary>Steps on to the next square; false behind the last one.</summary>
     public bool MoveNext()
     {
         while (done < 1)
         {
-            var (before, leaves) = (done, (X: x.Leaves, Y: y.Leaves));
-            done = Math.Min(1, Math.Min(leaves.X, leaves.Y));
+            var (before, byX, byY) = (done, x.Leaves, y.Leaves);
+            done = Math.Min(1, Math.Min(byX, byY));
             Current = (new(x.Strip, y.Strip), (done - before) * length);
-            if (leaves.X <= leaves.Y)
+            if (byX <= byY)
                 x.Step();
-            if (leaves.Y <= leaves.X)
+            if (byY <= byX)
                 y.Step();
             if (done > before)
                 return true;
@@ -44,25 +51,25 @@ internal struct CrossedSquares
         return false;
     }
 
-    /// <summary>Where the line is along an axis: in a column, or in a row.</summary>
-    private struct Axis
+    /// <summary>How the line goes through columns, or through rows.</summary>
+    private struct Axis(int from, int to)
     {
-        private readonly double run;
-        private readonly int step;
+        private readonly double run = Math.Abs((double)to - from);
+        private readonly int step = Math.Sign((long)to - from);
         private double edge;
 
-        internal Axis(int from, int to, int strip)
-        {
-            (run, step, Strip) = (Math.Abs((double)to - from), Math.Sign((long)to - from), strip);
-            edge = step < 0 ? from - ((double)strip * Square.Side) : ((strip + 1.0) * Square.Side) - from;
-            Leave();
-        }
-
-        /// <summary>The column or row.</summary>
+        /// <summary>The column or row that it is in.</summary>
         internal int Strip { get; private set; }
 
         /// <summary>The share of the line at which it leaves that.</summary>
         internal double Leaves { get; private set; }
+
+        internal void Begin(int at)
+        {
+            Strip = Square.Down(at);
+            edge = Math.Abs(((Strip + (step < 0 ? 0.0 : 1.0)) * Square.Side) - at);
+            Leave();
+        }
 
         internal void Step()
         {

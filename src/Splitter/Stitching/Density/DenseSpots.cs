@@ -12,8 +12,6 @@ internal static class DenseSpots
     /// <summary>A shape that lies on a spot with less, in layers, has no part in it.</summary>
     private const double Share = 0.25;
 
-    private const int None = -1;
-
     /// <summary>The worst first: by layers, then by holes.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
     /// <param name="limit">Layers that cloth and needle bear; a square with more is too many by however little.</param>
@@ -87,11 +85,7 @@ internal static class DenseSpots
         ImmutableArray<Dictionary<Sewer, long>> shares = [.. grounds.Select(_ => new Dictionary<Sewer, long>())];
         if (grounds.IsEmpty)
             return shares;
-        var groundOf = new int[numbers.Count];
-        Array.Fill(groundOf, None);
-        for (var i = 0; i < grounds.Length; i++)
-            foreach (var square in grounds[i])
-                groundOf[numbers[square]] = i;
+        var map = new GroundMap(numbers, grounds);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
         var covered = InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered);
         foreach (var ((ground, sewer), area) in covered.SelectMany(hooping => hooping))
@@ -101,13 +95,17 @@ internal static class DenseSpots
         Dictionary<(int Ground, Sewer Sewer), long> Covered(ImmutableArray<SewnPiece> hooping)
         {
             var areas = new Dictionary<(int, Sewer), long>();
-            foreach (var thread in ClothLayers.Threads(hooping))
-            foreach (var (square, area) in new CoveredSquares(thread.From, thread.To, thread.Breadth))
-                if (groundOf[numbers[square]] is var ground && ground != None)
-                {
-                    var key = (ground, new Sewer(placeOf[thread.Piece.Shape.Id], thread.Piece.Hooping));
-                    areas[key] = areas.GetValueOrDefault(key) + area;
-                }
+            foreach (var (piece, from, to, breadth) in ClothLayers.Threads(hooping))
+            {
+                if (!map.Meets(Box.Around([from, to]).Grown(ThreadGrid.ThreadWidth / 2)))
+                    continue;
+                foreach (var (square, area) in new CoveredSquares(from, to, breadth))
+                    if (map.GroundOf(square) is { } ground)
+                    {
+                        var key = (ground, new Sewer(placeOf[piece.Shape.Id], piece.Hooping));
+                        areas[key] = areas.GetValueOrDefault(key) + area;
+                    }
+            }
             return areas;
         }
     }

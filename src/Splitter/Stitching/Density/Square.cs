@@ -26,5 +26,5 @@ internal readonly record struct Square(int Column, int Row)
     internal static Square At(Point point) => new(Down(point.X), Down(point.Y));
 
     /// <summary>Whole squares, rounded down on both sides of the origin.</summary>
-    private static int Down(int micrometres) => (micrometres < 0 ? micrometres - Side + 1 : micrometres) / Side;
+    internal static int Down(int micrometres) => (micrometres < 0 ? micrometres - Side + 1 : micrometres) / Side;
 }
