@@ -9,6 +9,9 @@ namespace Splitter;
 /// </summary>
 internal static class InOrder
 {
+    /// <summary>How many threads each of several things may have, when so many are worked on at once.</summary>
+    internal static int Each(int jobs, int things) => Math.Max(1, jobs / Math.Max(1, things));
+
     /// <param name="jobs">How many threads may work.</param>
     /// <param name="work">Changes nothing that another thread sees.</param>
     internal static ImmutableArray<TResult> Select<T, TResult>(IReadOnlyList<T> things, int jobs, Func<T, TResult> work)
