@@ -39,12 +39,12 @@ internal static class BodySteps
             return ordered;
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;
-        var layers = ClothLayers.Of(sewn);
+        var layers = ClothLayers.ThreadOf(sewn, jobs);
         var parts = ordered.Select(steps => Joined(steps, layers, mostLayers, isSpread: !isKept)).ToList();
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        Relief.Relieve(parts, ClothLayers.Of(Pieces([.. again])));
+        Relief.Relieve(parts, ClothLayers.HolesOf(Pieces([.. again]), jobs));
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
 

@@ -95,10 +95,14 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     }
 
     /// <summary>Layers too many that a way would make, summed over its length.</summary>
-    private double Burden(ImmutableArray<Point> way) =>
-        way.Zip(way.Skip(1))
-            .SelectMany(leg => ThreadGrid.Crossed(leg.First, leg.Second))
-            .Sum(on => on.Length * Math.Max(0, layers.LayersOn(on.Square) + HiddenWays.OneThread - most));
+    private double Burden(ImmutableArray<Point> way)
+    {
+        var sum = 0.0;
+        for (var i = 1; i < way.Length; i++)
+            foreach (var (square, length) in new CrossedSquares(way[i - 1], way[i]))
+                sum += length * Math.Max(0, layers.LayersOn(square) + HiddenWays.OneThread - most);
+        return sum;
+    }
 
     private void Count(ImmutableArray<Point> way, int breadth)
     {
