@@ -89,12 +89,13 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// <summary>Another way between the same ends that makes fewer layers too many; null when there is none.</summary>
     private ImmutableArray<Point>? Other(ImmutableArray<Point> way, int next)
     {
-        var (from, to) = (way[0], way[^1]);
+        var (from, to, burden) = (way[0], way[^1], Burden(way));
         return
-            from.DistanceTo(to) >= StitchRules.Shortest
+            burden > 0
+            && from.DistanceTo(to) >= StitchRules.Shortest
             && ways.Find(from, to, next, mayCrowd: true) is { } other
             && new Polyline(other).Length <= new Polyline(way).Length + Detour
-            && Burden(other) < Burden(way)
+            && Burden(other) < burden
             ? [.. Ties.Hidden(other).Select(s => s.At)]
             : null;
     }
