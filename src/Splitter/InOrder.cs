@@ -9,6 +9,9 @@ namespace Splitter;
 /// </summary>
 internal static class InOrder
 {
+    /// <summary>How many threads each of several things may have, when so many are worked on at once.</summary>
+    internal static int Each(int jobs, int things) => Math.Max(1, jobs / Math.Max(1, things));
+
     /// <param name="jobs">How many threads may work.</param>
     /// <param name="work">Changes nothing that another thread sees.</param>
     internal static ImmutableArray<TResult> Select<T, TResult>(IReadOnlyList<T> things, int jobs, Func<T, TResult> work)
@@ -16,7 +19,17 @@ internal static class InOrder
         if (jobs == 1 || things.Count < 2)
             return [.. things.Select(work)];
         var results = new TResult[things.Count];
-        Parallel.For(0, things.Count, new() { MaxDegreeOfParallelism = jobs }, i => results[i] = work(things[i]));
+        var next = -1;
+        Parallel.For(
+            0,
+            jobs,
+            new() { MaxDegreeOfParallelism = jobs },
+            _ =>
+            {
+                for (int i; (i = Interlocked.Increment(ref next)) < things.Count; )
+                    results[i] = work(things[i]);
+            }
+        );
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
     }
 }

@@ -79,7 +79,7 @@ public static class Pipeline
         let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs)
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers, request.Jobs)
-        from dense in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies))
+        from dense in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies), request.Jobs)
         let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
         let files = OutputRenderer.Render(request, job, plan, parts, dense)
         select new PartSet(plan, parts, files);

@@ -6,9 +6,10 @@ using Splitter.Recipes;
 namespace Splitter.Correcting;
 
 /// <summary>
-/// What offsets at some places say. Whether they can be chance is tested against their own covariance: readings err,
-/// donors have errors of their own, and cloth gives as the recipe has it. Each test is a sum of squares in standard
-/// deviations, which has a chi-square distribution.
+/// What offsets at some places say. Whether a move explains them is tested against their own covariance: readings err,
+/// donors have errors of their own, and cloth gives as the recipe has it. Whether there is anything to move is tested
+/// against reading and the tape's grid alone: a donor's error is in the cloth already, and the part can still follow
+/// it. Each test is a sum of squares in standard deviations, which has a chi-square distribution.
 /// </summary>
 /// <param name="Move">
 /// Of the part as it was to be sewn, onto what it should meet; after the stretch, if there is one.
@@ -40,7 +41,8 @@ internal sealed record Judgement(Verdict Verdict, RigidMove Move, GrainStretch S
         if (!IsChance(new LinearFit(offsets.Length, rigid), offsets, spread))
             return Strained(recipe, offsets, spread, moves, seen);
         var verdict =
-            IsChance(new LinearFit(offsets.Length), offsets, spread) ? Verdict.Fits
+            IsChance(new LinearFit(offsets.Length), offsets, AsSeen(fit.SpreadOfReading(seen.Length), seen))
+                ? Verdict.Fits
             : IsChance(new LinearFit(offsets.Length, rigid[..2]), offsets, spread) ? Verdict.Moved
             : Verdict.Turned;
         return new(verdict, move, GrainStretch.None, MeasuredMove.Left(seen, move, GrainStretch.None));

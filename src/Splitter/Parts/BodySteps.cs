@@ -39,12 +39,15 @@ internal static class BodySteps
             return ordered;
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;
-        var layers = ClothLayers.Of(sewn);
+        var layers = ClothLayers.ThreadOf(sewn, jobs);
         var parts = ordered.Select(steps => Joined(steps, layers, mostLayers, isSpread: !isKept)).ToList();
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        Relief.Relieve(parts, ClothLayers.Of(Pieces([.. again])));
+        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        foreach (var (blocks, ground) in parts)
+            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
 

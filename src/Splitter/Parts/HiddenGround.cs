@@ -27,6 +27,9 @@ internal sealed class HiddenGround
     /// <summary>For each cell the number of the last stitch that covers it.</summary>
     private readonly int[] last;
 
+    /// <summary>For each cell the least of these numbers of it and all that touch it.</summary>
+    private readonly int[] hidden;
+
     private readonly int[] firsts;
 
     /// <param name="blocks">All of a part, in sewing order.</param>
@@ -46,6 +49,7 @@ internal sealed class HiddenGround
             firsts[i + 1] = firsts[i] + block.Stitches.Length;
             Cover(block.Stitches, firsts[i]);
         }
+        hidden = LeastAround();
     }
 
     internal int Columns { get; }
@@ -58,6 +62,15 @@ internal sealed class HiddenGround
     /// <summary>The cell that a point lies in.</summary>
     internal int At(Point point) => ((ColumnOf(point.Y) - top) * Columns) + ColumnOf(point.X) - left;
 
+    /// <summary>Whether a point lies on one of the cells.</summary>
+    internal bool Holds(Point point) =>
+        ColumnOf(point.X) - left is var column
+        && ColumnOf(point.Y) - top is var row
+        && column >= 0
+        && column < Columns
+        && row >= 0
+        && row < Rows;
+
     internal Point MiddleOf(int cell) =>
         new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
 
@@ -67,16 +80,18 @@ internal sealed class HiddenGround
     internal int FirstOf(int block) => firsts[block];
 
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
-    internal bool IsHidden(int cell, int from)
+    internal bool IsHidden(int cell, int from) => hidden[cell] >= from;
+
+    private int[] LeastAround()
     {
-        var (column, row) = (cell % Columns, cell / Columns);
-        if (column < 1 || row < 1 || column > Columns - 2 || row > Rows - 2)
-            return false;
-        for (var dy = -1; dy <= 1; dy++)
-        for (var dx = -1; dx <= 1; dx++)
-            if (last[cell + (dy * Columns) + dx] < from)
-                return false;
-        return true;
+        var (across, least) = (new int[Cells], new int[Cells]);
+        for (var i = 1; i < Cells - 1; i++)
+            across[i] = Math.Min(last[i], Math.Min(last[i - 1], last[i + 1]));
+        // Cells of the margin, which nothing covers, are never hidden.
+        Array.Fill(least, None);
+        for (var i = Columns; i < Cells - Columns; i++)
+            least[i] = Math.Min(across[i], Math.Min(across[i - Columns], across[i + Columns]));
+        return least;
     }
 
     private void Cover(ImmutableArray<Stitch> stitches, int first)
@@ -91,5 +106,6 @@ internal sealed class HiddenGround
             }
     }
 
-    private static int ColumnOf(int micrometres) => (int)Math.Floor(micrometres / (double)Cell);
+    /// <summary>Rounded down on both sides of the origin.</summary>
+    private static int ColumnOf(int micrometres) => (micrometres < 0 ? micrometres - Cell + 1 : micrometres) / Cell;
 }

@@ -37,13 +37,26 @@ internal sealed class HiddenWays
     /// <summary>Of a square that a way crosses, how much it covers, in layers.</summary>
     internal const double OneThread = (double)ThreadGrid.ThreadWidth / Units.Millimetre;
 
+    /// <summary>The cells around one by column and row.</summary>
+    private static readonly ImmutableArray<(int Dx, int Dy)> Neighbours =
+    [
+        (-1, -1),
+        (0, -1),
+        (1, -1),
+        (-1, 0),
+        (1, 0),
+        (-1, 1),
+        (0, 1),
+        (1, 1),
+    ];
+
     private readonly HiddenGround ground;
     private readonly ThreadGrid layers;
     private readonly double most;
     private readonly double[] cost;
     private readonly int[] before;
     private readonly int[] seen;
-    private readonly PriorityQueue<int, (double, int)> queue = new();
+    private readonly CellQueue queue = new(HiddenGround.Cell);
     private int search;
     private bool mayCrowd;
 
@@ -66,26 +79,32 @@ internal sealed class HiddenWays
             Reached(cell, ground.MiddleOf(cell).DistanceTo(from), -1);
         var goals = Near(to, next).ToHashSet();
         var window = Box.Around([from, to]).Grown(Detour);
-        while (goals.Count > 0 && queue.TryDequeue(out var cell, out var priority))
+        while (goals.Count > 0 && queue.TryTake(out var cell, out var reached))
         {
-            if (priority.Item1 > cost[cell])
+            if (reached > cost[cell])
                 continue;
             if (goals.Contains(cell))
                 return Straightened(cell, from, to, next) is var way && way.Length <= Longest ? way.Points : null;
-            for (var dy = -1; dy <= 1; dy++)
-            for (var dx = -1; dx <= 1; dx++)
-            {
-                var neighbour = cell + (dy * ground.Columns) + dx;
-                if (
-                    (dx, dy) != (0, 0)
-                    && IsOpen(neighbour, next)
-                    && ground.MiddleOf(neighbour) is var middle
-                    && window.Contains(middle)
-                )
-                    Reached(neighbour, cost[cell] + (Weight(middle) * middle.DistanceTo(ground.MiddleOf(cell))), cell);
-            }
+            GoOn(cell, next, window);
         }
         return null;
+    }
+
+    /// <summary>From a cell to its neighbours.</summary>
+    private void GoOn(int cell, int next, Box window)
+    {
+        var (here, middle) = (cost[cell], ground.MiddleOf(cell));
+        foreach (var (dx, dy) in Neighbours)
+        {
+            var neighbour = cell + (dy * ground.Columns) + dx;
+            // Whoever was reached as cheaply as this cell is not reached more cheaply from it.
+            if (!ground.IsHidden(neighbour, next) || IsReached(neighbour, here))
+                continue;
+            var at = new Point(middle.X + (dx * HiddenGround.Cell), middle.Y + (dy * HiddenGround.Cell));
+            var lying = layers.LayersOn(Square.At(at));
+            if (Bears(lying) && window.Contains(at))
+                Reached(neighbour, here + (Weight(lying) * at.DistanceTo(middle)), cell);
+        }
     }
 
     /// <summary>Cells to begin or end a way in.</summary>
@@ -106,21 +125,24 @@ internal sealed class HiddenWays
 
     private void Reached(int cell, double sum, int from)
     {
-        if (seen[cell] == search && cost[cell] <= sum)
+        if (IsReached(cell, sum))
             return;
         (seen[cell], cost[cell], before[cell]) = (search, sum, from);
-        queue.Enqueue(cell, (sum, cell));
+        queue.Add(cell, sum);
     }
+
+    private bool IsReached(int cell, double sum) => seen[cell] == search && cost[cell] <= sum;
 
     /// <summary>Hidden, and bears one thread more.</summary>
     private bool IsOpen(int cell, int next) =>
-        ground.IsHidden(cell, next) && (mayCrowd || TooMany(ground.MiddleOf(cell)) <= 0);
+        ground.IsHidden(cell, next) && Bears(layers.LayersOn(Square.At(ground.MiddleOf(cell))));
 
-    /// <summary>Layers beyond what cloth and needle bear, with one thread more.</summary>
-    private double TooMany(Point at) => Math.Max(0, layers.LayersOn(Square.At(at)) + OneThread - most);
+    private bool Bears(double lying) => mayCrowd || TooMany(lying) <= 0;
 
-    private double Weight(Point at) =>
-        1 + (WorthALayer * layers.LayersOn(Square.At(at))) + (WorthTooMany * TooMany(at));
+    /// <summary>Layers beyond what cloth and needle bear, with one thread more than those that lie there.</summary>
+    private double TooMany(double lying) => Math.Max(0, lying + OneThread - most);
+
+    private double Weight(double lying) => 1 + (WorthALayer * lying) + (WorthTooMany * TooMany(lying));
 
     /// <summary>The way that ends in a cell, without the corners that it need not turn at.</summary>
     private Polyline Straightened(int goal, Point from, Point to, int next)
@@ -131,10 +153,10 @@ internal sealed class HiddenWays
         points.Add(from);
         points.Reverse();
         var kept = ImmutableArray.CreateBuilder<Point>();
-        for (var at = 0; at < points.Count; )
+        for (int at = 0, far; at < points.Count - 1; at = far)
         {
             kept.Add(points[at].OnTape());
-            var far = Math.Min(at + 1, points.Count - 1);
+            far = at + 1;
             var burden = Burden(points[at], points[far]);
             for (var further = far + 1; further < points.Count; further++)
             {
@@ -143,8 +165,8 @@ internal sealed class HiddenWays
                     break;
                 far = further;
             }
-            at = at == points.Count - 1 ? points.Count : far;
         }
+        kept.Add(to.OnTape());
         return new(kept.ToImmutable());
 
         // Layers too many on a straight leg, summed over its length; without bound where it cannot go.
@@ -157,9 +179,9 @@ internal sealed class HiddenWays
                 var isAtEnd = point.DistanceTo(from) <= Reach || point.DistanceTo(to) <= Reach;
                 if (!isAtEnd && !IsOpen(ground.At(point), next))
                     return double.PositiveInfinity;
-                sum += isAtEnd ? 0 : TooMany(point);
+                sum += isAtEnd ? 0 : TooMany(layers.LayersOn(Square.At(point)));
             }
-            return count == 0 ? 0 : sum * a.DistanceTo(b) / count;
+            return sum * a.DistanceTo(b) / count;
         }
     }
 }

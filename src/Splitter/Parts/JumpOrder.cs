@@ -10,23 +10,11 @@ namespace Splitter.Parts;
 /// </summary>
 internal static class JumpOrder
 {
-    /// <summary>
-    /// A move longer than this, µm, shows as a loose thread and is trimmed; a shorter one lies flat. Common practice,
-    /// no source.
-    /// </summary>
-    private const int LongestUntrimmed = 2 * Units.Millimetre;
-
-    /// <summary>
-    /// Jumps may get longer by this to save a trim, µm: a trim takes as long as a hundred stitches and leaves two ends.
-    /// Common practice, no source.
-    /// </summary>
-    private const double TrimWorth = 50 * Units.Millimetre;
-
     /// <summary>Whether the thread is cut before a move.</summary>
-    internal static bool IsTrimmed(Point from, Point to) => from.DistanceTo(to) > LongestUntrimmed;
+    internal static bool IsTrimmed(Point from, Point to) => from.DistanceTo(to) > JumpEnd.LongestUntrimmed;
 
-    /// <summary>What a move costs, µm.</summary>
-    internal static double Cost(Point from, Point to) => from.DistanceTo(to) + (IsTrimmed(from, to) ? TrimWorth : 0);
+    /// <inheritdoc cref="JumpEnd.Cost"/>
+    internal static double Cost(Point from, Point to) => JumpEnd.Cost(JumpEnd.At(from), JumpEnd.At(to));
 
     /// <summary>The blocks in sewing order, runs turned as it suits.</summary>
     /// <param name="pieces">The blocks of each piece; those of one piece may be sewn in any order.</param>

@@ -90,10 +90,10 @@ internal sealed class JumpSearch
             work--;
             if (j > i && order.LastBelow(j) >= i)
                 return false;
-            var gain = order.Jump(i - 1, i) + order.Jump(j, j + 1) + order.Stretch(i, j) - order.Turned(i, j);
+            var gain = order.Jump(i) + order.Jump(j + 1) + order.Stretch(i, j) - order.Turned(i, j);
             gain -=
-                NotedOrder.Between(order.ExitAt(i - 1), order.EntryTurned(j))
-                + NotedOrder.Between(order.ExitTurned(i), order.EntryAt(j + 1));
+                JumpEnd.Cost(order.Before(i), order.EntryTurned(j))
+                + JumpEnd.Cost(order.ExitTurned(i), order.Entry(j + 1));
             if (gain <= Nothing)
                 continue;
             order.Turn(i, j);
@@ -116,13 +116,10 @@ internal sealed class JumpSearch
                 latest = Math.Min(latest, Math.Max(j, first - 1));
                 turns &= last < i;
             }
-            var freed =
-                order.Jump(i - 1, i)
-                + order.Jump(j, j + 1)
-                - NotedOrder.Between(order.ExitAt(i - 1), order.EntryAt(j + 1));
+            var freed = order.Jump(i) + order.Jump(j + 1) - JumpEnd.Cost(order.Before(i), order.Entry(j + 1));
             if (freed <= Nothing)
                 continue;
-            var (entry, exit) = (order.EntryAt(i), order.ExitAt(j));
+            var (entry, exit) = (order.Entry(i), order.Before(j + 1));
             var (entryTurned, exitTurned) = (order.EntryTurned(j), order.ExitTurned(i));
             var (within, withinTurned) = (order.Stretch(i, j), order.Turned(i, j));
             for (var at = earliest; at <= latest + 1; at++)
@@ -131,14 +128,11 @@ internal sealed class JumpSearch
                     continue;
                 work--;
                 // Between what is at - 1 and at now.
-                var (before, after) = (order.ExitAt(at - 1), order.EntryAt(at));
-                var parted = freed + order.Jump(at - 1, at);
-                var kept = NotedOrder.Between(before, entry) + NotedOrder.Between(exit, after);
+                var (before, after) = (order.Before(at), order.Entry(at));
+                var parted = freed + order.Jump(at);
+                var kept = JumpEnd.Cost(before, entry) + JumpEnd.Cost(exit, after);
                 var turned = turns
-                    ? NotedOrder.Between(before, entryTurned)
-                        + NotedOrder.Between(exitTurned, after)
-                        + withinTurned
-                        - within
+                    ? JumpEnd.Cost(before, entryTurned) + JumpEnd.Cost(exitTurned, after) + withinTurned - within
                     : double.PositiveInfinity;
                 if (parted - Math.Min(kept, turned) <= Nothing)
                     continue;

@@ -3,15 +3,24 @@ using Splitter.Geometry;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Blocks in an order that is tried out, with notes of what a search asks of it again and again: how far the needle
-/// jumps up to each place, and where what lies under and over its block is. After a change the notes are those of
-/// before, until they are taken anew.
+/// Blocks in an order that is tried out, with notes of what a search asks of it again and again: where the needle
+/// comes to each place and leaves it, how far it jumps up to there, and where what lies under and over its block is.
+/// After a change the notes are those of before, until they are taken anew.
 /// </summary>
 internal sealed class NotedOrder
 {
     private readonly List<int>[] below;
     private readonly List<int>[] above;
     private readonly Point? needle;
+
+    // Where the needle is before each place, where it comes to there, and what the jump between them costs.
+    private readonly JumpEnd[] befores;
+    private readonly JumpEnd[] entries;
+    private readonly double[] jumps;
+
+    // Where it would come to the block at each place and leave it if that were turned round.
+    private readonly JumpEnd[] entriesTurned;
+    private readonly JumpEnd[] exitsTurned;
 
     // Sums of jumps up to each place, as they are and as they would be if everything were turned round.
     private readonly double[] there;
@@ -29,7 +38,9 @@ internal sealed class NotedOrder
     internal NotedOrder(Stay[] start, List<int>[] below, Point? needle)
     {
         (stays, this.below, this.needle, count) = (start, below, needle, start.Length);
-        (there, back) = (new double[count + 1], new double[count + 1]);
+        (befores, entries, jumps) = (new JumpEnd[count + 1], new JumpEnd[count + 1], new double[count + 1]);
+        (entriesTurned, exitsTurned) = (new JumpEnd[count], new JumpEnd[count]);
+        (there, back) = (new double[count], new double[count]);
         (firstOf, lastOf) = (new int[below.Length], new int[below.Length]);
         (lastBelow, firstAbove) = (new int[count], new int[count]);
         above = [.. below.Select(_ => new List<int>())];
@@ -78,16 +89,13 @@ internal sealed class NotedOrder
     /// <summary>Takes the notes anew.</summary>
     internal void Note()
     {
+        NoteJumps();
         Array.Fill(firstOf, count);
         Array.Fill(lastOf, -1);
         for (var i = 0; i < count; i++)
         {
             var piece = stays[i].Piece;
             (firstOf[piece], lastOf[piece]) = (Math.Min(firstOf[piece], i), i);
-            if (i == 0)
-                continue;
-            there[i] = there[i - 1] + Jump(i - 1, i);
-            back[i] = back[i - 1] + Between(ExitTurned(i), EntryTurned(i - 1));
         }
         for (var i = 0; i < count; i++)
         {
@@ -96,6 +104,24 @@ internal sealed class NotedOrder
                 lastBelow[i] = Math.Max(lastBelow[i], lastOf[piece]);
             foreach (var piece in above[stays[i].Piece])
                 firstAbove[i] = Math.Min(firstAbove[i], firstOf[piece]);
+        }
+    }
+
+    private void NoteJumps()
+    {
+        (befores[0], entries[count]) = (JumpEnd.At(needle), JumpEnd.Nowhere);
+        for (var i = 0; i < count; i++)
+        {
+            var (entry, exit) = (JumpEnd.At(stays[i].Entry), JumpEnd.At(stays[i].Exit));
+            (entries[i], befores[i + 1]) = (entry, exit);
+            (entriesTurned[i], exitsTurned[i]) = stays[i].Turns ? (exit, entry) : (entry, exit);
+        }
+        for (var i = 0; i <= count; i++)
+            jumps[i] = JumpEnd.Cost(befores[i], entries[i]);
+        for (var i = 1; i < count; i++)
+        {
+            there[i] = there[i - 1] + jumps[i];
+            back[i] = back[i - 1] + JumpEnd.Cost(exitsTurned[i], entriesTurned[i - 1]);
         }
     }
 
@@ -109,31 +135,36 @@ internal sealed class NotedOrder
         return -1;
     }
 
-    /// <summary>All jumps.</summary>
+    /// <summary>All jumps, as they are now.</summary>
     internal double Total()
     {
         var sum = 0.0;
         for (var i = 0; i < count; i++)
-            sum += Jump(i - 1, i);
+            sum += JumpEnd.Cost(JumpEnd.At(ExitAt(i - 1)), JumpEnd.At(EntryAt(i)));
         return sum;
     }
 
+    /// <summary>Where the needle comes to a place now; null beyond the last one.</summary>
     internal Point? EntryAt(int i) => i < count ? stays[i].Entry : null;
 
+    /// <summary>Where it leaves a place now; before the first one, where it comes from.</summary>
     internal Point? ExitAt(int i) => i < 0 ? needle : stays[i].Exit;
 
-    internal Point? EntryTurned(int i) => stays[i].Turns ? stays[i].Exit : stays[i].Entry;
+    /// <summary>Where the needle is before a place, as noted; all below is as noted, too.</summary>
+    internal JumpEnd Before(int at) => befores[at];
 
-    internal Point? ExitTurned(int i) => stays[i].Turns ? stays[i].Entry : stays[i].Exit;
+    internal JumpEnd Entry(int at) => entries[at];
 
-    /// <summary>Between two places.</summary>
-    internal double Jump(int from, int to) => Between(ExitAt(from), EntryAt(to));
+    internal JumpEnd EntryTurned(int at) => entriesTurned[at];
 
-    /// <summary>Jumps from one place to another, as noted.</summary>
+    internal JumpEnd ExitTurned(int at) => exitsTurned[at];
+
+    /// <summary>The jump to a place.</summary>
+    internal double Jump(int to) => jumps[to];
+
+    /// <summary>Jumps from one place to another.</summary>
     internal double Stretch(int i, int j) => there[j] - there[i];
 
     /// <summary>The same if all of it were turned round.</summary>
     internal double Turned(int i, int j) => back[j] - back[i];
-
-    internal static double Between(Point? from, Point? to) => from is { } a && to is { } b ? JumpOrder.Cost(a, b) : 0;
 }

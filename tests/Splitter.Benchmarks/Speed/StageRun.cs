@@ -49,7 +49,10 @@ internal static class StageRun
         var pieces = clock.Time("cut", () => Cutter.Cut(drawing, plan, recipe.Overlap, jobs));
         var stitched = clock.Time("stitch", () => Stitcher.Stitch(pieces, jobs));
         var bodies = clock.Time("order", () => BodySteps.Of(plan, stitched, recipe.Cloth.MostLayers, jobs));
-        var dense = clock.Time("layers", () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies)).Value);
+        var dense = clock.Time(
+            "layers",
+            () => LayerCheck.Check(drawing, recipe, plan, BodySteps.Pieces(bodies), jobs).Value
+        );
         var parts = clock.Time("parts", () => PartBuilder.Build(recipe, drawing, plan, bodies));
         var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts, dense));
         var besides = new StageClock();

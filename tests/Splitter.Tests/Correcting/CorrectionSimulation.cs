@@ -221,6 +221,25 @@ public sealed class CorrectionSimulation
         Assert.Equal((Verdict)verdict, judged.Verdict);
     }
 
+    /// <summary>
+    /// Corners near each other leave a donor turned, far off by more than this; that it may be the donor that erred is
+    /// no reason to leave a part beside it.
+    /// </summary>
+    [Theory]
+    [InlineData(100, Verdict.Fits)]
+    [InlineData(800, Verdict.Moved)]
+    internal void WhatMayBeTheDonorsErrorIsFollowedAllTheSame(double right, Verdict verdict)
+    {
+        var corners = Corners("0>1:0,0 10,0; 1>2:200,0 200,100");
+        ImmutableArray<Sighting> seen =
+        [
+            .. new[] { At("200,0"), At("200,100") }.Select(at => new Sighting(at, 1, new(right, 0))),
+        ];
+        var fit = new PredictedFit(Stiff, 3, corners);
+        Assert.True(fit.Budget(0, 1, seen[1].At).Total > right, "The donor errs less than this.");
+        Assert.Equal((Verdict)verdict, Judgement.Of(Stiff, fit, 2, seen).Verdict);
+    }
+
     private static Judgement Judged(
         ImmutableArray<(int Donor, int X, int Y)> places,
         Func<double, double, Vector> offset

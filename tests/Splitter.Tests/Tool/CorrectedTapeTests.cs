@@ -8,7 +8,7 @@ namespace Splitter.Tests.Tool;
 /// </summary>
 public sealed class CorrectedTapeTests : IDisposable
 {
-    private readonly SailsInHoop sails = new();
+    private readonly PartInHoop sails = PartInHoop.OfSails;
 
     public void Dispose() => sails.Dispose();
 

@@ -5,7 +5,7 @@ namespace Splitter.Tests.Tool;
 /// <summary>What realign says of what was measured: which figure is wrong, what is not used, what is left open.</summary>
 public sealed class RealignAnswerTests : IDisposable
 {
-    private readonly SailsInHoop sails = new();
+    private readonly PartInHoop sails = PartInHoop.OfSails;
 
     public void Dispose() => sails.Dispose();
 

@@ -21,35 +21,25 @@ internal static class Drafter
     /// <summary>The draft of the layout whose seams show least.</summary>
     /// <param name="jobs">How many threads may work.</param>
     internal static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, int jobs) =>
-        from layouts in FieldPlacer.Place(recipe, drawing, hoop)
-        from draft in Busy(
-            recipe,
-            drawing,
-            Refined(
-                recipe,
-                drawing,
-                InOrder.Select(
-                    DraftChoice.Tried(drawing, layouts),
-                    jobs,
-                    layout => Draft(recipe, drawing, hoop, layout)
-                ),
-                jobs
-            )
-        )
+        from layouts in FieldPlacer.Place(recipe, drawing, hoop, jobs)
+        let tried = DraftChoice.Tried(drawing, layouts)
+        let each = InOrder.Each(jobs, tried.Length)
+        let drafts = InOrder.Select(tried, jobs, layout => Draft(recipe, drawing, hoop, layout, each))
+        from draft in Busy(recipe, drawing, Refined(recipe, drawing, drafts, jobs), jobs)
         select draft;
 
     /// <summary>
     /// The draft without hoopings that sew nothing, but for those that the rest needs to reach each other.
     /// </summary>
-    private static Result<PlanDraft> Busy(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted)
+    private static Result<PlanDraft> Busy(Recipe recipe, Drawing drawing, Result<PlanDraft> drafted, int jobs)
     {
         if (!drafted.TryGet(out var draft) || Yields.Empty(drawing, draft.Division) is not { IsEmpty: false } empty)
             return drafted;
         var layout = FieldPlacer.Without(recipe, drawing, draft.Layout, empty);
         if (layout.Fields.Length == draft.Layout.Fields.Length)
             return drafted;
-        var fewer = Draft(recipe, drawing, draft.Hoop, layout);
-        return fewer.Succeeded ? Busy(recipe, drawing, fewer) : drafted;
+        var fewer = Draft(recipe, drawing, draft.Hoop, layout, jobs);
+        return fewer.Succeeded ? Busy(recipe, drawing, fewer, jobs) : drafted;
     }
 
     /// <summary>The best of some drafts, or of the most promising ones with their fields moved.</summary>
@@ -86,15 +76,15 @@ internal static class Drafter
         // Another order may suit the moved fields better, but it was in this one that they were moved.
         Func<Result<PlanDraft>>[] ways =
         [
-            () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence),
-            () => Draft(recipe, drawing, draft.Hoop, layout),
+            () => Draft(recipe, drawing, draft.Hoop, layout, draft.Sequence, InOrder.Each(jobs, 2)),
+            () => Draft(recipe, drawing, draft.Hoop, layout, InOrder.Each(jobs, 2)),
         ];
         return DraftChoice.Best(drawing, [drafted, .. InOrder.Select(ways, jobs, way => way())]);
     }
 
-    private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed) =>
-        from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed))
-        from draft in Draft(recipe, drawing, hoop, placed.Reordered(sequence.Order), sequence)
+    private static Result<PlanDraft> Draft(Recipe recipe, Drawing drawing, Hoop hoop, Layout placed, int jobs) =>
+        from sequence in SewingOrder.Choose(recipe, drawing, placed, Divider.Rough(drawing, placed, jobs))
+        from draft in Draft(recipe, drawing, hoop, placed.Reordered(sequence.Order), sequence, jobs)
         select draft;
 
     /// <param name="layout">In sewing order.</param>
@@ -103,11 +93,12 @@ internal static class Drafter
         Drawing drawing,
         Hoop hoop,
         Layout layout,
-        Sequence sequence
+        Sequence sequence,
+        int jobs
     ) =>
-        from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout))
+        from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout, jobs))
         from placed in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
         let fit = new PredictedFit(recipe, layout.Fields.Length, placed.Corners)
-        let joins = JoinPlanner.Plan(recipe, division, fit)
+        let joins = JoinPlanner.Plan(recipe, division, fit, jobs)
         select new PlanDraft(hoop, layout, sequence, division, placed.Corners, placed.Settings, joins);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
@@ -70,7 +71,7 @@ internal static class Coverage
         foreach (var shape in drawing.Shapes)
         {
             var box = shape.Footprint.Bounds;
-            if (layout.Grounds.Any(g => g.Contains(box)))
+            if (layout.Grounds.Any(g => g.Contains(box)) || (!shape.KeepWhole && Hold(layout.Grounds, box)))
                 continue;
             if (shape.KeepWhole && template.Fits(box))
                 divided.Add((Outside(layout, box), shape));
@@ -131,6 +132,23 @@ internal static class Coverage
     /// <summary>Boxes share ground, not just an edge.</summary>
     internal static bool Overlap(Box a, Box b) =>
         a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
+
+    /// <summary>Grounds hold all of a box together: seen at the middles of all pieces that their edges cut it into.</summary>
+    private static bool Hold(ImmutableArray<Box> grounds, Box box)
+    {
+        ImmutableArray<Box> near = [.. grounds.Where(g => Overlap(g, box))];
+        var (xs, ys) = (
+            Middles(near.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right),
+            Middles(near.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom)
+        );
+        return xs.All(x => ys.All(y => near.Any(g => g.Left <= x && x <= g.Right && g.Top <= y && y <= g.Bottom)));
+
+        static double[] Middles(IEnumerable<int> edges, int from, int to)
+        {
+            int[] lines = [.. edges.Where(e => e > from && e < to).Append(from).Append(to).Distinct().Order()];
+            return [.. lines.Skip(1).Select((line, i) => (lines[i] + (double)line) / 2)];
+        }
+    }
 
     /// <summary>By how much a box sticks out of the ground that nearly holds it.</summary>
     private static int Outside(Layout layout, Box box) =>

@@ -23,7 +23,8 @@ internal static class FieldPlacer
     /// One or more layouts, all with as many fields, the one whose seams promise to show least first: what they do
     /// show, and where corners find room, is seen later.
     /// </summary>
-    internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Result<ImmutableArray<Layout>> Place(Recipe recipe, Drawing drawing, Hoop hoop, int jobs = 1)
     {
         var held = FirstField.Held(recipe, drawing.Bounds.Centre);
         var turning = Turning.Of(recipe, hoop);
@@ -46,7 +47,7 @@ internal static class FieldPlacer
         {
             ListedFields listed => Bounded(Listed(listed.Fields, template)),
             GridFields grid => Bounded(FieldGrid.Fields(drawing.Bounds.Joined(held ?? Box.Empty), grid, template)),
-            _ => HoldingWhole(Fewest(task, turning)),
+            _ => HoldingWhole(Fewest(task, turning, jobs)),
         };
         if (layouts.IsEmpty)
         {
@@ -71,7 +72,7 @@ internal static class FieldPlacer
             WantedWhole.Kept(
                 drawing,
                 any,
-                wanted => Fewest(CoverTask.Of(recipe, drawing, template, held, wanted), turning),
+                wanted => Fewest(CoverTask.Of(recipe, drawing, template, held, wanted), turning, jobs),
                 layout => !Coverage.Problems(recipe, drawing, layout, template).Any()
             );
 
@@ -169,12 +170,12 @@ internal static class FieldPlacer
             Turns = turning.Footprints,
         };
 
-    private static ImmutableArray<Layout> Fewest(CoverTask task, Turning turning)
+    private static ImmutableArray<Layout> Fewest(CoverTask task, Turning turning, int jobs)
     {
-        var answer = FewestSearch.Find(task);
+        var answer = FewestSearch.Find(task, jobs);
         // Where the throat lets no cover pass, one that knows nothing of it shows which fields it stops.
         if (answer.Covers.IsEmpty && task.Turning is not null)
-            answer = FewestSearch.Find(task = task with { Turning = null });
+            answer = FewestSearch.Find(task = task with { Turning = null }, jobs);
         // Where zones forbid every cover there is no layout, and the zones are named.
         if (answer.Covers.IsEmpty && !task.Forbidden.IsEmpty)
             return [];
@@ -183,7 +184,7 @@ internal static class FieldPlacer
             [
                 [.. task.Fixed, .. Shelves.Covers(task).FirstOrDefault([])],
             ]
-            : Settling.Settled(task, answer.Covers, MostLayouts);
+            : Settling.Settled(task, answer.Covers, MostLayouts, jobs);
         return
         [
             .. covers.Select(cover =>

@@ -16,12 +16,14 @@ internal static class JoinPlanner
     /// </summary>
     private const int SampleDistance = 5 * Units.Millimetre;
 
-    internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit, int jobs = 1)
     {
-        var joins = ImmutableArray.CreateBuilder<PartJoin>();
         var junctions = new SeamJunctions(division.Seams, fit);
-        var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key);
-        foreach (var meeting in meetings)
+        var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key).ToList();
+        return InOrder.Select(meetings, jobs, Join);
+
+        PartJoin Join(IGrouping<(int, int), Crossing> meeting)
         {
             var (earlier, later) = meeting.Key;
             var misfits = meeting
@@ -41,23 +43,20 @@ internal static class JoinPlanner
             var worst = Math.Max(alongSeam, junction?.Misfit ?? 0);
             var overlap = Overlap(recipe.Overlap, worst, [.. meeting]);
             var rooms = meeting.SelectMany(c => c.Rooms);
-            joins.Add(
-                new PartJoin
-                {
-                    Earlier = earlier,
-                    Later = later,
-                    WorstAt = at,
-                    PredictedError = budget.Total,
-                    Budget = budget,
-                    AlongSeam = alongSeam,
-                    Junction = junction,
-                    Overlap = overlap,
-                    Narrowest = Math.Min(overlap, meeting.Min(c => c.Room)),
-                    Covers = JoinFit.Covered(overlap, rooms, recipe.Overlap.Edges),
-                }
-            );
+            return new()
+            {
+                Earlier = earlier,
+                Later = later,
+                WorstAt = at,
+                PredictedError = budget.Total,
+                Budget = budget,
+                AlongSeam = alongSeam,
+                Junction = junction,
+                Overlap = overlap,
+                Narrowest = Math.Min(overlap, meeting.Min(c => c.Room)),
+                Covers = JoinFit.Covered(overlap, rooms, recipe.Overlap.Edges),
+            };
         }
-        return joins.ToImmutable();
     }
 
     /// <summary>

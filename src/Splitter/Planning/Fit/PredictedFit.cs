@@ -68,12 +68,26 @@ internal sealed class PredictedFit
         for (var j = 0; j < places.Length; j++)
         {
             var (xx, xy, yx, yy) = offsets[i].With(offsets[j]);
-            var own = i == j ? (reading * reading) + OfRounding : 0;
+            var own = i == j ? OfReading : 0;
             (spread[2 * i, 2 * j], spread[2 * i, (2 * j) + 1]) = (xx + own, xy);
             (spread[(2 * i) + 1, 2 * j], spread[(2 * i) + 1, (2 * j) + 1]) = (yx, yy + own);
         }
         return spread;
     }
+
+    /// <summary>
+    /// As <see cref="SpreadOfOffsets"/>, of what reading and the grid of the donors' tapes alone leave of offsets that
+    /// are none.
+    /// </summary>
+    internal double[,] SpreadOfReading(int places)
+    {
+        var spread = new double[2 * places, 2 * places];
+        for (var i = 0; i < 2 * places; i++)
+            spread[i, i] = OfReading;
+        return spread;
+    }
+
+    private double OfReading => (reading * reading) + OfRounding;
 
     /// <summary>What makes two parts miss each other at a place.</summary>
     internal ErrorBudget Budget(int one, int other, Point at)

@@ -62,12 +62,13 @@ internal sealed class ArcSmoother(
     private const double RoomStep = 700;
 
     /// <param name="most">How far a leg may stray from the stairs that it replaces, µm.</param>
-    internal SeamArc Smooth(SeamArc arc, ImmutableArray<Box> grounds, IReadOnlyList<int?> owners, double most)
+    internal SeamArc Smooth(SeamArc arc, ImmutableArray<Box> grounds, ImmutableArray<int?> owners, double most)
     {
         var common = grounds[arc.Right].Common(grounds[arc.Left]);
         var places = Places(arc, common);
         var later = Math.Max(arc.Left, arc.Right);
         var turned = new TurnedGround(grid, layers, owners, arc.Right, arc.Left, Box.Around(places.Select(p => p.At)));
+        var ample = room.Ample(arc.Right, arc.Left);
         var (best, from) = (new double[places.Count], new int[places.Count]);
         for (var j = 1; j < places.Count; j++)
         {
@@ -79,15 +80,15 @@ internal sealed class ArcSmoother(
                 var bound = best[i] + Length(a.At, b.At) + turned.Of(a.At, b.At);
                 if (bound >= best[j] || !StaysNear(places, i, j, most))
                     continue;
-                var along = i == j - 1 ? Along(a, b, common) : null;
                 var cost =
                     bound
                     + (
-                        along is null
-                            ? Bend + price.Of(a.At, b.At, later, owners, BesideEdge)
-                            : BendOnEdge + price.Of(new([.. along]), later, owners)
-                    )
-                    + Tightness(a.At, b.At, arc);
+                        i == j - 1 && Along(a, b, common) is { } along
+                            ? BendOnEdge + price.Of(new([.. along]), later, owners)
+                            : Leg(a.At, b.At, bound, best[j])
+                    );
+                if (cost < best[j] && !(ample.Contains(a.At) && ample.Contains(b.At)))
+                    cost += Tightness(a.At, b.At, arc);
                 if (cost < best[j])
                     (best[j], from[j]) = (cost, i);
             }
@@ -98,6 +99,15 @@ internal sealed class ArcSmoother(
         way.Add(places[0]);
         way.Reverse();
         return arc with { Points = Drawn(way, common) };
+
+        // A leg that makes its way dearer than the best one is not priced to the end: prices only add.
+        double Leg(Point a, Point b, double before, double most)
+        {
+            if (before + Bend >= most)
+                return Bend;
+            var ground = price.OfGround(a, b, later, owners, BesideEdge);
+            return Bend + (before + (Bend + ground) >= most ? ground : ground + price.OfCrossings(a, b));
+        }
     }
 
     /// <summary>
@@ -105,7 +115,7 @@ internal sealed class ArcSmoother(
     /// </summary>
     private List<Outlines.Place> Places(SeamArc arc, Box common)
     {
-        var places = new List<Outlines.Place> { new(-1, 0, arc.Points[0]) };
+        var places = new List<Outlines.Place> { new(null, 0, arc.Points[0]) };
         for (var i = 1; i < arc.Points.Length; i++)
         {
             var (from, to) = (arc.Points[i - 1], arc.Points[i]);
@@ -121,13 +131,13 @@ internal sealed class ArcSmoother(
             );
             var snapped = upper == lower ? null : outlines.Nearest(upper, middle, SnapDistance);
             var place =
-                snapped is { } edge && Inside(edge.At, common) is { } at ? edge with { At = at } : new(-1, 0, middle);
+                snapped is { } edge && Inside(edge.At, common) is { } at ? edge with { At = at } : new(null, 0, middle);
             if (place.At != places[^1].At)
                 places.Add(place);
         }
         if (places.Count > 1 && places[^1].At == arc.Points[^1])
             places.RemoveAt(places.Count - 1);
-        places.Add(new(-1, 0, arc.Points[^1]));
+        places.Add(new(null, 0, arc.Points[^1]));
         return places;
     }
 
@@ -177,11 +187,11 @@ internal sealed class ArcSmoother(
     /// <summary>
     /// The stretch of edge between two neighbouring places on it; null where it makes a detour or leaves the ground.
     /// </summary>
-    private List<Point>? Along(Outlines.Place a, Outlines.Place b, Box common)
+    private static List<Point>? Along(Outlines.Place a, Outlines.Place b, Box common)
     {
-        if (a.Ring < 0 || a.Ring != b.Ring)
+        if (a.Ring is not { } ring || ring != b.Ring)
             return null;
-        var path = outlines.Between(a, b);
+        var path = Outlines.Between(ring, a, b);
         return
             Outlines.Length(path) <= (Detour * a.At.DistanceTo(b.At)) + DetourSpare
             && path.TrueForAll(p => Inside(p, common) is not null)
@@ -189,7 +199,7 @@ internal sealed class ArcSmoother(
             : null;
     }
 
-    private ImmutableArray<Point> Drawn(List<Outlines.Place> way, Box common)
+    private static ImmutableArray<Point> Drawn(List<Outlines.Place> way, Box common)
     {
         var points = new List<(Point At, bool Rounded)> { (way[0].At, false) };
         for (var i = 1; i < way.Count; i++)

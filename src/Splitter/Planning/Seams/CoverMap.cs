@@ -63,7 +63,9 @@ internal sealed class CoverMap
 
     private int Place(double x, double y)
     {
-        var (column, row) = ((int)Math.Floor((x - bounds.Left) / step), (int)Math.Floor((y - bounds.Top) / step));
-        return column < 0 || row < 0 || column >= columns || row >= rows ? -1 : (row * columns) + column;
+        if (x < bounds.Left || y < bounds.Top)
+            return -1;
+        var (column, row) = ((int)((x - bounds.Left) / step), (int)((y - bounds.Top) / step));
+        return column >= columns || row >= rows ? -1 : (row * columns) + column;
     }
 }

@@ -12,14 +12,17 @@ internal static class Divider
     /// Where straight seams would run through shapes that no field holds: enough to choose a sewing order by. Fields
     /// need not stand in it yet.
     /// </summary>
-    internal static ImmutableArray<Crossing> Rough(Drawing drawing, Layout layout) =>
+    /// <param name="jobs">How many threads may work.</param>
+    internal static ImmutableArray<Crossing> Rough(Drawing drawing, Layout layout, int jobs) =>
         Crossings(
             drawing,
             layout.Grounds,
-            StraightSeams.Draw(drawing, layout.Grounds, new Wholeness(drawing, layout.Grounds))
+            StraightSeams.Draw(drawing, layout.Grounds, new Wholeness(drawing, layout.Grounds)),
+            jobs
         );
 
-    internal static Division Divide(OverlapRules rules, Drawing drawing, Layout layout)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Division Divide(OverlapRules rules, Drawing drawing, Layout layout, int jobs = 1)
     {
         var wholeness = new Wholeness(drawing, layout.Grounds);
         var map = new CoverMap(drawing, wholeness);
@@ -31,7 +34,7 @@ internal static class Divider
         if (rules.Seams == SeamRule.LeastVisible && layout.Grounds.Length > 1)
         {
             var room = new SeamRoom(layout.Grounds, rules.Width, p => map.TopCut(p.X, p.Y) != CoverMap.Bare);
-            var least = LeastVisibleSeams.Draw(drawing, layout.Grounds, wholeness, room, straight, price, map);
+            var least = LeastVisibleSeams.Draw(drawing, layout.Grounds, wholeness, room, straight, price, map, jobs);
             var leastTurned = Turned(least);
             if (Cost(least, leastTurned) is var leastCost && leastCost <= straightCost)
                 (network, turned, cost) = (least, leastTurned, leastCost);
@@ -40,7 +43,7 @@ internal static class Divider
             network.Territories,
             network.Owners,
             network.Seams,
-            Crossings(drawing, layout.Grounds, network),
+            Crossings(drawing, layout.Grounds, network, jobs),
             turned,
             new(cost, straightCost, network.Owners.Count(o => o is null))
         );
@@ -55,14 +58,25 @@ internal static class Divider
             );
     }
 
-    private static ImmutableArray<Crossing> Crossings(Drawing drawing, ImmutableArray<Box> grounds, Network network) =>
+    private static ImmutableArray<Crossing> Crossings(
+        Drawing drawing,
+        ImmutableArray<Box> grounds,
+        Network network,
+        int jobs
+    )
+    {
+        int[] cut = [.. Enumerable.Range(0, drawing.Shapes.Length).Where(shape => network.Owners[shape] is null)];
+        return [.. InOrder.Select(cut, jobs, shape => Of(drawing, grounds, network, shape)).SelectMany(c => c)];
+    }
+
+    /// <summary>The crossings of one shape.</summary>
+    private static ImmutableArray<Crossing> Of(Drawing drawing, ImmutableArray<Box> grounds, Network network, int shape)
+    {
+        var footprint = drawing.Shapes[shape].Footprint;
+        var (ground, goesOn) = (CutGround.Of(footprint), Polygons.Containment(footprint));
+        return
         [
-            .. from shape in Enumerable.Range(0, drawing.Shapes.Length)
-            where network.Owners[shape] is null
-            let footprint = drawing.Shapes[shape].Footprint
-            let ground = CutGround.Of(footprint)
-            let goesOn = Polygons.Containment(footprint)
-            from seam in network.Seams
+            .. from seam in network.Seams
             where seam.Line.Bounds.Meets(footprint.Bounds)
             from line in ground.Around(seam.Line.Bounds).Inside(seam.Line)
             select new Crossing(seam.Earlier, seam.Later, shape, line)
@@ -78,4 +92,5 @@ internal static class Divider
                 ],
             },
         ];
+    }
 }

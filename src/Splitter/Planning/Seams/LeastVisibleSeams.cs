@@ -23,7 +23,8 @@ internal static class LeastVisibleSeams
         SeamRoom room,
         Network start,
         SeamPrice price,
-        CoverMap map
+        CoverMap map,
+        int jobs
     )
     {
         var grid = new SeamGrid(grounds);
@@ -41,7 +42,8 @@ internal static class LeastVisibleSeams
             arcs,
             grounds,
             owners,
-            new ArcSmoother(price, room, map, Outlines.Of(drawing), grid, layers)
+            new ArcSmoother(price, room, map, Outlines.Of(drawing), grid, layers),
+            jobs
         );
         return new(
             [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],
@@ -85,22 +87,22 @@ internal static class LeastVisibleSeams
         ImmutableArray<SeamArc> arcs,
         ImmutableArray<Box> grounds,
         ImmutableArray<int?> owners,
-        ArcSmoother smoother
+        ArcSmoother smoother,
+        int jobs
     )
     {
         // How often each arc has been sent back; past the last stray it stays on the grid.
         var tries = arcs.Select(arc => arc.IsSeam ? 0 : Strays.Length).ToArray();
-        var smooth = arcs.Select((_, i) => Drawn(i)).ToArray();
+        var smooth = InOrder.Select([.. Enumerable.Range(0, arcs.Length)], jobs, Drawn).ToArray();
         while (true)
         {
             var clashing = ArcClashes.Find([.. smooth]).Where(i => tries[i] < Strays.Length).Order().ToList();
             if (clashing.Count == 0)
                 return [.. smooth];
             foreach (var i in clashing)
-            {
                 tries[i]++;
-                smooth[i] = Drawn(i);
-            }
+            foreach (var (i, arc) in clashing.Zip(InOrder.Select(clashing, jobs, Drawn)))
+                smooth[i] = arc;
         }
 
         SeamArc Drawn(int i) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -68,7 +69,7 @@ internal sealed class SeamPrice
     /// <summary>What a line shows as the seam of two fields.</summary>
     /// <param name="later">The field that is sewn later.</param>
     /// <param name="owners">For each shape that stays whole the field that sews it.</param>
-    internal double Of(Polyline line, int later, IReadOnlyList<int?> owners)
+    internal double Of(Polyline line, int later, ImmutableArray<int?> owners)
     {
         var sum = 0.0;
         for (var i = 1; i < line.Points.Length; i++)
@@ -76,10 +77,14 @@ internal sealed class SeamPrice
         return sum;
     }
 
+    private double Of(Point from, Point to, int later, ImmutableArray<int?> owners) =>
+        OfGround(from, to, later, owners, AlongEdge) + OfCrossings(from, to);
+
+    /// <summary>What a straight line shows of the ground that it runs through.</summary>
     /// <param name="alongEdge">
     /// What running along an edge costs, as a share of running through the middle of a fill.
     /// </param>
-    internal double Of(Point from, Point to, int later, IReadOnlyList<int?> owners, double alongEdge = AlongEdge)
+    internal double OfGround(Point from, Point to, int later, ImmutableArray<int?> owners, double alongEdge)
     {
         var length = from.DistanceTo(to);
         if (length == 0)
@@ -93,7 +98,7 @@ internal sealed class SeamPrice
             var way = length * (k + 0.5) / count;
             shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners, alongEdge);
         }
-        return (shown * length / count / Units.Millimetre) + Crossings(from, to);
+        return shown * length / count / Units.Millimetre;
     }
 
     /// <summary>
@@ -102,7 +107,7 @@ internal sealed class SeamPrice
     internal static double Inside(Shape shape) => shape is SatinShape ? InColumn : 1;
 
     /// <summary>How much shows at one place: 1 in the middle of a fill.</summary>
-    private double Share(double x, double y, Vector aside, int later, IReadOnlyList<int?> owners, double alongEdge)
+    private double Share(double x, double y, Vector aside, int later, ImmutableArray<int?> owners, double alongEdge)
     {
         var shape = map.Top(x, y);
         if (shape == CoverMap.Bare)
@@ -115,7 +120,8 @@ internal sealed class SeamPrice
         return owners[shape] >= later || map.TopCut(x, y) == CoverMap.Bare ? 0 : 1;
     }
 
-    private double Crossings(Point from, Point to)
+    /// <summary>What a straight line shows of the lines that it crosses.</summary>
+    internal double OfCrossings(Point from, Point to)
     {
         HashSet<SegmentBins<int>.Segment>? crossed = null;
         var sum = 0.0;

@@ -119,6 +119,9 @@ internal sealed class SeamRoom(ImmutableArray<Box> grounds, int? width, Func<Poi
         return Math.Min(Math.Min(x - ground.Left, ground.Right - x), Math.Min(y - ground.Top, ground.Bottom - y));
     }
 
+    /// <summary>Ground in which a seam of two fields has room enough on all sides; may be empty.</summary>
+    internal Box Ample(int one, int other) => grounds[one].Common(grounds[other]).Grown(-margin);
+
     /// <summary>What a square millimetre of sewn ground costs when this field sews it.</summary>
     internal double Shortage(int field, Point at)
     {

@@ -11,56 +11,67 @@ internal sealed class SegmentBins<T>
     /// <summary>By row and column, in one number.</summary>
     private readonly Dictionary<long, List<Segment>> bins = [];
 
+    /// <summary>Columns and rows that hold anything.</summary>
+    private Box used = Box.Empty;
+
     internal readonly record struct Segment(Point A, Point B, T Tag);
 
     internal void Add(Point a, Point b, T tag)
     {
         var segment = new Segment(a, b, tag);
-        foreach (var bin in Along(a, b).SelectMany(piece => BinsOf(Box.Around([piece.From, piece.To]).Grown(1))))
+        foreach (var piece in Along(a, b))
         {
-            if (!bins.TryGetValue(bin, out var list))
-                bins[bin] = list = [];
-            if (list.Count == 0 || !list[^1].Equals(segment))
-                list.Add(segment);
+            used = used.Joined(piece);
+            for (var row = piece.Top; row <= piece.Bottom; row++)
+            for (var column = piece.Left; column <= piece.Right; column++)
+            {
+                if (!bins.TryGetValue(Key(column, row), out var list))
+                    bins[Key(column, row)] = list = [];
+                if (list.Count == 0 || !list[^1].Equals(segment))
+                    list.Add(segment);
+            }
         }
     }
 
     /// <summary>All that may come into a box; some come more than once.</summary>
-    internal IEnumerable<Segment> Near(Box box)
-    {
-        foreach (var bin in BinsOf(box))
-            if (bins.TryGetValue(bin, out var list))
-                foreach (var segment in list)
-                    yield return segment;
-    }
+    internal IReadOnlyList<Segment> Near(Box box) => In(BinsOf(box), null) ?? [];
 
     /// <summary>All that may come near a straight line; some come more than once.</summary>
-    internal IEnumerable<Segment> Near(Point from, Point to)
+    internal IReadOnlyList<Segment> Near(Point from, Point to)
     {
-        if (bins.Count == 0)
-            yield break;
-        foreach (var (a, b) in Along(from, to))
-        foreach (var bin in BinsOf(Box.Around([a, b]).Grown(1)))
-            if (bins.TryGetValue(bin, out var list))
-                foreach (var segment in list)
-                    yield return segment;
+        if (!BinsOf(Box.Around([from, to]).Grown(1)).Meets(used))
+            return [];
+        List<Segment>? found = null;
+        foreach (var piece in Along(from, to))
+            found = In(piece, found);
+        return found ?? [];
     }
 
-    /// <summary>A long slanting line has a large box: it is taken in pieces.</summary>
-    private static IEnumerable<(Point From, Point To)> Along(Point from, Point to)
+    private List<Segment>? In(Box range, List<Segment>? found)
+    {
+        range = range.Common(used);
+        for (var row = range.Top; row <= range.Bottom; row++)
+        for (var column = range.Left; column <= range.Right; column++)
+            if (bins.TryGetValue(Key(column, row), out var list))
+                (found ??= []).AddRange(list);
+        return found;
+    }
+
+    /// <summary>The bins of a line. A long slanting one has a large box: it is taken in pieces.</summary>
+    private static IEnumerable<Box> Along(Point from, Point to)
     {
         var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Side));
         for (var k = 0; k < count; k++)
-            yield return (from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count));
+        {
+            var (a, b) = (from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count));
+            yield return BinsOf(Box.Around([a, b]).Grown(1));
+        }
     }
 
-    private static IEnumerable<long> BinsOf(Box box)
-    {
-        var (left, right, bottom) = (Bin(box.Left), Bin(box.Right), Bin(box.Bottom));
-        for (var row = Bin(box.Top); row <= bottom; row++)
-        for (var column = left; column <= right; column++)
-            yield return ((long)row << 32) | (uint)column;
+    /// <summary>Columns and rows of the bins that a box comes into.</summary>
+    private static Box BinsOf(Box box) => new(Bin(box.Left), Bin(box.Top), Bin(box.Right), Bin(box.Bottom));
 
-        static int Bin(int value) => (int)Math.Floor(value / (double)Side);
-    }
+    private static int Bin(int value) => (int)Math.Floor(value / (double)Side);
+
+    private static long Key(int column, int row) => ((long)row << 32) | (uint)column;
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Planning.Seams;
@@ -15,7 +16,7 @@ namespace Splitter.Planning.Seams;
 internal sealed class TurnedGround(
     SeamGrid grid,
     LayerMap layers,
-    IReadOnlyList<int?> owners,
+    ImmutableArray<int?> owners,
     int right,
     int left,
     Box within

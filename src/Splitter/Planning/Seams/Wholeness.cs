@@ -9,6 +9,8 @@ namespace Splitter.Planning.Seams;
 /// </summary>
 internal sealed class Wholeness
 {
+    private readonly bool[] cut;
+
     internal Wholeness(Drawing drawing, ImmutableArray<Box> grounds)
     {
         Fields =
@@ -19,10 +21,11 @@ internal sealed class Wholeness
                 return Enumerable.Range(0, grounds.Length).Where(i => grounds[i].Contains(box)).ToArray();
             }),
         ];
+        cut = [.. Fields.Select(fields => fields.Length == 0)];
     }
 
     /// <summary>For each shape the fields that can sew it whole, rising.</summary>
     internal ImmutableArray<int[]> Fields { get; }
 
-    internal bool IsCut(int shape) => Fields[shape].Length == 0;
+    internal bool IsCut(int shape) => cut[shape];
 }

@@ -11,25 +11,27 @@ namespace Splitter.Stitching.Density;
 /// </summary>
 internal static class ClothLayers
 {
-    internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn)
-    {
-        var grid = new ThreadGrid(
-            Box.Around(sewn.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At))
+    /// <param name="jobs">How many threads may work.</param>
+    internal static ThreadGrid Of(ImmutableArray<SewnPiece> sewn, int jobs = 1) =>
+        Counted(
+            sewn,
+            jobs,
+            (grid, pieces) =>
+            {
+                Lay(grid, pieces);
+                Pierce(grid, pieces);
+            }
         );
-        (int Hooping, int Thread, Point At)? needle = null;
-        foreach (var (piece, blocks) in sewn)
-        foreach (var block in blocks)
-        {
-            // Where the thread goes on from one block to the next, the needle is in that hole already.
-            var isGoingOn = needle == (piece.Hooping, piece.Shape.Thread, block.Start);
-            foreach (var stitch in block.Stitches.Skip(isGoingOn ? 1 : 0))
-                grid.Pierce(stitch.At);
-            needle = (piece.Hooping, piece.Shape.Thread, block.End);
-        }
-        foreach (var thread in Threads(sewn))
-            grid.Lay(thread.From, thread.To, thread.Breadth);
-        return grid;
-    }
+
+    /// <summary>Thread alone.</summary>
+    internal static ThreadGrid ThreadOf(ImmutableArray<SewnPiece> sewn, int jobs) => Counted(sewn, jobs, Lay);
+
+    /// <summary>Needle holes alone.</summary>
+    internal static ThreadGrid HolesOf(ImmutableArray<SewnPiece> sewn, int jobs) => Counted(sewn, jobs, Pierce);
+
+    /// <summary>The pieces of each hooping, in their order.</summary>
+    internal static ImmutableArray<ImmutableArray<SewnPiece>> ByHooping(ImmutableArray<SewnPiece> sewn) =>
+        [.. sewn.GroupBy(s => s.Piece.Hooping).Select(hooping => hooping.ToImmutableArray())];
 
     /// <summary>Every stitch with the strip of cloth that it counts for, µm.</summary>
     internal static IEnumerable<(Piece Piece, Point From, Point To, int Breadth)> Threads(
@@ -54,15 +56,57 @@ internal static class ClothLayers
     }
 
     /// <summary>Squares with thread of a tape that more than one part sews.</summary>
-    internal static HashSet<Square> Overlaps(ImmutableArray<SewnPiece> sewn) =>
-        [
-            .. from piece in sewn
-            from block in piece.Blocks
-            from i in Enumerable.Range(1, block.Stitches.Length - 1)
-            where block.Stitches[i].Source == StitchSource.Repeated
-            from crossed in ThreadGrid.Crossed(block.Stitches[i - 1].At, block.Stitches[i].At)
-            select crossed.Square,
-        ];
+    internal static HashSet<Square> Overlaps(ImmutableArray<SewnPiece> sewn)
+    {
+        var squares = new HashSet<Square>();
+        foreach (var block in sewn.SelectMany(s => s.Blocks))
+            for (var i = 1; i < block.Stitches.Length; i++)
+                if (block.Stitches[i].Source == StitchSource.Repeated)
+                    foreach (var (square, _) in new CrossedSquares(block.Stitches[i - 1].At, block.Stitches[i].At))
+                        squares.Add(square);
+        return squares;
+    }
+
+    /// <summary>Each hooping is counted on a grid of its own; then they are added up.</summary>
+    private static ThreadGrid Counted(
+        ImmutableArray<SewnPiece> sewn,
+        int jobs,
+        Action<ThreadGrid, ImmutableArray<SewnPiece>> count
+    ) =>
+        ThreadGrid.Sum(
+            InOrder.Select(
+                ByHooping(sewn),
+                jobs,
+                pieces =>
+                {
+                    var stitches = pieces.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches);
+                    var grid = new ThreadGrid(Box.Around(stitches.Select(s => s.At)));
+                    count(grid, pieces);
+                    return grid;
+                }
+            )
+        );
+
+    private static void Lay(ThreadGrid grid, ImmutableArray<SewnPiece> sewn)
+    {
+        foreach (var thread in Threads(sewn))
+            grid.Lay(thread.From, thread.To, thread.Breadth);
+    }
+
+    /// <param name="sewn">Of one hooping.</param>
+    private static void Pierce(ThreadGrid grid, ImmutableArray<SewnPiece> sewn)
+    {
+        (int Thread, Point At)? needle = null;
+        foreach (var (piece, blocks) in sewn)
+        foreach (var block in blocks)
+        {
+            // Where the thread goes on from one block to the next, the needle is in that hole already.
+            var isGoingOn = needle == (piece.Shape.Thread, block.Start);
+            foreach (var stitch in block.Stitches.AsSpan()[(isGoingOn ? 1 : 0)..])
+                grid.Pierce(stitch.At);
+            needle = (piece.Shape.Thread, block.End);
+        }
+    }
 
     /// <summary>
     /// One layer is what covers the cloth once: a fill whose rows lie a thread's width apart, or a column with as much

@@ -16,16 +16,18 @@ internal static class DenseSpots
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
     /// <param name="limit">Layers that cloth and needle bear; a square with more is too many by however little.</param>
     /// <param name="asked">Squares that are asked for; null for all.</param>
+    /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<DenseSpot> Of(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ThreadGrid grid,
         int limit,
-        HashSet<Square>? asked = null
+        HashSet<Square>? asked = null,
+        int jobs = 1
     )
     {
         ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
-        var shares = Shares(drawing, sewn, grounds);
+        var shares = Shares(drawing, sewn, grid.Numbers, grounds, jobs);
         return
         [
             .. grounds
@@ -75,22 +77,36 @@ internal static class DenseSpots
     private static ImmutableArray<Dictionary<Sewer, long>> Shares(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
-        ImmutableArray<ImmutableArray<Square>> grounds
+        SquareNumbers numbers,
+        ImmutableArray<ImmutableArray<Square>> grounds,
+        int jobs
     )
     {
         ImmutableArray<Dictionary<Sewer, long>> shares = [.. grounds.Select(_ => new Dictionary<Sewer, long>())];
         if (grounds.IsEmpty)
             return shares;
-        var groundOf = grounds.SelectMany((g, i) => g.Select(s => (s, i))).ToDictionary(p => p.s, p => p.i);
+        var map = new GroundMap(numbers, grounds);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
-        foreach (var thread in ClothLayers.Threads(sewn))
-        foreach (var (square, length) in ThreadGrid.Under(thread.From, thread.To))
-            if (groundOf.TryGetValue(square, out var ground))
-            {
-                var sewer = new Sewer(placeOf[thread.Piece.Shape.Id], thread.Piece.Hooping);
-                shares[ground][sewer] =
-                    shares[ground].GetValueOrDefault(sewer) + ThreadGrid.Covered(length, thread.Breadth);
-            }
+        var covered = InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered);
+        foreach (var ((ground, sewer), area) in covered.SelectMany(hooping => hooping))
+            shares[ground].Add(sewer, area);
         return shares;
+
+        Dictionary<(int Ground, Sewer Sewer), long> Covered(ImmutableArray<SewnPiece> hooping)
+        {
+            var areas = new Dictionary<(int, Sewer), long>();
+            foreach (var (piece, from, to, breadth) in ClothLayers.Threads(hooping))
+            {
+                if (!map.Meets(Box.Around([from, to]).Grown(ThreadGrid.ThreadWidth / 2)))
+                    continue;
+                foreach (var (square, area) in new CoveredSquares(from, to, breadth))
+                    if (map.GroundOf(square) is { } ground)
+                    {
+                        var key = (ground, new Sewer(placeOf[piece.Shape.Id], piece.Hooping));
+                        areas[key] = areas.GetValueOrDefault(key) + area;
+                    }
+            }
+            return areas;
+        }
     }
 }

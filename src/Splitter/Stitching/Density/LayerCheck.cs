@@ -13,11 +13,13 @@ namespace Splitter.Stitching.Density;
 internal static class LayerCheck
 {
     /// <summary>Every spot, the worst first.</summary>
+    /// <param name="jobs">How many threads may work.</param>
     internal static Result<ImmutableArray<DenseSpot>> Check(
         Drawing drawing,
         Recipe recipe,
         Plan plan,
-        ImmutableArray<SewnPiece> sewn
+        ImmutableArray<SewnPiece> sewn,
+        int jobs = 1
     )
     {
         var limit = recipe.Cloth.MostLayers;
@@ -26,7 +28,7 @@ internal static class LayerCheck
         ImmutableArray<DenseSpot> spots =
         [
             .. DenseSpots
-                .Of(drawing, sewn, ClothLayers.Of(sewn), limit, asked)
+                .Of(drawing, sewn, ClothLayers.Of(sewn, jobs), limit, asked, jobs)
                 .Where(spot => asked is null || spot.Hoopings.Length > 1),
         ];
         var (full, pierced) = (spots.Where(s => s.Full > 0).ToList(), spots.Where(s => s.Pierced > 0).ToList());

@@ -25,7 +25,7 @@ public sealed class ExactCoverTests
         var table = new CoverTable(sets.Length);
         for (var element = 1; element <= 12; element++)
             table.Add([.. Enumerable.Range(0, sets.Length).Where(s => sets[s].Contains(element))]);
-        var answer = ExactCover.Solve(table, sets.Length + 1, Work);
+        var answer = new ExactCover(table, sets.Length + 1).Solve(Work);
         Assert.Equal(3, answer.Sets?.Length);
         Assert.Equal(3, answer.Bound);
     }
@@ -42,7 +42,7 @@ public sealed class ExactCoverTests
     public void SteinerTriplesAreCoveredByAsFewPointsAsPublished(int points, int fewest)
     {
         var table = SteinerTriples(points);
-        var answer = ExactCover.Solve(table, points + 1, Work);
+        var answer = new ExactCover(table, points + 1).Solve(Work);
         Assert.Equal(fewest, answer.Sets?.Length);
         Assert.Equal(fewest, answer.Bound);
     }
@@ -70,7 +70,7 @@ public sealed class ExactCoverTests
     [Fact]
     public void WithoutWorkTheBoundIsStillSound()
     {
-        var answer = ExactCover.Solve(SteinerTriples(27), 28, 0);
+        var answer = new ExactCover(SteinerTriples(27), 28).Solve(0);
         Assert.InRange(answer.Bound, 9, 18);
     }
 

@@ -63,7 +63,7 @@ public sealed class FewestFieldsTests
     public void GeneratedDrawingsTakeAsFewFieldsAsAnotherSolverProves(int seed)
     {
         var task = Generated(seed);
-        var candidates = Candidates.For(task, 10, []);
+        var candidates = Candidates.For(task, new(task), 10, []);
         var (ours, others) = (int.MaxValue, CpSat.Fewest(candidates.Table, candidates.Locked));
         new CoverSearch(candidates.Table, []).Run(
             [],
@@ -78,8 +78,8 @@ public sealed class FewestFieldsTests
         Assert.NotNull(others);
         Assert.Equal(others, ours);
         // What holds wherever fields may lie holds for these places.
-        Assert.InRange(PointBound.Of(task, ours), 1, ours);
-        Assert.Equal(others, ExactCover.Solve(candidates.Table, ours, 30_000_000).Sets?.Length ?? ours);
+        Assert.InRange(new PointBound(task).Of(ours), 1, ours);
+        Assert.Equal(others, new ExactCover(candidates.Table, ours).Solve(30_000_000).Sets?.Length ?? ours);
     }
 
     [Theory]

@@ -130,9 +130,9 @@ public sealed class LayoutsTests
     {
         var (recipe, drawing) = Generated(seed);
         var task = CoverTask.Of(recipe, drawing, new(recipe.Hoops[0], 0, Units.TapeStep), null);
-        var candidates = Candidates.For(task, 10, []);
+        var candidates = Candidates.For(task, new(task), 10, []);
         if (CpSat.Fewest(candidates.Table, []) is { } fewest)
-            Assert.InRange(PointBound.Of(task, 100), 1, fewest);
+            Assert.InRange(new PointBound(task).Of(100), 1, fewest);
         else
             Assert.Fail("the other solver proves nothing");
     }

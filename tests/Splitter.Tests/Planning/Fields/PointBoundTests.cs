@@ -43,7 +43,7 @@ public sealed class PointBoundTests
             t =>
             {
                 var task = CoverTask.Of(t.Recipe, t.Drawing, new(t.Recipe.Hoops[0], 0, Reach), null);
-                Assert.InRange(PointBound.Of(task, Unknown, 2_000_000), 1, t.Fields);
+                Assert.InRange(new PointBound(task).Of(Unknown, 2_000_000), 1, t.Fields);
             },
             cases: 60
         );

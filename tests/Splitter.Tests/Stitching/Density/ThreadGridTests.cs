@@ -15,7 +15,9 @@ public sealed class ThreadGridTests
     [Fact]
     public void AStitchLiesOnTheSquaresItCrosses()
     {
-        var crossed = ThreadGrid.Crossed(new(500, 500), new(3500, 2500)).ToList();
+        var crossed = new List<(Square Square, double Length)>();
+        foreach (var on in new CrossedSquares(new(500, 500), new(3500, 2500)))
+            crossed.Add(on);
         Assert.Equal([new(0, 0), new(1, 0), new(1, 1), new(2, 1), new(2, 2), new(3, 2)], crossed.Select(c => c.Square));
         Assert.Equal(Math.Sqrt(13) * 1000, crossed.Sum(c => c.Length), 6);
     }
@@ -28,7 +30,7 @@ public sealed class ThreadGridTests
                 {
                     var done = 0.0;
                     var length = from.DistanceTo(to);
-                    foreach (var (square, piece) in ThreadGrid.Crossed(from, to))
+                    foreach (var (square, piece) in new CrossedSquares(from, to))
                     {
                         var share = (done + (piece / 2)) / length;
                         var middle = (

@@ -27,17 +27,18 @@ internal sealed class Candidates
     /// <summary>The fields with these numbers.</summary>
     internal ImmutableArray<Field> Of(ImmutableArray<int> numbers) => [.. numbers.Select(i => Fields[i])];
 
+    /// <param name="edges">Where drawn things begin and end.</param>
     /// <param name="features">How many places along an axis may be flush with drawn things.</param>
     /// <param name="known">Fields whose edges are places too.</param>
-    internal static Candidates For(CoverTask task, int features, ImmutableArray<Field> known)
+    internal static Candidates For(CoverTask task, DrawnEdges edges, int features, ImmutableArray<Field> known)
     {
         var box = task.Bounds;
         var sizes = task.Turns.Select(task.GroundOf).ToArray();
         var hints = known.Select(task.Template.Ground).ToList();
         var fixedGrounds = task.Fixed.Select(task.Template.Ground).ToList();
         var common = task.Common;
-        var (xStarts, xEnds) = Edges(task, features, b => (b.Left, b.Right), p => p.X);
-        var (yStarts, yEnds) = Edges(task, features, b => (b.Top, b.Bottom), p => p.Y);
+        var (xStarts, xEnds) = edges.Across(features);
+        var (yStarts, yEnds) = edges.Down(features);
         foreach (var ground in fixedGrounds)
         {
             xStarts.AddRange([ground.Right - task.SeamShare, ground.Right - common]);
@@ -94,33 +95,5 @@ internal sealed class Candidates
         fields.AddRange(task.Fixed);
         ImmutableArray<Box> grounds = [.. fields.Select(task.Template.Ground)];
         return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds), task.Fixed.Length);
-    }
-
-    private static (List<int> Starts, List<int> Ends) Edges(
-        CoverTask task,
-        int most,
-        Func<Box, (int From, int To)> ends,
-        Func<Point, int> along
-    )
-    {
-        var wholes = task.Wholes.Select(ends).ToList();
-        var turns = task.Drawn.SelectMany(d => d.Rings).SelectMany(r => Extremes(r, along)).Distinct().ToList();
-        return (
-            Positions.Merged([.. wholes.Select(w => w.From), .. turns], most),
-            [.. Positions.Merged([.. wholes.Select(w => -w.To), .. turns.Select(t => -t)], most).Select(v => -v)]
-        );
-    }
-
-    /// <summary>Where an outline turns back along an axis.</summary>
-    private static IEnumerable<int> Extremes(Ring ring, Func<Point, int> along)
-    {
-        var values = ring.Points.Select(along).ToList();
-        values = [.. values.Where((v, i) => v != values[i == 0 ? ^1 : i - 1])];
-        for (var i = 0; i < values.Count; i++)
-        {
-            var (before, after) = (values[i == 0 ? ^1 : i - 1], values[(i + 1) % values.Count]);
-            if (before < values[i] == after < values[i])
-                yield return values[i];
-        }
     }
 }

@@ -47,6 +47,14 @@ internal sealed class CoverGrid
         wholes = new short[task.Wholes.Length];
     }
 
+    /// <summary>A grid of the same cells for other fields, which it holds none of.</summary>
+    internal CoverGrid(CoverGrid other)
+    {
+        (task, xs, ys, cells, before) = (other.task, other.xs, other.ys, other.cells, other.before);
+        held = new short[other.held.Length];
+        wholes = new short[other.wholes.Length];
+    }
+
     private int Columns => xs.Length - 1;
 
     private int Rows => ys.Length - 1;

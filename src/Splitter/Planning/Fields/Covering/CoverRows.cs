@@ -16,39 +16,41 @@ internal static class CoverRows
         var xs = Lines(inner.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right);
         var ys = Lines(inner.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom);
         var cells = new DrawnCells(task.Drawn, xs, ys);
-        var table = new CoverTable(grounds.Length);
         ImmutableArray<(int From, int To)> across = [.. inner.Select(g => (g.Left, g.Right)).Distinct().Order()];
         ImmutableArray<(int From, int To)> down = [.. inner.Select(g => (g.Top, g.Bottom)).Distinct().Order()];
-        var columns = Stretches(xs, across);
-        var rows = Stretches(ys, down);
-        var (rightIn, leftIn) = Nested(columns);
-        var (lowerIn, upperIn) = Nested(rows);
-        var at = inner
-            .Select(
-                (g, i) => (Place: (across.BinarySearch((g.Left, g.Right)), down.BinarySearch((g.Top, g.Bottom))), i)
-            )
-            .ToLookup(g => g.Place, g => g.i);
+        var (rightIn, leftIn) = Nested(Stretches(xs, across));
+        var (lowerIn, upperIn) = Nested(Stretches(ys, down));
+        // Cells that count are rows of the table, row by row: how many lie before each cell.
+        var before = new int[cells.Rows, cells.Columns + 1];
+        var count = 0;
         for (var row = 0; row < cells.Rows; row++)
-        for (var column = 0; column < cells.Columns; column++)
         {
-            if (
-                !cells.Touched(column, row)
-                || (rightIn[column] && cells.Touched(column + 1, row))
-                || (leftIn[column] && cells.Touched(column - 1, row))
-                || (lowerIn[row] && cells.Touched(column, row + 1))
-                || (upperIn[row] && cells.Touched(column, row - 1))
-            )
-                continue;
-            var sets = new List<int>();
-            foreach (var x in columns[column])
-            foreach (var y in rows[row])
-                sets.AddRange(at[(x, y)]);
-            sets.Sort();
-            table.Add([.. sets]);
+            before[row, 0] = count;
+            for (var column = 0; column < cells.Columns; column++)
+                before[row, column + 1] = Counts(column, row) ? ++count : count;
         }
+        var table = new CoverTable(count, [.. inner.Select(Held)]);
         foreach (var whole in task.Wholes)
             table.Add([.. Enumerable.Range(0, grounds.Length).Where(i => grounds[i].Contains(whole))]);
         return table;
+
+        bool Counts(int column, int row) =>
+            cells.Touched(column, row)
+            && !(rightIn[column] && cells.Touched(column + 1, row))
+            && !(leftIn[column] && cells.Touched(column - 1, row))
+            && !(lowerIn[row] && cells.Touched(column, row + 1))
+            && !(upperIn[row] && cells.Touched(column, row - 1));
+
+        List<int> Held(Box ground)
+        {
+            var held = new List<int>();
+            var (left, right) = (GridLines.AtOrAfter(xs, ground.Left), GridLines.AtOrBefore(xs, ground.Right));
+            var (top, bottom) = (GridLines.AtOrAfter(ys, ground.Top), GridLines.AtOrBefore(ys, ground.Bottom));
+            for (var row = top; row < bottom && left < right; row++)
+            for (var cell = before[row, left]; cell < before[row, right]; cell++)
+                held.Add(cell);
+            return held;
+        }
     }
 
     private static int[] Lines(IEnumerable<int> edges, int from, int to) =>

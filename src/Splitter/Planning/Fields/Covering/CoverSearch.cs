@@ -22,13 +22,13 @@ internal sealed class CoverSearch
     private readonly bool[] chosen;
     private readonly long[] score;
     private readonly long[] changed;
-    private readonly List<long> weight = [];
-    private readonly List<int> covers = [];
+    private long[] weight = [];
+    private int[] covers = [];
 
     /// <summary>The exclusive or of the chosen sets that cover a row: where there is one, that one.</summary>
-    private readonly List<int> cover = [];
+    private int[] cover = [];
     private readonly List<int> open = [];
-    private readonly List<int> openAt = [];
+    private int[] openAt = [];
     private readonly SortedSet<int> taken = [];
     private ulong chance = 0x9E3779B97F4A7C15;
     private long step = 1;
@@ -143,12 +143,15 @@ internal sealed class CoverSearch
 
     private void TakeNewRows()
     {
-        for (var row = weight.Count; row < table.Rows; row++)
+        var known = weight.Length;
+        Array.Resize(ref weight, table.Rows);
+        Array.Resize(ref covers, table.Rows);
+        Array.Resize(ref cover, table.Rows);
+        Array.Resize(ref openAt, table.Rows);
+        for (var row = known; row < table.Rows; row++)
         {
-            weight.Add(1);
-            covers.Add(0);
-            cover.Add(0);
-            openAt.Add(-1);
+            weight[row] = 1;
+            openAt[row] = -1;
             foreach (var set in table.SetsOf(row))
             {
                 if (!chosen[set])
@@ -181,7 +184,7 @@ internal sealed class CoverSearch
             taken.Remove(set);
         foreach (var row in table.RowsOf(set))
         {
-            if (row >= weight.Count)
+            if (row >= weight.Length)
                 break;
             work++;
             var before = covers[row];
@@ -195,10 +198,11 @@ internal sealed class CoverSearch
             cover[row] ^= set;
             if (takes ? before != 0 : before != 1)
                 continue;
-            work += table.SetsOf(row).Length;
-            foreach (var other in table.SetsOf(row))
-                if (other != set)
-                    score[other] += takes ? -weight[row] : weight[row];
+            var (sets, by) = (table.SetsOf(row), takes ? -weight[row] : weight[row]);
+            work += sets.Length;
+            foreach (var other in sets)
+                score[other] += by;
+            score[set] -= by;
             if (takes)
                 Close(row);
             else

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>
@@ -7,11 +9,26 @@ namespace Splitter.Planning.Fields.Covering;
 internal sealed class CoverTable
 {
     private readonly List<int>[] rowsOf;
-    private readonly List<int[]> setsOf = [];
+    private readonly List<int[]> setsOf;
 
     internal CoverTable(int sets)
+        : this(0, [.. Enumerable.Range(0, sets).Select(_ => new List<int>())]) { }
+
+    /// <param name="rows">How many rows there are.</param>
+    /// <param name="rowsOf">For each set the rows that it covers, ascending.</param>
+    internal CoverTable(int rows, List<int>[] rowsOf)
     {
-        rowsOf = [.. Enumerable.Range(0, sets).Select(_ => new List<int>())];
+        this.rowsOf = rowsOf;
+        var counts = new int[rows];
+        for (var set = 0; set < rowsOf.Length; set++)
+            foreach (var row in RowsOf(set))
+                counts[row]++;
+        setsOf = [.. counts.Select(count => new int[count])];
+        // Set after set, so that each row has its sets in ascending order.
+        Array.Clear(counts);
+        for (var set = 0; set < rowsOf.Length; set++)
+            foreach (var row in RowsOf(set))
+                setsOf[row][counts[row]++] = set;
     }
 
     /// <summary>How many sets there are.</summary>
@@ -21,7 +38,7 @@ internal sealed class CoverTable
     internal int Rows => setsOf.Count;
 
     /// <summary>The rows that a set covers, ascending.</summary>
-    internal List<int> RowsOf(int set) => rowsOf[set];
+    internal ReadOnlySpan<int> RowsOf(int set) => CollectionsMarshal.AsSpan(rowsOf[set]);
 
     /// <summary>The sets that cover a row, ascending.</summary>
     internal int[] SetsOf(int row) => setsOf[row];

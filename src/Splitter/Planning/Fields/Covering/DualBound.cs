@@ -45,7 +45,7 @@ internal sealed class DualBound(CoverTable table)
         var (best, step, idle) = (long.MinValue, FirstStep * steps, 0);
         for (var round = 0; ; round++)
         {
-            var value = Value(prices, open, allowed);
+            var value = Value(prices, allowed);
             if (value > best)
             {
                 (best, idle) = (value, 0);
@@ -71,26 +71,26 @@ internal sealed class DualBound(CoverTable table)
         }
     }
 
-    private long Value(long[] prices, bool[] open, bool[] allowed)
+    /// <param name="prices">Nothing where a row is not open.</param>
+    private long Value(long[] prices, bool[] allowed)
     {
         long value = 0;
         Array.Clear(covered);
-        foreach (var (row, price) in prices.Index())
-            if (open[row])
-                value += price;
+        foreach (var price in prices)
+            value += price;
         for (var set = 0; set < allowed.Length; set++)
         {
             if (!allowed[set])
                 continue;
             var rest = Unit;
-            foreach (var row in table.RowsOf(set))
-                if (open[row])
-                    rest -= prices[row];
+            var rows = table.RowsOf(set);
+            foreach (var row in rows)
+                rest -= prices[row];
             left[set] = rest;
             if (rest >= 0)
                 continue;
             value += rest;
-            foreach (var row in table.RowsOf(set))
+            foreach (var row in rows)
                 covered[row]++;
         }
         return value;
@@ -101,7 +101,7 @@ internal sealed class DualBound(CoverTable table)
         var largest = 1;
         foreach (var set in table.SetsOf(row))
             if (allowed[set])
-                largest = Math.Max(largest, table.RowsOf(set).Count(r => open[r]));
+                largest = Math.Max(largest, ExactCover.Count(table.RowsOf(set), open));
         return largest;
     }
 }

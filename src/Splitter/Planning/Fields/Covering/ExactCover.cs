@@ -23,54 +23,61 @@ internal sealed class ExactCover
     private readonly CoverTable table;
     private readonly DualBound dual;
     private readonly int[] ready;
-    private readonly long mostWork;
     private readonly long entries;
+
+    /// <summary>What the climbs at the root found, once for all searches.</summary>
+    private readonly (int Floor, long[] Prices, long[] Costs, long Work) root;
+    private long mostWork;
     private int[]? best;
     private int fewest;
     private int floor;
     private long work;
     private bool stopped;
 
-    private ExactCover(CoverTable table, int below, long mostWork)
+    /// <param name="below">Only covers with fewer sets are looked for.</param>
+    internal ExactCover(CoverTable table, int below)
     {
-        this.table = table;
-        this.mostWork = mostWork;
+        (this.table, Below) = (table, below);
         dual = new(table);
-        fewest = below;
         ready = new int[table.Rows];
         entries = 1 + Enumerable.Range(0, table.Rows).Sum(r => (long)table.SetsOf(r).Length);
+        root = IsCoverable ? Root() : (below, [], [], 0);
     }
+
+    /// <summary>Only covers with fewer sets are looked for.</summary>
+    internal int Below { get; }
+
+    private bool IsCoverable => Enumerable.Range(0, table.Rows).All(r => table.SetsOf(r).Length > 0);
 
     /// <summary>
     /// A cover with fewer sets than a number, or the proof that there is none, as far as work allows.
     /// </summary>
-    /// <param name="below">Only covers with fewer sets are looked for.</param>
     /// <param name="mostWork">How many entries of the table may be looked at.</param>
-    internal static CoverAnswer Solve(CoverTable table, int below, long mostWork)
+    internal CoverAnswer Solve(long mostWork)
     {
-        if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
-            return new(null, below);
-        var search = new ExactCover(table, below, mostWork);
-        return search.Run();
+        (this.mostWork, fewest, floor, work, best, stopped) = (mostWork, Below, root.Floor, root.Work, null, false);
+        if (floor < fewest)
+            Branch(All(table.Rows), All(table.Sets), [], root.Prices, root.Costs, floor);
+        return new(best, stopped ? Math.Min(floor, fewest) : fewest);
     }
 
-    private CoverAnswer Run()
+    private (int Floor, long[] Prices, long[] Costs, long Work) Root()
     {
-        var (open, allowed) = (new bool[table.Rows], new bool[table.Sets]);
-        Array.Fill(open, true);
-        Array.Fill(allowed, true);
-        work += RootRounds * entries;
-        floor = (int)Math.Max(table.Rows == 0 ? 0 : 1, dual.Climb(open, allowed, fewest, RootRounds, null));
-        if (floor < fewest)
-        {
-            // Longer steps find what short ones do not, and the other way round.
-            work += RootRounds * entries;
-            floor = (int)
-                Math.Max(floor, dual.Climb(open, allowed, fewest, RootRounds, dual.Prices.ToArray(), LongSteps));
-        }
-        if (floor < fewest)
-            Branch(open, allowed, [], dual.Prices.ToArray(), dual.Costs.ToArray(), floor);
-        return new(best, stopped ? Math.Min(floor, fewest) : fewest);
+        var (open, allowed) = (All(table.Rows), All(table.Sets));
+        var once = RootRounds * entries;
+        var found = (int)Math.Max(table.Rows == 0 ? 0 : 1, dual.Climb(open, allowed, Below, RootRounds, null));
+        if (found >= Below)
+            return (found, dual.Prices.ToArray(), dual.Costs.ToArray(), once);
+        // Longer steps find what short ones do not, and the other way round.
+        var longer = (int)dual.Climb(open, allowed, Below, RootRounds, dual.Prices.ToArray(), LongSteps);
+        return (Math.Max(found, longer), dual.Prices.ToArray(), dual.Costs.ToArray(), 2 * once);
+    }
+
+    private static bool[] All(int count)
+    {
+        var all = new bool[count];
+        Array.Fill(all, true);
+        return all;
     }
 
     private void Branch(bool[] open, bool[] allowed, List<int> chosen, long[] prices, long[] costs, long bound)
@@ -84,7 +91,7 @@ internal sealed class ExactCover
         var choices = table
             .SetsOf(row)
             .Where(s => allowed[s])
-            .OrderByDescending(s => table.RowsOf(s).Count(r => open[r]))
+            .OrderByDescending(s => Count(table.RowsOf(s), open))
             .ThenBy(s => costs[s])
             .ThenBy(s => s)
             .ToList();
@@ -127,6 +134,16 @@ internal sealed class ExactCover
             if (stopped || fewest <= floor || bound >= fewest)
                 return;
         }
+    }
+
+    /// <summary>How many of some rows are open.</summary>
+    internal static int Count(ReadOnlySpan<int> rows, bool[] open)
+    {
+        var count = 0;
+        foreach (var row in rows)
+            if (open[row])
+                count++;
+        return count;
     }
 
     private bool Within(int set, int other, bool[] open)

@@ -20,11 +20,11 @@ internal static class FewestSearch
     /// </summary>
     private static readonly ImmutableArray<int> Features = [8, 24, 48];
 
-    /// <summary>Entries of the table that a round may look at: about half a second.</summary>
+    /// <summary>
+    /// Entries of the table that a round may look at for smaller covers, and as many for others of the same size: about
+    /// a tenth of a second each.
+    /// </summary>
     private const long MostWork = 100_000_000;
-
-    /// <summary>Entries that a round may look at for other covers of the same size.</summary>
-    private const long MostWorkForOthers = 100_000_000;
 
     /// <summary>Demands for links that a round adds: each one that turns out needless narrows the search.</summary>
     private const int MostDemands = 40;
@@ -40,53 +40,61 @@ internal static class FewestSearch
     /// <summary>Stands for the size of a cover where none is known; recipes hold no more fields.</summary>
     private const int MostFields = 10_000;
 
-    internal static FewestAnswer Find(CoverTask task)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static FewestAnswer Find(CoverTask task, int jobs = 1)
     {
         var misfits = new Misfits(task, new CoverGrid(task, []));
         var found = new Shortlist(misfits.Sum, MostKept);
         if (task.Fixed.IsEmpty && task.Forbidden.IsEmpty)
-            foreach (var cover in Shelves.Covers(task))
+            foreach (var cover in Shelves.Covers(task, jobs))
                 if (Linked(task, cover) is { } linked)
                     found.Add(linked);
         if (found.Size == 1)
             return new(found.Covers, 1);
         // Of covers whose seams have room: no other is looked for.
-        var bound = PointBound.Of(task, found.Size ?? MostFields, 0);
+        var points = new PointBound(task);
+        var bound = points.Of(found.Size ?? MostFields, 0, jobs);
         if (found.Size > MostAtOnce)
-            return new(found.Covers, LowerBound.Of(task, found.Size.Value));
+            return new(found.Covers, LowerBound.Of(task, found.Size.Value, points, jobs));
+        var edges = new DrawnEdges(task);
         int? bounded = null;
         foreach (var features in Features)
         {
-            var candidates = Candidates.For(task, features, found.Covers is [var best, ..] ? best : []);
+            var candidates = Candidates.For(task, edges, features, found.Covers is [var best, ..] ? best : []);
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
+            var met = 0;
             if (!(bound >= found.Size))
             {
-                Search(task, candidates, bound, MostWork, found);
+                met = Search(task, candidates, bound, MostWork, found);
                 // Only for a smaller cover than before could another bound be found.
                 if (bounded is null || bounded != found.Size)
-                    bound = Math.Max(bound, PointBound.Of(task, found.Size ?? MostFields, PointBound.MostWork));
+                    bound = Math.Max(bound, points.Of(found.Size ?? MostFields, jobs: jobs));
                 bounded = found.Size;
             }
-            if (found.Size is { } size)
-                Search(task, candidates, size, MostWorkForOthers, found);
+            // A search that has met no cover as small would only go the same way again.
+            if (found.Size is { } size && met <= size)
+                Search(task, candidates, size, MostWork, found);
         }
-        return new(found.Covers, LowerBound.Of(task, bound));
+        return new(found.Covers, LowerBound.Of(task, bound, points, jobs));
     }
 
     /// <summary>
     /// Looks for covers with ever fewer fields, down to a number, and then for others of that size. Groups that do not
     /// reach each other ask for a field between.
     /// </summary>
-    private static void Search(CoverTask task, Candidates candidates, int fewest, long mostWork, Shortlist found)
+    /// <returns>Fields of the smallest cover that it met; 0 once it has asked for more than covers.</returns>
+    private static int Search(CoverTask task, Candidates candidates, int fewest, long mostWork, Shortlist found)
     {
-        var demands = 0;
+        var (demands, smallest) = (0, int.MaxValue);
         new CoverSearch(candidates.Table, candidates.Locked).Run([], fewest - 1, mostWork, Judge);
+        return demands > 0 ? 0 : smallest;
 
         bool Judge(ImmutableArray<int> cover)
         {
             var fields = candidates.Of(cover);
+            smallest = Math.Min(smallest, fields.Length);
             if (Links.Groups(fields, task) is not { Count: > 1 } groups)
             {
                 found.Add(fields);

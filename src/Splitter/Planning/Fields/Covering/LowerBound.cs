@@ -8,8 +8,12 @@ namespace Splitter.Planning.Fields.Covering;
 internal static class LowerBound
 {
     /// <param name="known">No plan is known to have fewer: bounds by points need not go higher.</param>
-    internal static int Of(CoverTask task, int known) =>
-        Math.Max(PointBound.Of(task with { Rules = null }, known), Chain(task));
+    internal static int Of(CoverTask task, int known) => Of(task, known, new(task));
+
+    /// <param name="points">The bound by points of the task.</param>
+    /// <param name="jobs">How many threads may work.</param>
+    internal static int Of(CoverTask task, int known, PointBound points, int jobs = 1) =>
+        Math.Max(points.WithoutRules().Of(known, jobs: jobs), Chain(task));
 
     /// <summary>
     /// Fields hang together, each by ground that it shares with another. So a number of them reach no further along an

@@ -105,9 +105,10 @@ internal static class Positions
     }
 
     /// <summary>No more than a number of values, near ones merged into the smallest of them.</summary>
-    internal static List<int> Merged(IEnumerable<int> values, int most)
+    /// <param name="values">Rising.</param>
+    internal static List<int> Merged(IReadOnlyCollection<int> values, int most)
     {
-        List<int> sorted = [.. values.Distinct().Order()];
+        List<int> sorted = [.. values];
         for (var near = Units.TapeStep; sorted.Count > most; near *= 2)
         {
             var kept = new List<int>();

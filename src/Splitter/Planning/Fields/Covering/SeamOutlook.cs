@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Splitter.Geometry;
 
@@ -12,7 +13,7 @@ internal sealed class SeamOutlook(CoverTask task)
     /// <summary>Stretches of common ground that are looked at for further fields.</summary>
     private const int Parts = 16;
 
-    private readonly Dictionary<(Box, Box), double> known = [];
+    private readonly ConcurrentDictionary<(Box, Box), double> known = [];
 
     /// <summary>Millimetres of plain fill; 0 where nothing is known of the drawing.</summary>
     internal double Sum(ImmutableArray<Field> fields)

@@ -29,13 +29,11 @@ internal sealed class SeamRaster
     private readonly int[] top;
     private readonly int[] line;
     private readonly ImmutableArray<Box> boxes;
-    private readonly bool[] cut;
 
     internal SeamRaster(Drawing drawing)
     {
         bounds = drawing.Bounds;
         boxes = [.. drawing.Shapes.Select(s => s.Footprint.Bounds)];
-        cut = new bool[boxes.Length];
         step = Math.Max(Finest, Math.Ceiling(Math.Sqrt((double)bounds.Width * bounds.Height / MostCells)));
         (columns, rows) = ((int)(bounds.Width / step) + 1, (int)(bounds.Height / step) + 1);
         (top, line) = (new int[columns * rows], new int[columns * rows]);
@@ -73,20 +71,22 @@ internal sealed class SeamRaster
     internal double Least(Box one, Box other, bool upright)
     {
         var common = one.Common(other).Common(bounds);
+        var cut = new bool[boxes.Length];
         for (var i = 0; i < boxes.Length; i++)
             cut[i] = !(one.Contains(boxes[i]) || other.Contains(boxes[i]));
         var (left, right) = Range(common.Left - bounds.Left, common.Right - bounds.Left, columns, inside: upright);
         var (upper, lower) = Range(common.Top - bounds.Top, common.Bottom - bounds.Top, rows, inside: !upright);
         return upright
-            ? Least((upper * columns) + left, lower - upper + 1, columns, right - left + 1, 1, left, columns)
-            : Least((upper * columns) + left, right - left + 1, 1, lower - upper + 1, columns, upper, rows);
+            ? Least(cut, (upper * columns) + left, lower - upper + 1, columns, right - left + 1, 1, left, columns)
+            : Least(cut, (upper * columns) + left, right - left + 1, 1, lower - upper + 1, columns, upper, rows);
     }
 
+    /// <param name="cut">Whether a seam cuts each shape.</param>
     /// <param name="first">The cell where it begins.</param>
     /// <param name="length">Steps along the way, each to a cell this much further.</param>
     /// <param name="width">Cells side by side, each this much further than the last.</param>
     /// <param name="place">Where the first of them lies among all side by side.</param>
-    private double Least(int first, int length, int along, int width, int aside, int place, int all)
+    private double Least(bool[] cut, int first, int length, int along, int width, int aside, int place, int all)
     {
         var (before, now) = (new double[width], new double[width]);
         for (var k = 0; k < length; k++)
@@ -99,7 +99,7 @@ internal sealed class SeamRaster
                     least = Math.Min(least, Entered(cell, k, i, -1));
                 if (i < width - 1)
                     least = Math.Min(least, Entered(cell, k, i, 1));
-                now[i] = least + Shown(cell, aside, place + i, all);
+                now[i] = least + Shown(cut, cell, aside, place + i, all);
             }
             (before, now) = (now, before);
         }
@@ -115,7 +115,7 @@ internal sealed class SeamRaster
     }
 
     /// <summary>What a way through a cell shows of the fill there.</summary>
-    private double Shown(int cell, int aside, int place, int all)
+    private double Shown(bool[] cut, int cell, int aside, int place, int all)
     {
         var shape = top[cell];
         if (shape == None || !cut[shape])

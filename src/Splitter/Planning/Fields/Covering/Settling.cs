@@ -30,59 +30,65 @@ internal sealed class Settling
 
     private readonly CoverTask task;
     private readonly CoverGrid grid;
-    private readonly Misfits misfits;
-    private readonly SeamOutlook seams;
     private readonly Moves moves;
-    private Func<ImmutableArray<Field>, double> aim;
+    private readonly Func<ImmutableArray<Field>, double> aim;
     private long work;
 
-    private Settling(CoverTask task, CoverGrid grid)
+    /// <param name="grid">For this cover alone.</param>
+    /// <param name="aim">What is to become less.</param>
+    private Settling(CoverTask task, CoverGrid grid, Func<ImmutableArray<Field>, double> aim)
     {
-        (this.task, this.grid, misfits, seams) = (task, grid, new(task, grid), new(task));
+        (this.task, this.grid, this.aim) = (task, grid, aim);
         moves = new(task, grid);
-        aim = misfits.Sum;
     }
 
     /// <summary>
     /// The covers settled, those whose seams promise to show least, no two much alike, the best first; the one whose
     /// fields meet best is among them.
     /// </summary>
+    /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<ImmutableArray<Field>> Settled(
         CoverTask task,
         ImmutableArray<ImmutableArray<Field>> covers,
-        int most
+        int most,
+        int jobs = 1
     )
     {
-        var settling = new Settling(task, new(task, covers.SelectMany(c => c)));
-        ImmutableArray<ImmutableArray<Field>> fitting =
-        [
-            .. covers
-                .Select(settling.OnCloth)
-                .Select(cover => settling.Settled(cover, together: false, MostWork / 3 / covers.Length)),
-        ];
-        var fittest = settling.Settled(fitting.MinBy(settling.misfits.Sum), together: true, MostWork / 3 / most);
-        var least = settling.misfits.Sum(fittest);
-        settling.aim = fields => settling.Shown(fields, Misfits.Scaled(least, Allowance));
-        var best = new Shortlist(settling.aim, most);
-        foreach (var cover in fitting.Append(fittest))
-            best.Add(settling.Settled(cover, together: false, MostWork / 3 / covers.Length));
-        foreach (var cover in best.Covers)
-            best.Add(settling.Settled(cover, together: true, MostWork / 3 / most));
-        var meeting = best.Covers.RemoveAll(c => double.IsPositiveInfinity(settling.aim(c)));
+        var grid = new CoverGrid(task, covers.SelectMany(c => c));
+        var (misfits, seams) = (new Misfits(task, grid), new SeamOutlook(task));
+        var (alone, together) = (MostWork / 3 / covers.Length, MostWork / 3 / most);
+        var fitting = InOrder.Select(covers, jobs, cover => By(misfits.Sum).SettledOnCloth(cover, alone));
+        var fittest = By(misfits.Sum).Settled(fitting.MinBy(misfits.Sum), together: true, together);
+        var allowed = Misfits.Scaled(misfits.Sum(fittest), Allowance);
+        var best = new Shortlist(Shown, most);
+        Add(fitting.Add(fittest), cover => By(Shown).Settled(cover, together: false, alone));
+        Add(best.Covers, cover => By(Shown).Settled(cover, together: true, together));
+        var meeting = best.Covers.RemoveAll(c => double.IsPositiveInfinity(Shown(c)));
         if (meeting.IsEmpty)
             return best.Covers;
         // What seams will show is only estimated: fields that were not moved for it may come out better.
         return meeting.Any(c => c.SequenceEqual(fittest)) ? meeting : [.. meeting.Take(most - 1), fittest];
+
+        Settling By(Func<ImmutableArray<Field>, double> aim) => new(task, new(grid), aim);
+
+        void Add(ImmutableArray<ImmutableArray<Field>> some, Func<ImmutableArray<Field>, ImmutableArray<Field>> settled)
+        {
+            foreach (var cover in InOrder.Select(some, jobs, settled))
+                best.Add(cover);
+        }
+
+        // What seams show, and a little of how fields meet; without bound where they meet too badly.
+        double Shown(ImmutableArray<Field> fields)
+        {
+            var misfit = misfits.Sum(fields);
+            return misfit > allowed || double.IsPositiveInfinity(misfit)
+                ? double.PositiveInfinity
+                : seams.Sum(fields) + (misfit == 0 ? 0 : SecondAim * Misfits.Root(misfit / allowed));
+        }
     }
 
-    /// <summary>What seams show, and a little of how fields meet; without bound where they meet too badly.</summary>
-    private double Shown(ImmutableArray<Field> fields, double allowed)
-    {
-        var misfit = misfits.Sum(fields);
-        return misfit > allowed || double.IsPositiveInfinity(misfit)
-            ? double.PositiveInfinity
-            : seams.Sum(fields) + (misfit == 0 ? 0 : SecondAim * Misfits.Root(misfit / allowed));
-    }
+    private ImmutableArray<Field> SettledOnCloth(ImmutableArray<Field> fields, long mostWork) =>
+        Settled(OnCloth(fields), together: false, mostWork);
 
     /// <param name="together">Neighbours are moved together, too.</param>
     private ImmutableArray<Field> Settled(ImmutableArray<Field> fields, bool together, long mostWork)

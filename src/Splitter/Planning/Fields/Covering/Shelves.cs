@@ -56,14 +56,13 @@ internal sealed class Shelves
     /// <summary>
     /// A cover in rows and one in columns, as far as there are such covers; nothing is asked of their links.
     /// </summary>
-    internal static IEnumerable<ImmutableArray<Field>> Covers(CoverTask task)
-    {
-        if (task.Bounds.IsEmpty)
-            yield break;
-        foreach (var columns in new[] { false, true })
-            if (new Shelves(task, columns).Cover() is { } cover)
-                yield return cover;
-    }
+    /// <param name="jobs">How many threads may work.</param>
+    internal static IEnumerable<ImmutableArray<Field>> Covers(CoverTask task, int jobs = 1) =>
+        task.Bounds.IsEmpty
+            ? []
+            : InOrder
+                .Select([false, true], jobs, columns => new Shelves(task, columns).Cover())
+                .OfType<ImmutableArray<Field>>();
 
     private ImmutableArray<Field>? Cover()
     {

@@ -4,9 +4,20 @@ using System.Text;
 namespace Splitter.Tests.Tool;
 
 /// <summary>A small work of two parts in a folder of its own, the second of them in the hoop.</summary>
-internal sealed class SailsInHoop : IDisposable
+/// <param name="name">Of the recipe's file.</param>
+internal sealed class PartInHoop(string name, string recipe) : IDisposable
 {
     private readonly string root = Directory.CreateTempSubdirectory("splitter-hoop-").FullName;
+
+    internal static PartInHoop OfSails =>
+        new(
+            "sails.yaml",
+            CommandTests.Recipe.Replace(
+                "files: [tape, csv]",
+                "files: [tape, csv, svg, worksheet]",
+                StringComparison.Ordinal
+            )
+        );
 
     public void Dispose() => Directory.Delete(root, recursive: true);
 
@@ -15,24 +26,24 @@ internal sealed class SailsInHoop : IDisposable
 
     internal string At(params string[] names) => Path.Combine([root, .. names]);
 
+    /// <summary>A file that the recipe names.</summary>
+    internal PartInHoop With(string file, byte[] bytes)
+    {
+        File.WriteAllBytes(At(file), bytes);
+        return this;
+    }
+
     /// <param name="more">What the recipe says beside its shapes and hoops.</param>
     internal string Written(string more = "")
     {
-        File.WriteAllText(
-            At("sails.yaml"),
-            CommandTests.Recipe.Replace(
-                "files: [tape, csv]",
-                "files: [tape, csv, svg, worksheet]",
-                StringComparison.Ordinal
-            ) + $"\n{more}\n"
-        );
-        return At("sails.yaml");
+        File.WriteAllText(At(name), $"{recipe}\n{more}\n");
+        return At(name);
     }
 
     internal Task<Ran> Make(string more = "") => ToolRun.Run("make", Written(more), "--hoop", "small");
 
     internal Task<Ran> Realign(params string[] offsets) =>
-        ToolRun.Run(["realign", At("sails.yaml"), "--hoop", "small", "--part", "B", .. offsets]);
+        ToolRun.Run(["realign", At(name), "--hoop", "small", "--part", "B", .. offsets]);
 
     /// <summary>Left, right, bottom and top in the header of a tape, steps of 0.1 mm.</summary>
     internal (int Left, int Right, int Bottom, int Top) Extents(params string[] tape)
