@@ -17,6 +17,7 @@ internal static class StageRun
 {
     /// <summary>What is measured beside the stages.</summary>
     internal const string PlainCut = "plain cut",
+        OurPlainCut = "our plain cut",
         Writing = "writing";
 
     /// <summary>Short runs are repeated until they took this long together, s; the least of each stage counts.</summary>
@@ -57,6 +58,7 @@ internal static class StageRun
         var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts, dense));
         var besides = new StageClock();
         besides.Time(PlainCut, () => CutPlainly(drawing, plan));
+        besides.Time(OurPlainCut, () => CutPlainlyOurselves(drawing, plan));
         besides.Time(Writing, () => Write(files));
         foreach (var kind in kinds ? recipe.Output.Files : [])
             besides.Time(Alone(kind), () => OutputRenderer.Render(request, job.Only(kind), plan, parts, dense));
@@ -88,6 +90,13 @@ internal static class StageRun
         var grounds = plan.Hoopings.Select(h => EngineForm.ToNts(Region.Of(h.Ground))).ToList();
         var shapes = drawing.Shapes.Select(s => EngineForm.ToNts(s.Footprint)).ToList();
         return shapes.Sum(shape => grounds.Sum(ground => shape.Intersection(ground).Area));
+    }
+
+    /// <summary>The same intersections by our polygon operations, which the stage is made of.</summary>
+    private static double CutPlainlyOurselves(Drawing drawing, Plan plan)
+    {
+        var grounds = plan.Hoopings.Select(h => Region.Of(h.Ground)).ToList();
+        return drawing.Shapes.Sum(shape => grounds.Sum(ground => Polygons.Intersect(shape.Footprint, ground).Area));
     }
 
     private static int Write(ImmutableArray<OutputFile> files)
