@@ -44,7 +44,10 @@ internal static class BodySteps
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        Relief.Relieve(parts, ClothLayers.HolesOf(Pieces([.. again]), jobs));
+        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        foreach (var (blocks, ground) in parts)
+            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
 

@@ -29,11 +29,16 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     internal (Block First, Block Second) Joined(Block first, Block second, int next)
     {
         var (from, to) = (Ties.PathEnd(first), Ties.PathStart(second));
-        if (from == to)
-            return Ties.Joined(first, [from], second);
-        if (!JumpOrder.IsTrimmed(first.End, second.Start) || ways.Find(from, to, next) is not { } way)
-            return (first, second);
+        ImmutableArray<Point> way = [from];
+        if (from != to)
+        {
+            if (!JumpOrder.IsTrimmed(first.End, second.Start) || ways.Find(from, to, next) is not { } found)
+                return (first, second);
+            way = found;
+        }
         Count(way, ThreadGrid.ThreadWidth);
+        Count(Ties.AtEndOf(first), -ThreadGrid.ThreadWidth);
+        Count(Ties.AtStartOf(second), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);
     }
 
