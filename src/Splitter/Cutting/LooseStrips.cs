@@ -16,8 +16,9 @@ internal sealed class LooseStrips
     private const int Widest = 2200;
 
     /// <summary>
-    /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of which
-    /// other shapes have left but a rest. More hardly lessens layers, and bare cloth shows where parts miss each other.
+    /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of
+    /// which other shapes have left but a rest. More hardly lessens layers, and bare cloth shows where parts miss each
+    /// other.
     /// </summary>
     private const int Rest = 1000;
 
