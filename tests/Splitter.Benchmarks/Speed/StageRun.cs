@@ -26,17 +26,18 @@ internal static class StageRun
     private const int MostRuns = 5;
 
     /// <param name="jobs">How many threads may work.</param>
-    internal static SpeedRow Measure(Workload work, int jobs)
+    /// <param name="kinds">Each kind of outputs is made alone, too.</param>
+    internal static SpeedRow Measure(Workload work, int jobs, bool kinds)
     {
         // A stage's code is compiled when it first runs: that is no property of a work.
-        Once(Workload.All[0], jobs);
+        Once(Workload.All[0], jobs, kinds);
         var runs = new List<SpeedRow>();
-        do runs.Add(Once(work, jobs));
+        do runs.Add(Once(work, jobs, kinds));
         while (runs.Count < MostRuns && runs.Sum(r => r.Whole.Seconds) < Enough);
         return SpeedRow.Least(runs);
     }
 
-    private static SpeedRow Once(Workload work, int jobs)
+    private static SpeedRow Once(Workload work, int jobs, bool kinds)
     {
         var (request, clock) = (work.Request(jobs), new StageClock());
         GC.Collect();
@@ -59,6 +60,8 @@ internal static class StageRun
         besides.Time(PlainCut, () => CutPlainly(drawing, plan));
         besides.Time(OurPlainCut, () => CutPlainlyOurselves(drawing, plan));
         besides.Time(Writing, () => Write(files));
+        foreach (var kind in kinds ? recipe.Output.Files : [])
+            besides.Time(Alone(kind), () => OutputRenderer.Render(request, job.Only(kind), plan, parts, dense));
         return new()
         {
             Name = work.Name,
@@ -71,6 +74,15 @@ internal static class StageRun
             Besides = [.. besides.Times],
         };
     }
+
+    /// <summary>What the making of one kind of outputs is called.</summary>
+    internal static string Alone(OutputKind kind) => $"{kind} alone";
+
+    private static Job Only(this Job job, OutputKind kind) =>
+        job with
+        {
+            Recipe = job.Recipe with { Output = job.Recipe.Output with { Files = [kind] } },
+        };
 
     /// <summary>The engine's own intersection of every shape with every field, nothing asked first.</summary>
     private static double CutPlainly(Drawing drawing, Plan plan)
