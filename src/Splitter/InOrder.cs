@@ -19,7 +19,17 @@ internal static class InOrder
         if (jobs == 1 || things.Count < 2)
             return [.. things.Select(work)];
         var results = new TResult[things.Count];
-        Parallel.For(0, things.Count, new() { MaxDegreeOfParallelism = jobs }, i => results[i] = work(things[i]));
+        var next = -1;
+        Parallel.For(
+            0,
+            jobs,
+            new() { MaxDegreeOfParallelism = jobs },
+            _ =>
+            {
+                for (int i; (i = Interlocked.Increment(ref next)) < things.Count; )
+                    results[i] = work(things[i]);
+            }
+        );
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
     }
 }

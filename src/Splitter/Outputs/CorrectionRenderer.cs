@@ -19,14 +19,9 @@ internal static class CorrectionRenderer
     )
     {
         var (plan, part) = (correction.Plan, correction.Part);
-        var (listed, own) = OutputRenderer.RenderPart(
-            job,
-            plan,
-            part,
-            $"{OutputRenderer.NameOf(part)}-corrected",
-            moved: true
-        );
-        var files = own.ToList();
+        var made = new PartOutputs(job, plan, part, $"{PartFiles.Stem(part.Letter)}-corrected", moved: true);
+        var listed = made.Listed;
+        var files = made.Render().ToList();
         var work = WorkFigures.Of(job.Recipe, job.Drawing, [listed]);
         if (job.Recipe.Output.Files.Contains(OutputKind.WorkSheet))
             files.Add(

@@ -170,10 +170,10 @@ public sealed class TapeReportTests
     [Fact]
     public void DirectionShows()
     {
-        var across = ThreadLight.Of(new(0, 0), new(4000, -3000));
-        var along = ThreadLight.Of(new(0, 0), new(3000, 4000));
+        var across = LitStitch.Of(new(0, 0), new(4000, -3000)).Light;
+        var along = LitStitch.Of(new(0, 0), new(3000, 4000)).Light;
         Assert.True(across.Brightness > along.Brightness + 0.3);
-        Assert.Equal(across, ThreadLight.Of(new(4000, -3000), new(0, 0)));
+        Assert.Equal(across, LitStitch.Of(new(4000, -3000), new(0, 0)).Light);
     }
 
     [Fact]

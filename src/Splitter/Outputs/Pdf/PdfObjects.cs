@@ -29,7 +29,7 @@ internal sealed class PdfObjects
     /// <param name="entries">Of its dictionary, beside length and filter.</param>
     internal int Add(string entries, byte[] content)
     {
-        var compressed = Pictures.Deflated.Of(content);
+        var compressed = Pictures.Deflated.Of(content, Pictures.Deflated.Thorough);
         bodies.Add(
             new TextBytes()
                 .Add("<<")

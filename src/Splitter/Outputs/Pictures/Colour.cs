@@ -1,8 +1,10 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace Splitter.Outputs.Pictures;
 
-/// <summary>A colour of a picture, sRGB.</summary>
+/// <summary>A colour of a picture, sRGB; four bytes, which are copied at once.</summary>
+[StructLayout(LayoutKind.Sequential, Size = 4)]
 internal readonly record struct Colour(byte Red, byte Green, byte Blue)
 {
     internal static readonly Colour White = new(255, 255, 255);

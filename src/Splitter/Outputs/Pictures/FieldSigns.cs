@@ -32,10 +32,11 @@ internal sealed class FieldSigns
     private readonly Plan plan;
     private readonly ImmutableArray<Box> motifs;
     private readonly LabelRoom room;
+    private readonly int letters;
 
     internal FieldSigns(Drawing drawing, Plan plan, LabelRoom room, int letters)
     {
-        (this.plan, this.room) = (plan, room);
+        (this.plan, this.room, this.letters) = (plan, room, letters);
         motifs =
         [
             .. drawing
@@ -55,7 +56,10 @@ internal sealed class FieldSigns
     {
         var field = plan.Hoopings[index].Field;
         var owns = Polygons.Containment(plan.Hoopings[index].Territory);
-        var others = plan.Hoopings.Where((_, i) => i != index).Select(h => h.Field.Bounds).ToList();
+        var reach = Reach(field, sign);
+        var others = plan.Hoopings.Where((_, i) => i != index).Select(h => h.Field.Bounds).Where(reach.Meets).ToList();
+        var motifsHere = motifs.Where(reach.Meets).ToList();
+        var here = room.Near(Moved(reach, shift));
         var (best, least) = (field.Centre, double.PositiveInfinity);
         for (var row = 1; row < Places; row++)
         for (var column = 1; column < Places; column++)
@@ -67,8 +71,8 @@ internal sealed class FieldSigns
             var box = sign.At(at);
             var middle = Math.Max(Math.Abs(column - (Places / 2)), Math.Abs(row - (Places / 2))) * 2.0 / Places;
             var cost =
-                room.Cost(Moved(box, shift))
-                + (OnMotif * Hidden(box))
+                here.Cost(Moved(box, shift))
+                + (OnMotif * Hidden(motifsHere, box))
                 + (OnOtherField * Share(others, box))
                 + (owns(at.X, at.Y) ? 0 : OffOwnGround)
                 + (OffMiddle * middle);
@@ -79,8 +83,18 @@ internal sealed class FieldSigns
         return best;
     }
 
+    /// <summary>All that a field's sign may cover, and what is right beside it.</summary>
+    private Box Reach(Field field, FieldSign sign)
+    {
+        var (topLeft, bottomRight) = (
+            new Point(field.Usable.Left, field.Usable.Top),
+            new Point(field.Usable.Right, field.Usable.Bottom)
+        );
+        return sign.At(topLeft).Joined(sign.At(bottomRight)).Grown(letters);
+    }
+
     /// <summary>A small motif counts as much as a large one: what matters is how much of each is hidden.</summary>
-    private double Hidden(Box box)
+    private static double Hidden(List<Box> motifs, Box box)
     {
         var sum = 0.0;
         foreach (var motif in motifs)

@@ -90,7 +90,7 @@ internal sealed class LabelRoom(Box page, int letters)
     }
 
     /// <summary>The same room with only what meets a box: of very many labels each has few others near.</summary>
-    private LabelRoom Near(Box box)
+    internal LabelRoom Near(Box box)
     {
         var near = new LabelRoom(page, letters);
         near.taken.AddRange(taken.Where(t => t.Meets(box)));

@@ -34,6 +34,9 @@ internal sealed class OverviewPicture
     /// <summary>Letters of a tiny work, µm.</summary>
     private const int SmallestLetters = 1200;
 
+    /// <summary>Height in pixels: every letter of it can be read on a screen.</summary>
+    private const int Pixels = 1600;
+
     private readonly Canvas canvas = new();
     private readonly Recipe recipe;
     private readonly Phrasebook say;
@@ -74,6 +77,8 @@ internal sealed class OverviewPicture
 
     internal static Picture Of(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts) =>
         new OverviewPicture(recipe, drawing, plan, parts).Draw();
+
+    internal static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, Pixels));
 
     private Picture Draw()
     {

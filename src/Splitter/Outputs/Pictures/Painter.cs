@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures;
@@ -28,32 +29,82 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>The places of all crossings, line by line.</summary>
     private long[] places = [];
 
+    /// <summary>What the next paint fills.</summary>
+    private readonly Spans spans = new(height * LinesPerRow);
+
+    /// <summary>Where a convex outline goes down, and where it goes up again, on each line.</summary>
+    private readonly int[] downs = new int[height * LinesPerRow];
+    private readonly int[] ups = new int[height * LinesPerRow];
+
     /// <summary>
     /// Of the row that is painted, how much more each pixel is covered than the one on its left; zero between rows.
     /// </summary>
     private readonly int[] cover = new int[width + 1];
 
-    /// <summary>Adds a closed outline to what the next paint fills.</summary>
-    internal void Add(ReadOnlySpan<Point> outline)
+    /// <summary>Adds closed outlines to what the next paint fills, by the non-zero rule.</summary>
+    internal void Add(IEnumerable<ImmutableArray<Point>> outlines)
     {
+        foreach (var outline in outlines)
+            for (var i = 0; i < outline.Length; i++)
+                Add(outline[i], outline[(i + 1) % outline.Length]);
+        Fill();
+    }
+
+    /// <summary>The same of one outline that any line crosses twice at most.</summary>
+    internal void AddConvex(ReadOnlySpan<Point> outline)
+    {
+        var (top, bottom) = (int.MaxValue, 0);
         for (var i = 0; i < outline.Length; i++)
-            Add(outline[i], outline[(i + 1) % outline.Length]);
+        {
+            var edge = new Edge(outline[i], outline[i + 1 == outline.Length ? 0 : i + 1]);
+            var (first, end) = LinesOf(edge);
+            var sides = edge.Turn > 0 ? downs : ups;
+            for (var line = first; line < end; line++)
+                sides[line] = edge.At(line);
+            if (first < end)
+                (top, bottom) = (Math.Min(top, first), Math.Max(bottom, end));
+        }
+        for (var line = top; line < bottom; line++)
+            spans.Add(line, Math.Min(downs[line], ups[line]), Math.Max(downs[line], ups[line]));
     }
 
     private void Add(Point from, Point to)
     {
-        if (from.Y == to.Y)
-            return;
-        var turn = from.Y < to.Y ? 1 : -1;
-        var (top, bottom) = turn > 0 ? (from, to) : (to, from);
-        // Scan line n lies at the middle of its step; it is crossed when top <= middle < bottom.
-        var first = Math.Max(0, Ceiling(top.Y - (LineStep / 2)));
-        var last = Math.Min(height * LinesPerRow, Ceiling(bottom.Y - (LineStep / 2)));
-        for (var line = first; line < last; line++)
+        var edge = new Edge(from, to);
+        var (first, end) = LinesOf(edge);
+        for (var line = first; line < end; line++)
+            crossings.Add((line, Crossing(edge.At(line), edge.Turn)));
+    }
+
+    private (int First, int End) LinesOf(in Edge edge) =>
+        (Math.Max(0, Edge.Ceiling(edge.Top.Y)), Math.Min(height * LinesPerRow, Edge.Ceiling(edge.Bottom.Y)));
+
+    /// <summary>An edge of an outline, from the top.</summary>
+    private readonly struct Edge
+    {
+        internal Edge(Point from, Point to)
         {
-            var down = (long)(line * LineStep) + (LineStep / 2) - top.Y;
-            crossings.Add((line, Crossing(top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y)), turn)));
+            Turn = from.Y < to.Y ? 1 : -1;
+            (Top, Bottom) = Turn > 0 ? (from, to) : (to, from);
         }
+
+        /// <summary>Whether it goes down, 1, or up, -1.</summary>
+        internal int Turn { get; }
+        internal Point Top { get; }
+        internal Point Bottom { get; }
+
+        /// <summary>Where it crosses a scan line.</summary>
+        internal int At(int line)
+        {
+            var down = (long)(line * LineStep) + (LineStep / 2) - Top.Y;
+            return Top.X + (int)(down * (Bottom.X - Top.X) / (Bottom.Y - Top.Y));
+        }
+
+        /// <summary>
+        /// The first line at a height or below. Scan line n lies at the middle of its step; an edge crosses it when top
+        /// &lt;= middle &lt; bottom.
+        /// </summary>
+        internal static int Ceiling(int y) => (int)Math.Ceiling((y - (LineStep / 2)) / (double)LineStep);
     }
 
     /// <summary>
@@ -66,33 +117,38 @@ internal sealed class Painter(int width, int height, byte[] pixels)
 
     private static int TurnOf(long crossing) => (crossing & 1) != 0 ? 1 : -1;
 
-    private static int Ceiling(int y) => (int)Math.Ceiling(y / (double)LineStep);
-
-    /// <summary>Fills what was added, by the non-zero rule, and forgets it.</summary>
+    /// <summary>Paints what was added, and forgets it.</summary>
     internal void Paint(Colour colour, int opacity)
+    {
+        for (var row = spans.Top / LinesPerRow; row <= spans.Bottom / LinesPerRow; row++)
+        {
+            var (left, right) = (width, 0);
+            for (var line = row * LinesPerRow; line < (row + 1) * LinesPerRow; line++)
+                foreach (var (from, to) in spans.Take(line))
+                    Cover(from, to, ref left, ref right);
+            Blend(row, left, right, colour, opacity);
+        }
+        spans.Forget();
+    }
+
+    /// <summary>What lies within the outlines.</summary>
+    private void Fill()
     {
         if (crossings.Count == 0)
             return;
         var (top, bottom) = Sort();
-        for (var row = top / LinesPerRow; row <= bottom / LinesPerRow; row++)
+        for (var line = top; line <= bottom; line++)
         {
-            var (left, right) = (width, 0);
-            for (var line = Math.Max(top, row * LinesPerRow); line <= Math.Min(bottom, LastOf(row)); line++)
+            var turns = 0;
+            for (var i = begins[line - top]; i < begins[line - top + 1]; i++)
             {
-                var turns = 0;
-                for (var i = begins[line - top]; i < begins[line - top + 1]; i++)
-                {
-                    if (turns != 0)
-                        Cover(PlaceOf(places[i - 1]), PlaceOf(places[i]), ref left, ref right);
-                    turns += TurnOf(places[i]);
-                }
+                if (turns != 0)
+                    spans.Add(line, PlaceOf(places[i - 1]), PlaceOf(places[i]));
+                turns += TurnOf(places[i]);
             }
-            Blend(row, left, right, colour, opacity);
         }
         crossings.Clear();
     }
-
-    private static int LastOf(int row) => ((row + 1) * LinesPerRow) - 1;
 
     /// <summary>Puts the places of the crossings of each line in order; the first and last line that has any.</summary>
     private (int Top, int Bottom) Sort()
@@ -152,14 +208,26 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             var at = ((row * width) + x) * 3;
             if (share == Whole)
             {
-                (pixels[at], pixels[at + 1], pixels[at + 2]) = (colour.Red, colour.Green, colour.Blue);
+                // Up to where the cover changes again; at the right end it does.
+                var same = cover.AsSpan(x + 1).IndexOfAnyExcept(0) + 1;
+                Fill(pixels.AsSpan(at, 3 * same), colour);
+                x += same - 1;
                 continue;
             }
+            if (share == 0)
+                continue;
             pixels[at] = Mixed(pixels[at], colour.Red, share);
             pixels[at + 1] = Mixed(pixels[at + 1], colour.Green, share);
             pixels[at + 2] = Mixed(pixels[at + 2], colour.Blue, share);
         }
         cover[right] = 0;
+
+        static void Fill(Span<byte> row, Colour colour)
+        {
+            (row[0], row[1], row[2]) = (colour.Red, colour.Green, colour.Blue);
+            for (var filled = 3; filled < row.Length; filled *= 2)
+                row[..Math.Min(filled, row.Length - filled)].CopyTo(row[filled..]);
+        }
 
         static byte Mixed(byte under, byte over, int share) =>
             (byte)(((under * (Whole - share)) + (over * share) + (Whole / 2)) / Whole);

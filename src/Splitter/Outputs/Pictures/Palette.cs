@@ -35,10 +35,14 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
                 _ => blue,
             };
 
-        internal void Add(ReadOnlySpan<byte> pixel)
+        internal void Add(ReadOnlySpan<byte> pixel, int count)
         {
-            Count++;
-            (red, green, blue) = (red + pixel[0], green + pixel[1], blue + pixel[2]);
+            Count += count;
+            (red, green, blue) = (
+                red + (pixel[0] * (long)count),
+                green + (pixel[1] * (long)count),
+                blue + (pixel[2] * (long)count)
+            );
         }
 
         internal int Channel(int channel) => (Key >> (Bits * (2 - channel))) & ((1 << Bits) - 1);
@@ -48,10 +52,12 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
     internal static Palette Of(byte[] pixels)
     {
         var bins = new Bin?[1 << (3 * Bits)];
-        for (var i = 0; i < pixels.Length; i += 3)
+        for (var (i, next) = (0, 0); i < pixels.Length; i = next)
         {
+            // Bare cloth and paper are long stretches of one colour.
+            for (next = i + 3; next < pixels.Length && AreSame(pixels, i, next); next += 3) { }
             var key = KeyOf(pixels, i);
-            (bins[key] ??= new(key)).Add(pixels.AsSpan(i, 3));
+            (bins[key] ??= new(key)).Add(pixels.AsSpan(i, 3), (next - i) / 3);
         }
         var boxes = Boxes([.. bins.OfType<Bin>()]);
         var indexOf = new byte[bins.Length];
@@ -63,6 +69,9 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
             indices[i] = indexOf[KeyOf(pixels, i * 3)];
         return new([.. boxes.Select(b => b.Mean)], indices);
     }
+
+    private static bool AreSame(byte[] pixels, int one, int other) =>
+        pixels[one] == pixels[other] && pixels[one + 1] == pixels[other + 1] && pixels[one + 2] == pixels[other + 2];
 
     private static int KeyOf(byte[] pixels, int at) =>
         (pixels[at] >> Unseen << (2 * Bits)) | (pixels[at + 1] >> Unseen << Bits) | (pixels[at + 2] >> Unseen);

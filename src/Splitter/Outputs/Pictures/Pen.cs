@@ -29,7 +29,7 @@ internal static class Pen
                     continue;
                 for (var k = 0; k < round.Length; k++)
                     disc[k] = Off(at, round[k].X * radius, round[k].Y * radius);
-                painter.Add(disc);
+                painter.AddConvex(disc);
                 if (i > 0)
                 {
                     var length = last.DistanceTo(at);
@@ -40,7 +40,7 @@ internal static class Pen
                         Off(at, -x, -y),
                         Off(last, -x, -y)
                     );
-                    painter.Add(bar);
+                    painter.AddConvex(bar);
                 }
                 last = at;
             }

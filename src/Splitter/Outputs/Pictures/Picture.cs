@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Outputs.Pictures.Strands;
 
 namespace Splitter.Outputs.Pictures;
 
@@ -34,7 +35,11 @@ internal sealed record PaintedText(string Text, Point At, int Height, int Pen, C
 
 /// <summary>Thread as it lies, lit from the upper left.</summary>
 /// <param name="Lines">Needle holes in sewing order, a line for all that is sewn between two moves.</param>
-internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour);
+internal sealed record PaintedThread(ImmutableArray<ImmutableArray<Point>> Lines, Colour Colour) : Item(Colour)
+{
+    /// <summary>How the light falls on each of the lines.</summary>
+    internal ImmutableArray<ImmutableArray<LitStretch>> Lit { get; } = [.. Lines.Select(LitStretch.Of)];
+}
 
 /// <summary>Bare cloth with a faint weave.</summary>
 internal sealed record PaintedCloth(Box Box, Colour Colour) : Item(Colour);

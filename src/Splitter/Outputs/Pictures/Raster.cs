@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures.Strands;
 
@@ -29,8 +30,7 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
                     Weave.Paint(painter, scale, cloth);
                     break;
                 case PaintedArea area:
-                    foreach (var outline in area.Outlines)
-                        painter.Add([.. outline.Select(scale.Of)]);
+                    painter.Add(area.Outlines.Select(outline => outline.Select(scale.Of).ToImmutableArray()));
                     painter.Paint(area.Colour, area.Opacity);
                     break;
                 case PaintedLines lines:

@@ -39,7 +39,7 @@ internal static class Weave
             scale.Of(new Point(cloth.Box.Left, cloth.Box.Top)),
             scale.Of(new Point(cloth.Box.Right, cloth.Box.Bottom))
         );
-        painter.Add([from, new(to.X, from.Y), to, new(from.X, to.Y)]);
+        painter.AddConvex([from, new(to.X, from.Y), to, new(from.X, to.Y)]);
         painter.Paint(cloth.Colour, 100);
         var (left, top) = (from.X / Painter.Fraction, from.Y / Painter.Fraction);
         var columns = Even(left, to.X / Painter.Fraction, scale);
@@ -49,7 +49,8 @@ internal static class Weave
         for (var x = 0; x < columns.Length; x++)
         {
             var dark = (columns[x] * rows[y]) + ((Samples - columns[x]) * (Samples - rows[y]));
-            painter.Shade(left + x, top + y, darker[dark]);
+            if (dark > 0)
+                painter.Shade(left + x, top + y, darker[dark]);
         }
     }
 

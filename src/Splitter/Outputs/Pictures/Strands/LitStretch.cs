@@ -17,8 +17,11 @@ internal readonly record struct LitStretch(int First, int Last, ThreadLight Ligh
     /// <param name="sewn">Needle holes in sewing order.</param>
     internal static ImmutableArray<LitStretch> Of(ImmutableArray<Point> sewn)
     {
+        var stitches = new LitStitch[sewn.Length - 1];
+        for (var i = 0; i < stitches.Length; i++)
+            stitches[i] = LitStitch.Of(sewn[i], sewn[i + 1]);
         var turns = new List<int> { 0 };
-        foreach (var (first, last) in Directions(sewn))
+        foreach (var (first, last) in Directions(stitches))
             if (last - first >= Fewest && first > 0 && !LightOn(turns[^1], first).IsLike(LightOn(first, last)))
                 turns.Add(first);
         return
@@ -28,19 +31,19 @@ internal readonly record struct LitStretch(int First, int Last, ThreadLight Ligh
                 .Select(s => new LitStretch(s.First, s.Second, LightOn(s.First, s.Second))),
         ];
 
-        ThreadLight LightOn(int first, int last) => ThreadLight.Of(sewn.AsSpan()[first..(last + 1)]);
+        ThreadLight LightOn(int first, int last) => LitStitch.Mean(stitches.AsSpan()[first..last]);
     }
 
     /// <summary>Split wherever the light changes.</summary>
-    private static IEnumerable<(int First, int Last)> Directions(ImmutableArray<Point> sewn)
+    private static IEnumerable<(int First, int Last)> Directions(LitStitch[] stitches)
     {
         var first = 0;
         ThreadLight? light = null;
-        for (var i = 0; i < sewn.Length - 1; i++)
+        for (var i = 0; i < stitches.Length; i++)
         {
-            if (sewn[i].DistanceTo(sewn[i + 1]) < Shortest)
+            if (stitches[i].Length < Shortest)
                 continue;
-            var here = ThreadLight.Of(sewn[i], sewn[i + 1]);
+            var here = stitches[i].Light;
             if (light is { } before && !before.IsLike(here))
             {
                 yield return (first, i);
@@ -48,6 +51,6 @@ internal readonly record struct LitStretch(int First, int Last, ThreadLight Ligh
             }
             light ??= here;
         }
-        yield return (first, sewn.Length - 1);
+        yield return (first, stitches.Length);
     }
 }

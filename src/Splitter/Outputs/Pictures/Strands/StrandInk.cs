@@ -17,10 +17,12 @@ internal sealed class StrandInk
     /// </summary>
     private const double Plain = 0.45;
 
-    private readonly Colour[] colours = new Colour[Across * Down];
+    private readonly Dot[] dots = new Dot[Across * Down];
 
-    internal StrandInk(Colour thread, ThreadLight light)
+    /// <param name="number">Of the thread, from 1.</param>
+    internal StrandInk(Colour thread, ThreadLight light, int number)
     {
+        Thread = number;
         var ridge = 2.0 * Strand.RidgeShift / Strand.Width * light.FromSide;
         for (var across = 0; across < Across; across++)
         {
@@ -31,13 +33,16 @@ internal sealed class StrandInk
                     ? light.Ridge(thread).Mixed(light.Body(thread), (int)(off / Plain * 100))
                     : light.Body(thread).Mixed(light.Shade(thread), (int)((off - Plain) / (1 - Plain) * 100));
             for (var down = 0; down < Down; down++)
-                colours[(down * Across) + across] = colour.Mixed(
-                    light.Shade(thread),
-                    Deep * (Down - 1 - down) / (Down - 1)
+                dots[(down * Across) + across] = new(
+                    colour.Mixed(light.Shade(thread), Deep * (Down - 1 - down) / (Down - 1)),
+                    number
                 );
         }
     }
 
-    /// <param name="down">0 at the hole.</param>
-    internal ReadOnlySpan<Colour> At(int down) => colours.AsSpan(down * Across, Across);
+    /// <summary>One thread casts no shadow on itself, where parts meet neither.</summary>
+    internal int Thread { get; }
+
+    /// <summary>Those at the hole first, each time from the dark side.</summary>
+    internal ReadOnlySpan<Dot> Dots => dots;
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
@@ -37,7 +36,7 @@ internal sealed class StrandLayer
         dots = (int)Math.Clamp(Math.Ceiling(FewestDots / pixelsOfMillimetre), FewestToPixel, MostToPixel);
         var all = dots * dots;
         means = [.. Enumerable.Range(0, (all * byte.MaxValue) + 1).Select(sum => (byte)((sum + (all / 2)) / all))];
-        painter = new(width * dots, PixelsOfBand * dots, pixelsOfMillimetre * dots / Units.Millimetre);
+        painter = new(width * dots, PixelsOfBand * dots, dots, pixelsOfMillimetre * dots / Units.Millimetre);
     }
 
     internal static void Paint(
@@ -50,79 +49,99 @@ internal sealed class StrandLayer
 
     private void Paint(IReadOnlyList<PaintedThread> threads)
     {
-        var strands = Strands(threads);
-        var bands = new List<int>[(height + PixelsOfBand - 1) / PixelsOfBand];
-        for (var i = 0; i < strands.Length; i++)
+        var stitches = Stitches(threads);
+        var reach = painter.Reach / dots;
+        foreach (var (band, laid) in Bands(stitches, reach).Index().Where(b => b.Item is not null))
         {
-            var (top, bottom) = strands[i].Rows(painter.Reach);
-            var last = Math.Min(bands.Length - 1, (int)Math.Floor(bottom / (PixelsOfBand * dots)));
-            for (var band = Math.Max(0, (int)Math.Floor(top / (PixelsOfBand * dots))); band <= last; band++)
-                (bands[band] ??= []).Add(i);
-        }
-        foreach (var (band, laid) in bands.Index().Where(b => b.Item is not null))
-        {
+            var (left, right) = (width, 0);
+            foreach (var i in laid!)
+            {
+                var (from, to) = (stitches[i].From.X, stitches[i].To.X);
+                left = Math.Min(left, PixelAt(Math.Min(from, to), -reach));
+                right = Math.Max(right, PixelAt(Math.Max(from, to), reach) + 1);
+            }
+            (left, right) = (Math.Max(0, left), Math.Min(width, right));
             var first = band * PixelsOfBand;
             var rows = Math.Min(PixelsOfBand, height - first);
-            painter.Forget();
-            Spread(first, rows);
+            Spread(first, rows, left, right);
             foreach (var i in laid)
-                painter.Lay(strands[i], first * dots);
-            Gather(first, rows);
+                painter.Lay(stitches[i], first * dots);
+            Gather(first, rows, left, right);
         }
     }
 
-    private ImmutableArray<LaidStrand> Strands(IReadOnlyList<PaintedThread> threads)
+    /// <summary>In sewing order.</summary>
+    private PlacedStitch[] Stitches(IReadOnlyList<PaintedThread> threads)
     {
-        var strands = ImmutableArray.CreateBuilder<LaidStrand>();
+        // A single hole is a dot of thread.
+        var stitches = new PlacedStitch[threads.Sum(t => t.Lines.Sum(line => Math.Max(1, line.Length - 1)))];
+        var next = 0;
         var inks = new Dictionary<(Colour, ThreadLight), StrandInk>();
         var numbers = new Dictionary<Colour, int>();
         foreach (var thread in threads)
         {
             if (!numbers.TryGetValue(thread.Colour, out var number))
                 numbers.Add(thread.Colour, number = numbers.Count + 1);
-            foreach (var line in thread.Lines)
-            foreach (var stretch in LitStretch.Of(line))
+            foreach (var (line, lit) in thread.Lines.Zip(thread.Lit))
+            foreach (var stretch in lit)
             {
                 if (!inks.TryGetValue((thread.Colour, stretch.Light), out var ink))
-                    inks.Add((thread.Colour, stretch.Light), ink = new(thread.Colour, stretch.Light));
-                // A single hole is a dot of thread.
+                    inks.Add((thread.Colour, stretch.Light), ink = new(thread.Colour, stretch.Light, number));
+                var from = scale.Of(line[stretch.First]);
                 for (var i = stretch.First; i < Math.Max(stretch.Last, stretch.First + 1); i++)
-                    strands.Add(LaidStrand.Of(number, ink, Dot(line[i]), Dot(line[Math.Min(i + 1, stretch.Last)])));
+                {
+                    var to = scale.Of(line[Math.Min(i + 1, stretch.Last)]);
+                    stitches[next++] = new(ink, from, to);
+                    from = to;
+                }
             }
         }
-        return strands.ToImmutable();
+        return stitches;
     }
 
-    private (double X, double Y) Dot(Point point)
+    /// <summary>Which stitches touch each band of rows; null for a band that none does.</summary>
+    /// <param name="reach">Of a stitch from its middle line, in pixels.</param>
+    private List<int>?[] Bands(PlacedStitch[] stitches, double reach)
     {
-        var at = scale.Of(point);
-        return ((double)at.X * dots / Painter.Fraction, (double)at.Y * dots / Painter.Fraction);
+        var bands = new List<int>?[(height + PixelsOfBand - 1) / PixelsOfBand];
+        for (var i = 0; i < stitches.Length; i++)
+        {
+            var (from, to) = (stitches[i].From.Y, stitches[i].To.Y);
+            var first = Math.Max(0, PixelAt(Math.Min(from, to), -reach) / PixelsOfBand);
+            var last = Math.Min(height - 1, PixelAt(Math.Max(from, to), reach)) / PixelsOfBand;
+            for (var band = first; band <= last; band++)
+                (bands[band] ??= []).Add(i);
+        }
+        return bands;
     }
+
+    private static int PixelAt(int place, double off) => (int)Math.Floor(((double)place / Painter.Fraction) + off);
 
     /// <summary>What is there already, below the thread.</summary>
-    private void Spread(int first, int rows)
+    private void Spread(int first, int rows, int left, int right)
     {
-        for (var y = 0; y < rows * dots; y++)
+        for (var y = 0; y < rows; y++)
         {
-            var row = painter.Dots.AsSpan(y * width * dots, width * dots);
-            for (var x = 0; x < width; x++)
-            {
-                var at = (((first + (y / dots)) * width) + x) * 3;
-                row.Slice(x * dots, dots).Fill(new(pixels[at], pixels[at + 1], pixels[at + 2]));
-            }
+            var row = painter.Row(y * dots)[(left * dots)..(right * dots)];
+            var below = pixels.AsSpan((((first + y) * width) + left) * 3, (right - left) * 3);
+            for (var (x, at) = (0, 0); x < row.Length; x += dots, at += 3)
+                foreach (ref var dot in row.Slice(x, dots))
+                    dot = new(new(below[at], below[at + 1], below[at + 2]), Thread: 0);
+            for (var down = 1; down < dots; down++)
+                row.CopyTo(painter.Row((y * dots) + down)[(left * dots)..]);
         }
     }
 
-    private void Gather(int first, int rows)
+    private void Gather(int first, int rows, int left, int right)
     {
         for (var y = 0; y < rows; y++)
         {
             var row = pixels.AsSpan((first + y) * width * 3, width * 3);
-            for (var x = 0; x < width; x++)
+            for (var x = left; x < right; x++)
             {
                 var (red, green, blue) = (0, 0, 0);
                 for (var down = 0; down < dots; down++)
-                    foreach (var dot in painter.Dots.AsSpan((((y * dots) + down) * width * dots) + (x * dots), dots))
+                    foreach (var (dot, _) in painter.Row((y * dots) + down).Slice(x * dots, dots))
                         (red, green, blue) = (red + dot.Red, green + dot.Green, blue + dot.Blue);
                 (row[x * 3], row[(x * 3) + 1], row[(x * 3) + 2]) = (means[red], means[green], means[blue]);
             }

@@ -15,9 +15,11 @@ internal sealed class StrandSvg(TextBytes svg)
     {
         ImmutableArray<(ThreadLight Light, ImmutableArray<Point> Line)> stretches =
         [
-            .. thread.Lines.SelectMany(line =>
-                LitStretch.Of(line).Select(s => (s.Light, line.Slice(s.First, s.Last - s.First + 1)))
-            ),
+            .. thread
+                .Lines.Zip(thread.Lit)
+                .SelectMany(line =>
+                    line.Second.Select(s => (s.Light, line.First.Slice(s.First, s.Last - s.First + 1)))
+                ),
         ];
         for (var (first, next) = (0, 0); first < stretches.Length; first = next)
         {

@@ -36,25 +36,12 @@ internal readonly record struct ThreadLight(int Step)
         Sheen = 30;
 
     /// <summary>Of a stitch: most across the light, less along it.</summary>
-    internal static ThreadLight Of(Point from, Point to)
+    internal static ThreadLight Of(Point from, Point to, double length)
     {
-        var length = from.DistanceTo(to);
         if (length == 0)
             return new(Steps);
         var along = Slant * ((((double)to.X - from.X) * FromX) + (((double)to.Y - from.Y) * FromY)) / length;
         return new(Units.Round(Math.Sqrt(1 - (along * along)) * Steps));
-    }
-
-    /// <summary>Of stitches one after the other: the mean along their thread.</summary>
-    internal static ThreadLight Of(ReadOnlySpan<Point> sewn)
-    {
-        var (sum, length) = (0.0, 0.0);
-        for (var i = 1; i < sewn.Length; i++)
-        {
-            var stitch = sewn[i - 1].DistanceTo(sewn[i]);
-            (sum, length) = (sum + (stitch * Of(sewn[i - 1], sewn[i]).Step), length + stitch);
-        }
-        return new(length > 0 ? Units.Round(sum / length) : Steps);
     }
 
     /// <summary>Hardly told apart.</summary>

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Tapes;
+using Splitter.Parts;
+using Splitter.Planning;
+using Splitter.Recipes;
+using Splitter.Tapes;
+
+namespace Splitter.Outputs;
+
+/// <summary>The files of one part.</summary>
+internal sealed class PartOutputs
+{
+    private readonly Job job;
+    private readonly Plan plan;
+    private readonly Part part;
+    private readonly Tape tape;
+    private readonly PartFigures figures;
+    private readonly string name;
+    private readonly bool moved;
+
+    /// <param name="name">Of its files, without their endings.</param>
+    /// <param name="moved">It was moved onto the sewn work, and its picture says so.</param>
+    internal PartOutputs(Job job, Plan plan, Part part, string name, bool moved = false)
+    {
+        (this.job, this.plan, this.part, this.name, this.moved) = (job, plan, part, name, moved);
+        tape = PartTape.Of(part, job.Recipe.Title);
+        figures = PartFigures.Of(job.Recipe, part, tape);
+        Listed = new(part, figures, [.. Kinds.Select(PathOf)]);
+    }
+
+    internal ListedPart Listed { get; }
+
+    internal ImmutableArray<OutputFile> Render()
+    {
+        // Drawn once for two uses, or not at all.
+        var picture = new Lazy<Picture>(() => PartPicture.Of(job.Recipe, plan, part, figures, moved));
+        return [.. Kinds.Select(kind => new OutputFile(PathOf(kind), Write(kind, picture)))];
+    }
+
+    private IEnumerable<OutputKind> Kinds =>
+        new[] { OutputKind.Tape, OutputKind.Svg, OutputKind.Thread, OutputKind.Csv }.Where(
+            job.Recipe.Output.Files.Contains
+        );
+
+    private string PathOf(OutputKind kind) =>
+        kind switch
+        {
+            OutputKind.Tape => $"{name}.dst",
+            OutputKind.Svg => $"{name}.svg",
+            OutputKind.Thread => $"{name}.png",
+            _ => $"{name}.csv",
+        };
+
+    private byte[] Write(OutputKind kind, Lazy<Picture> picture) =>
+        kind switch
+        {
+            OutputKind.Tape => TapeWriter.Write(tape),
+            OutputKind.Svg => SvgWriter.Write(picture.Value),
+            OutputKind.Thread => PngWriter.WriteIndexed(ThreadRaster.OfPart(picture.Value)),
+            _ => CsvWriter.Write(part),
+        };
+}

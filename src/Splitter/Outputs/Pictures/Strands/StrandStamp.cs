@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+
+namespace Splitter.Outputs.Pictures.Strands;
+
+/// <summary>
+/// The dots that a stitch covers and those that it shades, from the dot of its first hole on: the same for all stitches
+/// of a length and a direction that lie alike on the dots, as those in the rows of a fill do. Sums, products, quotients
+/// and square roots alone, which every machine rounds alike.
+/// </summary>
+internal sealed class StrandStamp
+{
+    private readonly double length;
+    private readonly double radius;
+    private readonly double slope;
+
+    /// <summary>Unit vector, and one across to the lit side.</summary>
+    private readonly (double X, double Y) along;
+    private readonly (double X, double Y) across;
+
+    /// <param name="way">From hole to hole, and where in its dot the first one lies, in 256ths of a dot.</param>
+    /// <param name="scale">Dots of a micrometre.</param>
+    internal StrandStamp(Point way, Point hole, double scale)
+    {
+        var (x, y) = ((double)way.X / Painter.Fraction, (double)way.Y / Painter.Fraction);
+        length = Math.Sqrt((x * x) + (y * y));
+        radius = Strand.Width / 2.0 * scale;
+        slope = Math.Min(Strand.Dip * scale, length * Strand.MostDip);
+        along = length > 0 ? (x / length, y / length) : (1, 0);
+        // The light comes from the upper left.
+        var lit = (-along.Y * ThreadLight.FromX) + (along.X * ThreadLight.FromY) >= 0 ? 1 : -1;
+        across = (-along.Y * lit, along.X * lit);
+        var from = (X: (double)hole.X / Painter.Fraction, Y: (double)hole.Y / Painter.Fraction);
+        (Covered, Shades) = Cover(from);
+        var reach = Strand.ShadowReach * scale;
+        Shaded = Shade((from.X - (ThreadLight.FromX * reach), from.Y - (ThreadLight.FromY * reach)));
+    }
+
+    /// <summary>Stretches of rows, from the top; and for each of their dots in turn which of an ink's dots it becomes.</summary>
+    internal ImmutableArray<DotRun> Covered { get; }
+    internal byte[] Shades { get; }
+
+    /// <summary>What lies in its shadow and is not covered.</summary>
+    internal ImmutableArray<DotRun> Shaded { get; }
+
+    private (ImmutableArray<DotRun> Runs, byte[] Shades) Cover((double X, double Y) from)
+    {
+        var runs = ImmutableArray.CreateBuilder<DotRun>();
+        var shades = new List<byte>((int)((length + (3 * radius)) * 2 * radius));
+        var steps = StrandInk.Across / (2 * radius);
+        var (top, bottom) = Rows(from.Y);
+        for (var line = top; line <= bottom; line++)
+        {
+            var row = Row(line, from);
+            var first = row.First;
+            var count = 0;
+            var y = row.Row + 0.5 - from.Y;
+            var x = row.First + 0.5 - from.X;
+            var (far, aside) = ((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
+            for (var i = 0; i < row.Count; i++, far += along.X, aside += across.X)
+            {
+                if (IsPastEnd(far, aside))
+                {
+                    first += count == 0 ? 1 : 0;
+                    continue;
+                }
+                var shade = Math.Clamp((int)((aside + radius) * steps), 0, StrandInk.Across - 1);
+                shades.Add((byte)((Down(far) * StrandInk.Across) + shade));
+                count++;
+            }
+            if (count > 0)
+                runs.Add(new(row.Row, first, count));
+        }
+        return (runs.ToImmutable(), [.. shades]);
+    }
+
+    private ImmutableArray<DotRun> Shade((double X, double Y) from)
+    {
+        var runs = ImmutableArray.CreateBuilder<DotRun>();
+        var next = 0;
+        var (top, bottom) = Rows(from.Y);
+        for (var line = top; line <= bottom; line++)
+        {
+            var row = Row(line, from);
+            var y = row.Row + 0.5 - from.Y;
+            var (first, end) = (row.First, row.First + row.Count);
+            while (first < end && IsOutside(first))
+                first++;
+            while (first < end && IsOutside(end - 1))
+                end--;
+            while (next < Covered.Length && Covered[next].Row < row.Row)
+                next++;
+            var hidden = next < Covered.Length && Covered[next].Row == row.Row ? Covered[next] : new(row.Row, end, 0);
+            Add(row.Row, first, Math.Min(end, hidden.First));
+            Add(row.Row, Math.Max(first, hidden.First + hidden.Count), end);
+
+            bool IsOutside(int dot)
+            {
+                var x = dot + 0.5 - from.X;
+                return IsPastEnd((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
+            }
+        }
+        return runs.ToImmutable();
+
+        void Add(int row, int first, int end)
+        {
+            if (first < end)
+                runs.Add(new(row, first, end - first));
+        }
+    }
+
+    /// <summary>The first and the last row that it may touch.</summary>
+    private (int Top, int Bottom) Rows(double fromY)
+    {
+        var end = fromY + (along.Y * length);
+        return (
+            (int)Math.Ceiling(Math.Min(fromY, end) - radius - 0.5),
+            (int)Math.Floor(Math.Max(fromY, end) + radius - 0.5)
+        );
+    }
+
+    /// <summary>Of a row the dots between its sides and, but for the round of its ends, between these.</summary>
+    private DotRun Row(int row, (double X, double Y) from)
+    {
+        // A dot off by (dx, dy) from the hole lies x dx + y dy along the stitch and x dy - y dx across it.
+        var down = row + 0.5 - from.Y;
+        var all = (double.NegativeInfinity, double.PositiveInfinity);
+        var (left, right) = Narrowed(all, -along.Y, down * along.X, -radius, radius);
+        (left, right) = Narrowed((left, right), along.X, down * along.Y, -radius, length + radius);
+        var first = (int)Math.Ceiling(left + from.X - 0.5);
+        return new(row, first, Math.Max(0, (int)Math.Floor(right + from.X - 0.5) - first + 1));
+    }
+
+    /// <summary>Of a stretch of dx, where least &lt;= slope dx + offset &lt;= most.</summary>
+    private static (double Left, double Right) Narrowed(
+        (double Left, double Right) stretch,
+        double slope,
+        double offset,
+        double least,
+        double most
+    )
+    {
+        if (slope == 0)
+            return offset < least || offset > most ? (0, -1) : stretch;
+        var (one, other) = ((least - offset) / slope, (most - offset) / slope);
+        return (Math.Max(stretch.Left, Math.Min(one, other)), Math.Min(stretch.Right, Math.Max(one, other)));
+    }
+
+    /// <summary>How far it has come out of a hole.</summary>
+    private int Down(double far)
+    {
+        var toHole = Math.Max(0, Math.Min(far, length - far));
+        return toHole >= slope ? StrandInk.Down - 1 : (int)(toHole * StrandInk.Down / slope);
+    }
+
+    /// <summary>Its ends are round.</summary>
+    private bool IsPastEnd(double far, double aside)
+    {
+        if (far >= 0 && far <= length)
+            return false;
+        var past = Math.Max(-far, far - length);
+        return (past * past) + (aside * aside) > radius * radius;
+    }
+}
+
+/// <summary>Dots beside each other on a row.</summary>
+internal readonly record struct DotRun(int Row, int First, int Count);

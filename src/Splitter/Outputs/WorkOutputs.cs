@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Sheets;
+using Splitter.Outputs.Templates;
+using Splitter.Planning;
+using Splitter.Recipes;
+
+namespace Splitter.Outputs;
+
+/// <summary>The files that show all parts together.</summary>
+internal sealed class WorkOutputs
+{
+    private readonly Request request;
+    private readonly Job job;
+    private readonly Plan plan;
+    private readonly ImmutableArray<ListedPart> parts;
+    private readonly WorkFigures work;
+
+    /// <summary>Drawn once for two uses, or not at all.</summary>
+    private readonly Lazy<Picture> finished;
+    private readonly Lazy<Raster> drawn;
+    private readonly Lazy<Picture> overview;
+
+    internal WorkOutputs(Request request, Job job, Plan plan, ImmutableArray<ListedPart> parts, WorkFigures work)
+    {
+        (this.request, this.job, this.plan, this.parts, this.work) = (request, job, plan, parts, work);
+        finished = new(() => FinishedPicture.Of(job.Recipe, job.Drawing, [.. parts.Select(p => p.Part)]));
+        drawn = new(() => ThreadRaster.OfFinished(finished.Value));
+        overview = new(() => OverviewPicture.Of(job.Recipe, job.Drawing, plan, parts));
+    }
+
+    internal ImmutableArray<OutputFile> Finished() =>
+        Asked(
+            (OutputKind.Thread, "finished.svg", () => SvgWriter.Write(finished.Value)),
+            (OutputKind.Thread, "finished.png", () => PngWriter.WriteIndexed(drawn.Value))
+        );
+
+    internal ImmutableArray<OutputFile> Overview() =>
+        Asked(
+            (OutputKind.Svg, "overview.svg", () => SvgWriter.Write(overview.Value)),
+            (OutputKind.Png, "overview.png", () => OverviewPicture.Png(overview.Value))
+        );
+
+    internal ImmutableArray<OutputFile> Paper() =>
+        Asked(
+            (
+                OutputKind.Template,
+                Template.FileName(job.Recipe.Output.Paper),
+                () => Template.Write(job.Recipe, job.Drawing, plan)
+            )
+        );
+
+    /// <summary>Its cover shows the finished piece: who writes it first draws that first.</summary>
+    internal ImmutableArray<OutputFile> Sheet() => Asked((OutputKind.WorkSheet, WorkSheet.FileName, WriteSheet));
+
+    private byte[] WriteSheet() =>
+        WorkSheet.Write(
+            new(job.Recipe, job.Drawing, plan, parts, work)
+            {
+                RecipeFile = request.FileName,
+                Finished = PngWriter.WriteIndexed(ThreadRaster.Small(drawn.Value)),
+            }
+        );
+
+    private ImmutableArray<OutputFile> Asked(
+        params ReadOnlySpan<(OutputKind Kind, string Path, Func<byte[]> Write)> files
+    )
+    {
+        var asked = ImmutableArray.CreateBuilder<OutputFile>();
+        foreach (var (kind, path, write) in files)
+            if (job.Recipe.Output.Files.Contains(kind))
+                asked.Add(new(path, write()));
+        return asked.ToImmutable();
+    }
+}
