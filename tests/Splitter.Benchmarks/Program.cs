@@ -1,5 +1,6 @@
 using Splitter.Benchmarks.Catalogue;
 using Splitter.Benchmarks.Figures;
+using Splitter.Benchmarks.Mutants;
 using Splitter.Benchmarks.Speed;
 using Splitter.Benchmarks.StartUp;
 
@@ -8,9 +9,12 @@ return args switch
     ["figures", "--row", var name] => PlanFigures.PrintRow(name),
     ["figures", ..] => PlanFigures.Write(args[1..]),
     ["stitches", ..] => StitchFigures.Write(args[1..]),
-    ["speed", "--row", var name, var jobs] => SpeedFigures.PrintRow(name, jobs),
+    ["speed", "--row", var name, var jobs] => SpeedFigures.PrintRow(name, jobs, kinds: false),
+    ["speed", "--row", var name, var jobs, "kinds"] => SpeedFigures.PrintRow(name, jobs, kinds: true),
     ["speed", ..] => SpeedFigures.Write(args[1..]),
     ["catalogue"] => CatalogueFigures.Write(),
+    ["mutants", var group, var seed, var census] => MutantFigures.Draw(group, seed, census),
+    ["mutants", var group, var seed, var census, var report] => MutantFigures.Count(group, seed, census, report),
     ["start-up"] => StartUpTimes.Write(),
     _ => Usage(),
 };
@@ -27,6 +31,9 @@ static int Usage()
                            write the tables of speed in DEVELOPERS.md, or with names only print these; quick: all small ones
         catalogue          measure builds and makes, and simulate 10,000 recipes over 1 to 64 agents; write the table of the
                            catalogue in DEVELOPERS.md
+        mutants GROUP SEED CENSUS [REPORT]
+                           draw mutants of registration, planning or cutting from a report of the mutation tool and write its
+                           settings; with a report of that run, count what became of them
         start-up           time splitter --version, compiled ahead of time, against a program that does nothing
         """
     );

@@ -54,6 +54,7 @@ internal static class Cutter
         }
         ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
         (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got])).Thin(pieces, jobs);
+        LooseStrips.LeaveOut(drawing, pieces, jobs);
         BareGround.Find(pieces, jobs);
         return
         [

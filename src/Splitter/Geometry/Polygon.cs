@@ -54,6 +54,10 @@ internal sealed record Region(ImmutableArray<Polygon> Polygons)
     /// <summary>The box around it.</summary>
     public Box Bounds { get; } = Box.Around(Polygons.Select(p => p.Outer.Bounds));
 
+    /// <summary>Polygons in order of their first points, whatever their order was.</summary>
+    internal static Region Sorted(IEnumerable<Polygon> polygons) =>
+        new([.. polygons.OrderBy(p => p.Outer.Points[0]).ThenBy(p => p.Outer.Points[1])]);
+
     /// <summary>Holds no ground.</summary>
     public bool IsEmpty => Polygons.IsEmpty;
 

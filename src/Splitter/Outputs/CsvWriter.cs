@@ -1,6 +1,7 @@
 using Splitter.Geometry;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
+using Splitter.Stitching;
 
 namespace Splitter.Outputs;
 
@@ -14,17 +15,13 @@ internal static class CsvWriter
     /// </summary>
     internal static byte[] Write(Part part)
     {
-        var text = new TextBytes().Add(Heading);
+        var text = new TextBytes(TextBytes.Long).Add(Heading);
+        var (block, beginning) = (default(Block), Array.Empty<byte>());
         foreach (var needle in NeedleWalk.Of(part))
         {
-            text.Add(needle.Step.Number)
-                .Add(',')
-                .Add(Words.Of(needle.Step.Kind))
-                .Add(',')
-                .Add(Field(PartFigures.NameOf(needle.Step)))
-                .Add(',')
-                .Add(Field(needle.Block.Of))
-                .Add(',')
+            if (needle.IsFirst || !ReferenceEquals(block, needle.Block))
+                (block, beginning) = (needle.Block, Beginning(needle));
+            text.Add(beginning)
                 .Add(Words.Of(needle.Stitch))
                 .Add(',')
                 .AddTenths(needle.At.U)
@@ -45,6 +42,19 @@ internal static class CsvWriter
         }
         return text.ToArray();
     }
+
+    /// <summary>The same of all penetrations of a block.</summary>
+    private static byte[] Beginning(in Penetration needle) =>
+        new TextBytes()
+            .Add(needle.Step.Number)
+            .Add(',')
+            .Add(Words.Of(needle.Step.Kind))
+            .Add(',')
+            .Add(Field(PartFigures.NameOf(needle.Step)))
+            .Add(',')
+            .Add(Field(needle.Block.Of))
+            .Add(',')
+            .ToArray();
 
     private static string Field(string text) =>
         text.AsSpan().ContainsAny(",\"\r\n") ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;

@@ -48,14 +48,14 @@ internal static class OutputRenderer
     /// <summary>The overview of a plan that is not stitched yet, as SVG or PNG.</summary>
     internal static byte[] RenderPlan(Job job, Plan plan, OutputKind kind)
     {
-        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        var overview = OverviewPicture.Of(job.Recipe, new(job.Drawing, plan), []);
         return kind == OutputKind.Svg ? SvgWriter.Write(overview) : OverviewPicture.Png(overview);
     }
 
     /// <summary>Both, named after the hoop.</summary>
     internal static ImmutableArray<OutputFile> RenderPlan(Job job, Plan plan)
     {
-        var overview = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        var overview = OverviewPicture.Of(job.Recipe, new(job.Drawing, plan), []);
         return
         [
             new($"{plan.Hoop.Name}.svg", SvgWriter.Write(overview)),

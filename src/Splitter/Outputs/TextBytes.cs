@@ -5,12 +5,16 @@ using System.Text;
 namespace Splitter.Outputs;
 
 /// <summary>Text as UTF-8 while it is written: a million stitches never stand in memory as a string first.</summary>
-internal sealed class TextBytes
+/// <param name="room">Bytes to begin with: a page has thousands of short texts.</param>
+internal sealed class TextBytes(int room = 1 << 8)
 {
     /// <summary>Characters of the longest whole number.</summary>
     private const int LongestNumber = 11;
 
-    private readonly ArrayBufferWriter<byte> bytes = new(1 << 16);
+    /// <summary>Bytes to begin with where all stitches of a part follow.</summary>
+    internal const int Long = 1 << 16;
+
+    private readonly ArrayBufferWriter<byte> bytes = new(room);
 
     internal byte[] ToArray() => bytes.WrittenSpan.ToArray();
 

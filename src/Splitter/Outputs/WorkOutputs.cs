@@ -15,6 +15,7 @@ internal sealed class WorkOutputs
     private readonly Plan plan;
     private readonly ImmutableArray<ListedPart> parts;
     private readonly WorkFigures work;
+    private readonly ShownGround ground;
 
     /// <summary>Drawn once for two uses, or not at all.</summary>
     private readonly Lazy<Picture> finished;
@@ -24,9 +25,10 @@ internal sealed class WorkOutputs
     internal WorkOutputs(Request request, Job job, Plan plan, ImmutableArray<ListedPart> parts, WorkFigures work)
     {
         (this.request, this.job, this.plan, this.parts, this.work) = (request, job, plan, parts, work);
+        ground = new(job.Drawing, plan);
         finished = new(() => FinishedPicture.Of(job.Recipe, job.Drawing, [.. parts.Select(p => p.Part)]));
         drawn = new(() => ThreadRaster.OfFinished(finished.Value));
-        overview = new(() => OverviewPicture.Of(job.Recipe, job.Drawing, plan, parts));
+        overview = new(() => OverviewPicture.Of(job.Recipe, ground, parts));
     }
 
     internal ImmutableArray<OutputFile> Finished() =>
@@ -43,11 +45,7 @@ internal sealed class WorkOutputs
 
     internal ImmutableArray<OutputFile> Paper() =>
         Asked(
-            (
-                OutputKind.Template,
-                Template.FileName(job.Recipe.Output.Paper),
-                () => Template.Write(job.Recipe, job.Drawing, plan)
-            )
+            (OutputKind.Template, Template.FileName(job.Recipe.Output.Paper), () => Template.Write(job.Recipe, ground))
         );
 
     /// <summary>Its cover shows the finished piece: who writes it first draws that first.</summary>
@@ -58,6 +56,7 @@ internal sealed class WorkOutputs
             new(job.Recipe, job.Drawing, plan, parts, work)
             {
                 RecipeFile = request.FileName,
+                Ground = ground,
                 Finished = PngWriter.WriteIndexed(ThreadRaster.Small(drawn.Value)),
             }
         );

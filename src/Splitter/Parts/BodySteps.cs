@@ -44,7 +44,10 @@ internal static class BodySteps
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        Relief.Relieve(parts, ClothLayers.HolesOf(Pieces([.. again]), jobs));
+        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        foreach (var (blocks, ground) in parts)
+            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
 
@@ -72,7 +75,7 @@ internal static class BodySteps
             }
             var blocks = JumpOrder.Of(
                 [.. group.Select(s => s.Blocks)],
-                (a, b) => overlaps.Touch(group[a].Piece, group[b].Piece),
+                overlaps.Below([.. group.Select(s => s.Piece)]),
                 needle
             );
             needle = blocks[^1].End;

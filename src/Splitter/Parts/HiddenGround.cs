@@ -62,6 +62,15 @@ internal sealed class HiddenGround
     /// <summary>The cell that a point lies in.</summary>
     internal int At(Point point) => ((ColumnOf(point.Y) - top) * Columns) + ColumnOf(point.X) - left;
 
+    /// <summary>Whether a point lies on one of the cells.</summary>
+    internal bool Holds(Point point) =>
+        ColumnOf(point.X) - left is var column
+        && ColumnOf(point.Y) - top is var row
+        && column >= 0
+        && column < Columns
+        && row >= 0
+        && row < Rows;
+
     internal Point MiddleOf(int cell) =>
         new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
 

@@ -29,11 +29,16 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     internal (Block First, Block Second) Joined(Block first, Block second, int next)
     {
         var (from, to) = (Ties.PathEnd(first), Ties.PathStart(second));
-        if (from == to)
-            return Ties.Joined(first, [from], second);
-        if (!JumpOrder.IsTrimmed(first.End, second.Start) || ways.Find(from, to, next) is not { } way)
-            return (first, second);
+        ImmutableArray<Point> way = [from];
+        if (from != to)
+        {
+            if (!JumpOrder.IsTrimmed(first.End, second.Start) || ways.Find(from, to, next) is not { } found)
+                return (first, second);
+            way = found;
+        }
         Count(way, ThreadGrid.ThreadWidth);
+        Count(Ties.AtEndOf(first), -ThreadGrid.ThreadWidth);
+        Count(Ties.AtStartOf(second), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);
     }
 
@@ -84,12 +89,13 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// <summary>Another way between the same ends that makes fewer layers too many; null when there is none.</summary>
     private ImmutableArray<Point>? Other(ImmutableArray<Point> way, int next)
     {
-        var (from, to) = (way[0], way[^1]);
+        var (from, to, burden) = (way[0], way[^1], Burden(way));
         return
-            from.DistanceTo(to) >= StitchRules.Shortest
+            burden > 0
+            && from.DistanceTo(to) >= StitchRules.Shortest
             && ways.Find(from, to, next, mayCrowd: true) is { } other
             && new Polyline(other).Length <= new Polyline(way).Length + Detour
-            && Burden(other) < Burden(way)
+            && Burden(other) < burden
             ? [.. Ties.Hidden(other).Select(s => s.At)]
             : null;
     }

@@ -56,7 +56,7 @@ internal sealed class HiddenWays
     private readonly double[] cost;
     private readonly int[] before;
     private readonly int[] seen;
-    private readonly PriorityQueue<int, (double, int)> queue = new();
+    private readonly CellQueue queue = new(HiddenGround.Cell);
     private int search;
     private bool mayCrowd;
 
@@ -79,9 +79,9 @@ internal sealed class HiddenWays
             Reached(cell, ground.MiddleOf(cell).DistanceTo(from), -1);
         var goals = Near(to, next).ToHashSet();
         var window = Box.Around([from, to]).Grown(Detour);
-        while (goals.Count > 0 && queue.TryDequeue(out var cell, out var priority))
+        while (goals.Count > 0 && queue.TryTake(out var cell, out var reached))
         {
-            if (priority.Item1 > cost[cell])
+            if (reached > cost[cell])
                 continue;
             if (goals.Contains(cell))
                 return Straightened(cell, from, to, next) is var way && way.Length <= Longest ? way.Points : null;
@@ -128,7 +128,7 @@ internal sealed class HiddenWays
         if (IsReached(cell, sum))
             return;
         (seen[cell], cost[cell], before[cell]) = (search, sum, from);
-        queue.Enqueue(cell, (sum, cell));
+        queue.Add(cell, sum);
     }
 
     private bool IsReached(int cell, double sum) => seen[cell] == search && cost[cell] <= sum;

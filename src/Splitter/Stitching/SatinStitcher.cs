@@ -19,7 +19,7 @@ internal static class SatinStitcher
             .. piece.Columns.Select(c => new ColumnLine(c, covered)).Where(c => c.Length > 0),
         ];
         var ways = new JointWays(covered);
-        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, ways), ways, piece.Shape.Style);
+        var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, ways), ways, piece.Shape.Style, piece.IsCut);
         var blocks = ImmutableArray.CreateBuilder<Block>();
         var open = new Pool(columns.Select(c => new[] { c.At(0).Middle, c.At(c.Length).Middle }));
         while (open.Left > 0)

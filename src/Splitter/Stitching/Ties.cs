@@ -77,6 +77,76 @@ internal static class Ties
     /// <summary>Where the path of a tied block begins.</summary>
     internal static Point PathStart(Block block) => block.Stitches[AtStart].At;
 
+    /// <summary>The tie at the start of a block's path, up to its first hole.</summary>
+    internal static ImmutableArray<Point> AtStartOf(Block block) =>
+        [.. block.Stitches[..(AtStart + 1)].Select(s => s.At)];
+
+    /// <summary>The tie at the end of a block's path, from its last hole.</summary>
+    internal static ImmutableArray<Point> AtEndOf(Block block) => [.. block.Stitches[^(AtEnd + 1)..].Select(s => s.At)];
+
+    /// <summary>Whether the path is fastened where it begins, by a tie of ours.</summary>
+    internal static bool IsTiedAtStart(Block block) =>
+        block.IsTied.Start && block.Stitches.Length > AtStart && block.Stitches[..AtStart].All(IsTie);
+
+    /// <summary>Whether the path is fastened where it ends, by a tie of ours.</summary>
+    internal static bool IsTiedAtEnd(Block block) =>
+        block.IsTied.End && block.Stitches.Length > AtEnd && block.Stitches[^AtEnd..].All(IsTie);
+
+    /// <summary>
+    /// Ways to tie where the path begins, up to its first hole: as it is, and with as many stitches spread over the
+    /// first of the path, or all in one place.
+    /// </summary>
+    internal static IEnumerable<ImmutableArray<Point>> Starts(Block block)
+    {
+        ImmutableArray<Point> path = [.. block.Stitches.Skip(AtStart).Select(s => s.At)];
+        yield return AtStartOf(block);
+        if (Spread(path) is not { } along)
+            yield break;
+        yield return [along[2], along[1], along[0], path[0]];
+        yield return [along[0], path[0], along[0], path[0]];
+    }
+
+    /// <summary>The same where it ends, from its last hole.</summary>
+    internal static IEnumerable<ImmutableArray<Point>> Ends(Block block)
+    {
+        ImmutableArray<Point> path = [.. block.Stitches.SkipLast(AtEnd).Reverse().Select(s => s.At)];
+        yield return AtEndOf(block);
+        if (Spread(path) is not { } along)
+            yield break;
+        yield return [path[0], .. along];
+        yield return [path[0], along[0], path[0], along[0]];
+    }
+
+    /// <summary>A tie straight away from where the path ends.</summary>
+    internal static ImmutableArray<Point> Straight(Point end, Vector unit) =>
+        [.. Enumerable.Range(0, AtEnd + 1).Select(i => i == 0 ? end : (unit * (i * TieStitch)).From(end).OnTape())];
+
+    internal static Block WithStart(Block block, ImmutableArray<Point> tie) =>
+        block with
+        {
+            Stitches = [.. Holes(tie), .. block.Stitches.Skip(AtStart + 1)],
+        };
+
+    internal static Block WithEnd(Block block, ImmutableArray<Point> tie) =>
+        block with
+        {
+            Stitches = [.. block.Stitches.SkipLast(AtEnd), .. Holes(tie.Skip(1))],
+        };
+
+    private static bool IsTie(Stitch stitch) => stitch.Use == StitchUse.Tie;
+
+    /// <summary>As many holes along a path as a tie has; null where it is too short.</summary>
+    private static ImmutableArray<Point>? Spread(ImmutableArray<Point> path)
+    {
+        var places = ImmutableArray.CreateBuilder<Point>(AtEnd);
+        for (var (i, away) = (1, TieStitch); i < path.Length && places.Count < AtEnd; )
+        {
+            places.Add(Beside(path[i - 1], path[i], away));
+            (i, away) = places[^1] == path[i] ? (i + 1, TieStitch) : (i, away + TieStitch);
+        }
+        return places.Count == AtEnd ? places.ToImmutable() : null;
+    }
+
     private static IEnumerable<Stitch> Holes(params IEnumerable<Point> places) =>
         places.Select(p => new Stitch(p, StitchUse.Tie));
 

@@ -40,6 +40,8 @@ internal static class SpeedFigures
             "",
             .. SpeedTables.Compared(rows, alone, baselines),
             "",
+            .. SpeedTables.Kinds(rows),
+            "",
             Invariant(
                 $"Start-up: `splitter --version` {1e3 * others.Version?.Seconds:0} ms ({1e3 * others.Version?.Processor:0}), an empty program {1e3 * others.Empty?.Seconds:0} ms ({1e3 * others.Empty?.Processor:0})."
             ),
@@ -59,17 +61,18 @@ internal static class SpeedFigures
         names.Length == 0 || names.Contains(work.Name) || (work.IsQuick && names is ["quick"]);
 
     /// <summary>Measures one work in this process; for profilers, too.</summary>
-    internal static int PrintRow(string name, string jobs)
+    /// <param name="kinds">Each kind of outputs alone, too.</param>
+    internal static int PrintRow(string name, string jobs, bool kinds)
     {
         var work = Workload.All.Single(w => w.Name == name);
-        var row = StageRun.Measure(work, int.Parse(jobs, CultureInfo.InvariantCulture));
+        var row = StageRun.Measure(work, int.Parse(jobs, CultureInfo.InvariantCulture), kinds);
         Console.WriteLine(JsonSerializer.Serialize(row, Lines));
         return 0;
     }
 
     private static SpeedRow? RowOf(Workload work, int jobs)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!, ["speed", "--row", work.Name, $"{jobs}"])
+        var start = new ProcessStartInfo(Environment.ProcessPath!, ["speed", "--row", work.Name, $"{jobs}", "kinds"])
         {
             RedirectStandardOutput = true,
             UseShellExecute = false,

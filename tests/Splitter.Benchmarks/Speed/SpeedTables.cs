@@ -1,4 +1,5 @@
 using System.Globalization;
+using Splitter.Recipes;
 
 namespace Splitter.Benchmarks.Speed;
 
@@ -26,16 +27,26 @@ internal static class SpeedTables
         IReadOnlyList<BaselineRow> baselines
     ) =>
         [
-            "| work | one thread, s | to two | MB of files | writing them, s | plain cut, s | to cut | make, s | MB | check, s | renderer, s |",
-            "| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |",
+            "| work | one thread, s | to two | MB of files | writing them, s | plain cut, s | ours, s | to cut | make, s | MB | check, s | renderer, s |",
+            "| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |",
             .. rows.Zip(alone, baselines)
                 .Select(all =>
                 {
                     var (row, one, others) = all;
                     return Text(
-                        $"| {row.Name} | {Time(one.Whole)} | {one.Whole.Seconds / row.Whole.Seconds:0.00} | {row.Bytes / 1e6:0.0} | {row.Of(StageRun.Writing).Seconds:0.00} | {Time(row.Of(StageRun.PlainCut))} | {row.Of(StageRun.PlainCut).Processor / row.Of("cut").Processor:0.0} | {Time(others.Make)} | {others.Make?.Megabytes:0} | {Time(others.Check)} | {Time(others.Renderer)} |"
+                        $"| {row.Name} | {Time(one.Whole)} | {one.Whole.Seconds / row.Whole.Seconds:0.00} | {row.Bytes / 1e6:0.0} | {row.Of(StageRun.Writing).Seconds:0.00} | {Time(row.Of(StageRun.PlainCut))} | {Time(row.Of(StageRun.OurPlainCut))} | {row.Of(StageRun.PlainCut).Processor / row.Of("cut").Processor:0.0} | {Time(others.Make)} | {others.Make?.Megabytes:0} | {Time(others.Check)} | {Time(others.Renderer)} |"
                     );
                 }),
+        ];
+
+    /// <summary>Each kind of outputs made alone, both threads at work; some draw what others need, too.</summary>
+    internal static IEnumerable<string> Kinds(IReadOnlyList<SpeedRow> rows) =>
+        [
+            $"| work |{Cells(Enum.GetNames<OutputKind>().Select(kind => $"{kind.ToLowerInvariant()}, s"))}",
+            $"| --- |{Cells(Enum.GetNames<OutputKind>().Select(_ => "---:"))}",
+            .. rows.Select(r =>
+                $"| {r.Name} |{Cells(Enum.GetValues<OutputKind>().Select(kind => Time(r.Of(StageRun.Alone(kind)))))}"
+            ),
         ];
 
     /// <summary>Processor time and memory as they were first measured, and now.</summary>

@@ -17,6 +17,7 @@ internal static class StageRun
 {
     /// <summary>What is measured beside the stages.</summary>
     internal const string PlainCut = "plain cut",
+        OurPlainCut = "our plain cut",
         Writing = "writing";
 
     /// <summary>Short runs are repeated until they took this long together, s; the least of each stage counts.</summary>
@@ -25,17 +26,18 @@ internal static class StageRun
     private const int MostRuns = 5;
 
     /// <param name="jobs">How many threads may work.</param>
-    internal static SpeedRow Measure(Workload work, int jobs)
+    /// <param name="kinds">Each kind of outputs is made alone, too.</param>
+    internal static SpeedRow Measure(Workload work, int jobs, bool kinds)
     {
         // A stage's code is compiled when it first runs: that is no property of a work.
-        Once(Workload.All[0], jobs);
+        Once(Workload.All[0], jobs, kinds);
         var runs = new List<SpeedRow>();
-        do runs.Add(Once(work, jobs));
+        do runs.Add(Once(work, jobs, kinds));
         while (runs.Count < MostRuns && runs.Sum(r => r.Whole.Seconds) < Enough);
         return SpeedRow.Least(runs);
     }
 
-    private static SpeedRow Once(Workload work, int jobs)
+    private static SpeedRow Once(Workload work, int jobs, bool kinds)
     {
         var (request, clock) = (work.Request(jobs), new StageClock());
         GC.Collect();
@@ -56,7 +58,10 @@ internal static class StageRun
         var files = clock.Time("outputs", () => OutputRenderer.Render(request, job, plan, parts, dense));
         var besides = new StageClock();
         besides.Time(PlainCut, () => CutPlainly(drawing, plan));
+        besides.Time(OurPlainCut, () => CutPlainlyOurselves(drawing, plan));
         besides.Time(Writing, () => Write(files));
+        foreach (var kind in kinds ? recipe.Output.Files : [])
+            besides.Time(Alone(kind), () => OutputRenderer.Render(request, job.Only(kind), plan, parts, dense));
         return new()
         {
             Name = work.Name,
@@ -70,12 +75,28 @@ internal static class StageRun
         };
     }
 
+    /// <summary>What the making of one kind of outputs is called.</summary>
+    internal static string Alone(OutputKind kind) => $"{kind} alone";
+
+    private static Job Only(this Job job, OutputKind kind) =>
+        job with
+        {
+            Recipe = job.Recipe with { Output = job.Recipe.Output with { Files = [kind] } },
+        };
+
     /// <summary>The engine's own intersection of every shape with every field, nothing asked first.</summary>
     private static double CutPlainly(Drawing drawing, Plan plan)
     {
         var grounds = plan.Hoopings.Select(h => EngineForm.ToNts(Region.Of(h.Ground))).ToList();
         var shapes = drawing.Shapes.Select(s => EngineForm.ToNts(s.Footprint)).ToList();
         return shapes.Sum(shape => grounds.Sum(ground => shape.Intersection(ground).Area));
+    }
+
+    /// <summary>The same intersections by our polygon operations, which the stage is made of.</summary>
+    private static double CutPlainlyOurselves(Drawing drawing, Plan plan)
+    {
+        var grounds = plan.Hoopings.Select(h => Region.Of(h.Ground)).ToList();
+        return drawing.Shapes.Sum(shape => grounds.Sum(ground => Polygons.Intersect(shape.Footprint, ground).Area));
     }
 
     private static int Write(ImmutableArray<OutputFile> files)

@@ -40,7 +40,7 @@ public sealed class OverviewLabelTests
     {
         var outlook = Examples.Planned("lighthouse-bay", "large");
         var plan = Assert.Single(outlook.Plans);
-        var picture = OverviewPicture.Of(outlook.Job.Recipe, outlook.Job.Drawing, plan, []);
+        var picture = OverviewPicture.Of(outlook.Job.Recipe, new(outlook.Job.Drawing, plan), []);
         // Three points in the corners' colour are a corner; the last one is the legend's.
         var corners = picture
             .Items.OfType<PaintedLines>()
@@ -71,7 +71,7 @@ public sealed class OverviewLabelTests
     public void OfManySmallFieldsAMapShowsTheLettersAlone()
     {
         var (job, plan) = (SheetSamples.Bedspread.Job, SheetSamples.Bedspread.Sets.Single().Plan);
-        var picture = OverviewPicture.Of(job.Recipe, job.Drawing, plan, []);
+        var picture = OverviewPicture.Of(job.Recipe, new(job.Drawing, plan), []);
         Assert.InRange(plan.Hoopings.Length, 20, 60);
         Assert.DoesNotContain(picture.Items.OfType<PaintedLines>(), line => line.Colour == MarkInk.Corner);
         var largest = picture.Items.OfType<PaintedText>().Where(t => t.Colour != Colour.White).ToList();
@@ -87,7 +87,7 @@ public sealed class OverviewLabelTests
     public void TheDemoIsReadOnASheetOfA4()
     {
         var outlook = Examples.Planned("lighthouse-bay", "large");
-        var picture = OverviewPicture.Of(outlook.Job.Recipe, outlook.Job.Drawing, outlook.Plans[0], []);
+        var picture = OverviewPicture.Of(outlook.Job.Recipe, new(outlook.Job.Drawing, outlook.Plans[0]), []);
         var (wide, high) = (Math.Max(picture.Width, picture.Height), Math.Min(picture.Width, picture.Height));
         var scale = Math.Min(297_000.0 / wide, 210_000.0 / high);
         Assert.InRange(picture.Items.OfType<PaintedText>().Min(t => t.Height) * scale, 2000, 4000);

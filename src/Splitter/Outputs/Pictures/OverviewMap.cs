@@ -14,9 +14,6 @@ namespace Splitter.Outputs.Pictures;
 /// </summary>
 internal sealed class OverviewMap
 {
-    /// <summary>Outlines are drawn without details smaller than this, µm: they would not show.</summary>
-    private const double Detail = 50;
-
     /// <summary>How much of a thread's colour the cloth takes away, percent: marks must stand out.</summary>
     private const int Paleness = 45;
 
@@ -26,6 +23,7 @@ internal sealed class OverviewMap
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<SeamStretch> seams;
+    private readonly ImmutableArray<Region> outlines;
     private readonly Box shown;
     private readonly Box cloth;
     private readonly Point shift;
@@ -41,16 +39,14 @@ internal sealed class OverviewMap
         Canvas canvas,
         Recipe recipe,
         Phrasebook say,
-        Drawing drawing,
-        Plan plan,
-        ImmutableArray<SeamStretch> seams,
+        ShownGround ground,
         (Box Shown, Box Cloth) stage,
         Point shift,
         int letters
     )
     {
-        (this.canvas, this.recipe, this.say, this.drawing, this.plan) = (canvas, recipe, say, drawing, plan);
-        (this.seams, this.shift, this.letters) = (seams, shift, letters);
+        (this.canvas, this.recipe, this.say, this.shift, this.letters) = (canvas, recipe, say, shift, letters);
+        (drawing, plan, seams, outlines) = (ground.Drawing, ground.Plan, ground.Seams, ground.Outlines);
         (shown, cloth) = stage;
         room = new(Laid(stage.Shown), letters);
         crowded = FieldSigns.AreCrowded(plan, letters);
@@ -85,10 +81,10 @@ internal sealed class OverviewMap
     private void Shapes()
     {
         var ground = Colour.Of(recipe.Cloth.Color);
-        foreach (var shape in drawing.Shapes)
+        foreach (var (shape, outline) in drawing.Shapes.Zip(outlines))
         {
             var colour = Colour.Of(drawing.Threads[shape.Thread].Color).Mixed(ground, Paleness);
-            canvas.Area(Laid(Polygons.Simplify(shape.Footprint, Detail)), colour);
+            canvas.Area(Laid(outline), colour);
         }
     }
 

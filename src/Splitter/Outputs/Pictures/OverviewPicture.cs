@@ -40,6 +40,7 @@ internal sealed class OverviewPicture
     private readonly Canvas canvas = new();
     private readonly Recipe recipe;
     private readonly Phrasebook say;
+    private readonly ShownGround ground;
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<ListedPart> parts;
@@ -57,11 +58,11 @@ internal sealed class OverviewPicture
 
     private readonly Point shift;
 
-    private OverviewPicture(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts)
+    private OverviewPicture(Recipe recipe, ShownGround ground, ImmutableArray<ListedPart> parts)
     {
-        (this.recipe, this.drawing, this.plan, this.parts) = (recipe, drawing, plan, parts);
+        (this.recipe, this.ground, this.parts) = (recipe, ground, parts);
+        (drawing, plan, seams) = (ground.Drawing, ground.Plan, ground.Seams);
         say = new(recipe.Output);
-        seams = SeamStretches.Of(drawing, plan);
         var fields = Box.Around(plan.Hoopings.Select(h => h.Field.Bounds));
         var shown = Box.Around([new Box(0, 0, drawing.Width, drawing.Height), drawing.Bounds, fields]);
         var at = recipe.Cloth.ArtworkAt;
@@ -75,8 +76,8 @@ internal sealed class OverviewPicture
 
     private int Top => TopOf(letters);
 
-    internal static Picture Of(Recipe recipe, Drawing drawing, Plan plan, ImmutableArray<ListedPart> parts) =>
-        new OverviewPicture(recipe, drawing, plan, parts).Draw();
+    internal static Picture Of(Recipe recipe, ShownGround ground, ImmutableArray<ListedPart> parts) =>
+        new OverviewPicture(recipe, ground, parts).Draw();
 
     internal static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, Pixels));
 
@@ -89,7 +90,7 @@ internal sealed class OverviewPicture
         canvas.Area(new Box(0, 0, width, height), Colour.Of("#fbfaf7"));
         canvas.Text(recipe.Title, new(Margin, 5 * letters), 5 * letters / 2, Colour.Ink);
         canvas.Text(Subtitle(), new(Margin, (7 * letters) + (letters / 2)), letters, Colour.Ink);
-        new OverviewMap(canvas, recipe, say, drawing, plan, seams, (stage, cloth), shift, letters).Draw();
+        new OverviewMap(canvas, recipe, say, ground, (stage, cloth), shift, letters).Draw();
         ScaleBar.Draw(canvas, new(map.Left, map.Bottom + (2 * letters)), stage.Width - (7 * letters), letters);
         foreach (var (panel, place) in panels.Zip(layout.Places))
             panel.Draw(place);

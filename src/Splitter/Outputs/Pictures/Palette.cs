@@ -116,11 +116,12 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
 
         internal IEnumerable<PaletteBox> Halved()
         {
-            var sorted = Bins.OrderBy(b => b.Channel(longest)).ThenBy(b => b.Key).ToImmutableArray();
+            var sorted = Bins.ToArray();
+            Array.Sort([.. sorted.Select(b => (b.Channel(longest) << (3 * Bits)) | b.Key)], sorted);
             var (before, half) = (0L, 0);
             while (half < sorted.Length - 1 && (half == 0 || (before + sorted[half].Count) * 2 <= count))
                 before += sorted[half++].Count;
-            return [new(sorted[..half]), new(sorted[half..])];
+            return [new([.. sorted[..half]]), new([.. sorted[half..]])];
         }
 
         private byte MeanOf(int channel) => (byte)((Bins.Sum(b => b.Sum(channel)) + (count / 2)) / count);

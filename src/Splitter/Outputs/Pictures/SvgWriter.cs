@@ -15,7 +15,7 @@ internal static class SvgWriter
     internal static byte[] Write(Picture picture)
     {
         var (width, height) = (Millimetres(picture.Width), Millimetres(picture.Height));
-        var svg = new TextBytes()
+        var svg = new TextBytes(TextBytes.Long)
             .Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" ")
             .Add($"viewBox=\"0 0 {width} {height}\">\n<title>{SecurityElement.Escape(picture.Title)}</title>\n")
             .Add("<g transform=\"scale(.1)\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");

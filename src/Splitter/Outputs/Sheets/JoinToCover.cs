@@ -40,12 +40,12 @@ internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Mo
     /// Where people are likely to notice a misfit, along seams and where several meet, the worst first; those that one
     /// motif hides are one place. The plan's worst place is among them, if it shows.
     /// </summary>
-    internal static ImmutableArray<JoinToCover> Of(Recipe recipe, Drawing drawing, Plan plan)
+    internal static ImmutableArray<JoinToCover> Of(Recipe recipe, ShownGround ground)
     {
+        var (drawing, plan) = (ground.Drawing, ground.Plan);
         var fit = new PredictedFit(recipe, plan.Hoopings.Length, plan.Corners);
-        var stretches = SeamStretches
-            .Of(drawing, plan)
-            .Where(stretch => stretch.Ground is SeamGround.Fill or SeamGround.LineWork)
+        var stretches = ground
+            .Seams.Where(stretch => stretch.Ground is SeamGround.Fill or SeamGround.LineWork)
             .ToList();
         var places = new List<JoinToCover>();
         var found = stretches

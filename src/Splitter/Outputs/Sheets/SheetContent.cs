@@ -18,6 +18,9 @@ internal sealed record SheetContent(
     /// <summary>The recipe's file, which a command names.</summary>
     internal required string RecipeFile { get; init; }
 
+    /// <summary>Of the same drawing and plan.</summary>
+    internal ShownGround Ground { get; init; } = new(Drawing, Plan);
+
     /// <summary>A small picture of the finished piece, PNG; only the cover shows it.</summary>
     internal ReadOnlyMemory<byte> Finished { get; init; }
 

@@ -17,7 +17,7 @@ internal static class WorkSheet
     internal static byte[] Write(SheetContent sheet)
     {
         var map = new WorkMap(sheet);
-        var joins = JoinToCover.Of(sheet.Recipe, sheet.Drawing, sheet.Plan);
+        var joins = JoinToCover.Of(sheet.Recipe, sheet.Ground);
         return Page(
             sheet,
             sheet.Say.Say("page.title", ("title", sheet.Recipe.Title), ("hoop", sheet.Plan.Hoop.Name)),

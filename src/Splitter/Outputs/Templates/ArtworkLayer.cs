@@ -11,10 +11,9 @@ namespace Splitter.Outputs.Templates;
 /// <summary>Outlines of the artwork, pale, and the seams: what every sheet shows a piece of.</summary>
 internal static class ArtworkLayer
 {
-    /// <summary>Outlines leave the shape's edge by no more than this, µm: less than their own width.</summary>
-    private const double Detail = 50;
-
-    /// <summary>The same for artwork that is stitches, µm: about a row.</summary>
+    /// <summary>
+    /// Outlines of artwork that is stitches leave the shape's edge by no more than this, µm: about a row.
+    /// </summary>
     private const double StitchedDetail = 400;
 
     /// <summary>Rows below others leave such gaps on either side of them, µm. Common practice, no source.</summary>
@@ -23,19 +22,18 @@ internal static class ArtworkLayer
     /// <summary>Edges of thread that are shorter are gaps between stitches, or ties, µm. By eye, no source.</summary>
     private const int LeastStitched = 5 * Units.Millimetre;
 
-    internal static PdfLayer Of(Drawing drawing, Plan plan)
+    internal static PdfLayer Of(ShownGround ground)
     {
         var canvas = new Canvas();
-        foreach (var shape in drawing.Shapes)
-            if (Outlines(shape) is { IsEmpty: false } lines)
+        foreach (var (shape, outline) in ground.Drawing.Shapes.Zip(ground.Outlines))
+            if (Outlines(shape, outline) is { IsEmpty: false } lines)
                 canvas.Lines(TemplateInk.Fine, TemplateInk.Artwork, 100, lines);
-        var seams = SeamStretches.Of(drawing, plan);
-        foreach (var seam in seams.Where(s => s.Ground != SeamGround.Whole))
+        foreach (var seam in ground.Seams.Where(s => s.Ground != SeamGround.Whole))
             if (seam.Ground == SeamGround.Bare)
                 canvas.Dashes(TemplateInk.Fine, TemplateInk.Dash, TemplateInk.Seam, seam.Line.Points.AsSpan());
             else
                 canvas.Line(TemplateInk.Strong, TemplateInk.Seam, 100, seam.Line.Points.AsSpan());
-        var bounds = drawing.Bounds.Joined(Box.Around(seams.Select(s => s.Line.Bounds)));
+        var bounds = ground.Drawing.Bounds.Joined(Box.Around(ground.Seams.Select(s => s.Line.Bounds)));
         return new(bounds.Grown(TemplateInk.Strong), canvas.ToItems());
     }
 
@@ -43,7 +41,7 @@ internal static class ArtworkLayer
     /// A run is a line, anything else has an edge. Of a tape only what is long enough to find it by: its edges are as
     /// uneven as stitches are, and a line that goes to and fro is no outline.
     /// </summary>
-    private static ImmutableArray<ImmutableArray<Point>> Outlines(Shape shape)
+    private static ImmutableArray<ImmutableArray<Point>> Outlines(Shape shape, Region outline)
     {
         if (!shape.Original.IsEmpty)
             return
@@ -55,7 +53,7 @@ internal static class ArtworkLayer
             ];
         return shape is RunShape run
             ? [.. run.Lines.Select(l => l.Points)]
-            : [.. Polygons.Simplify(shape.Footprint, Detail).Rings.Select(r => r.ToPolyline().Points)];
+            : [.. outline.Rings.Select(r => r.ToPolyline().Points)];
     }
 
     /// <summary>The ground of a shape; of a fill that came as stitches with the gaps between its open rows.</summary>

@@ -14,11 +14,12 @@ internal static class Template
 {
     internal static string FileName(Paper paper) => $"template-{paper}.pdf";
 
-    internal static byte[] Write(Recipe recipe, Drawing drawing, Plan plan)
+    internal static byte[] Write(Recipe recipe, ShownGround ground)
     {
+        var (drawing, plan) = (ground.Drawing, ground.Plan);
         var form = SheetForm.Of(recipe.Output.Paper);
         var texts = new TemplateTexts(recipe, plan.Hoop);
-        var tilings = Tilings(recipe.Cloth, drawing, plan, form, texts);
+        var tilings = Tilings(recipe.Cloth, ground, form, texts);
         var sheets = tilings.SelectMany(t => t.Printed).Count();
         var pages =
             from tiling in tilings
@@ -29,15 +30,10 @@ internal static class Template
     }
 
     /// <summary>The design first, then the parts in sewing order; sheets are numbered through.</summary>
-    internal static ImmutableArray<Tiling> Tilings(
-        Cloth cloth,
-        Drawing drawing,
-        Plan plan,
-        SheetForm form,
-        TemplateTexts texts
-    )
+    internal static ImmutableArray<Tiling> Tilings(Cloth cloth, ShownGround ground, SheetForm form, TemplateTexts texts)
     {
-        var artwork = ArtworkLayer.Of(drawing, plan);
+        var (drawing, plan) = (ground.Drawing, ground.Plan);
+        var artwork = ArtworkLayer.Of(ground);
         var boards = plan.Hoopings.Select(h => FieldBoard.Of(cloth, plan, h, artwork, texts));
         var tilings = ImmutableArray.CreateBuilder<Tiling>();
         var next = 1;

@@ -12,11 +12,15 @@ internal sealed class ColumnSewer(
     ImmutableArray<ColumnLine> columns,
     ImmutableArray<ImmutableArray<Joint>> joints,
     JointWays ways,
-    Artwork.SewStyle style
+    Artwork.SewStyle style,
+    bool isCut
 )
 {
     /// <summary>How far the way out stops before a column's end, µm, so that it does not stick out of a tip.</summary>
     internal const double EndInset = 800;
+
+    /// <summary>How far columns of two parts overlap, µm: some 1 mm.</summary>
+    private const double Overlap = 1200;
 
     /// <summary>A shorter side of a column is covered without a way out, µm.</summary>
     internal const double ShortestOut = 1600;
@@ -90,11 +94,26 @@ internal sealed class ColumnSewer(
         if (columns[index].IsClosed)
             Round(index, place);
         else
-        {
-            Side(index, place, 0);
-            Side(index, place, columns[index].Length);
-        }
+            Sides(index, place);
         finished[index] = true;
+    }
+
+    /// <summary>
+    /// Both sides of a column, one after the other. A short one has no way out of its own: what touches it is visited on
+    /// the way out to the other end, whose satin just goes on over it. Where many columns meet, as in the middle of a
+    /// star, that saves a way for each.
+    /// </summary>
+    private void Sides(int index, double place)
+    {
+        var length = columns[index].Length;
+        var (near, far) = place <= length / 2 ? (0, length) : (length, 0.0);
+        if (Math.Abs(near - place) < ShortestOut)
+        {
+            Side(index, place, far, near);
+            return;
+        }
+        Side(index, place, 0, place);
+        Side(index, place, length, place);
     }
 
     /// <summary>
@@ -112,8 +131,8 @@ internal sealed class ColumnSewer(
         Add(Zigzag.Over(column, 0, Math.Min(column.Length, place + ClosingOverlap), style.RowSpacing, style.Pull));
     }
 
-    /// <summary>Out to one end of a column and back over it.</summary>
-    private void Side(int index, double place, double end)
+    /// <summary>Out to one end of a column and back over it, up to a place.</summary>
+    private void Side(int index, double place, double end, double upTo)
     {
         var column = columns[index];
         var length = Math.Abs(end - place);
@@ -121,21 +140,30 @@ internal sealed class ColumnSewer(
             return;
         if (length >= ShortestOut)
         {
-            var turn = end + (Math.Sign(place - end) * EndInset);
+            var turn = end + (Math.Sign(place - end) * InsetAt(index, end, length));
             Add(ColumnUnderlay.Edges(column, place, turn, style.Underlay));
-            Out(index, place, turn);
+            Out(index, place, turn, upTo);
         }
-        else if (Branches(index, place, end).Any(b => !begun[b.Joint.Other]))
-            Out(index, place, end);
-        Add(Zigzag.Over(column, end, place, style.RowSpacing, style.Pull));
+        else if (Branches(index, place, end, upTo).Any(b => !begun[b.Joint.Other]))
+            Out(index, place, end, upTo);
+        Add(Zigzag.Over(column, end, upTo, style.RowSpacing, style.Pull));
     }
 
+    /// <summary>Short of an overlap, where another part sews as well, if nothing there is to be visited.</summary>
+    private double InsetAt(int index, double end, double length) =>
+        isCut
+        && length > BesideSeam
+        && !columns[index].IsOpenEnd(end)
+        && joints[index].All(j => Math.Abs(j.Place - end) > BesideSeam)
+            ? EndInset + Overlap
+            : EndInset;
+
     /// <summary>The way along a column, with a visit to each column that touches it and has not been begun.</summary>
-    private void Out(int index, double from, double to)
+    private void Out(int index, double from, double to, double? upTo = null)
     {
         var column = columns[index];
         var at = from;
-        foreach (var (place, joint) in Branches(index, from, to))
+        foreach (var (place, joint) in Branches(index, from, to, upTo ?? from))
         {
             if (begun[joint.Other] || depth == Deepest)
                 continue;
@@ -155,10 +183,14 @@ internal sealed class ColumnSewer(
     }
 
     /// <summary>The joints on the way, and where the way is left for each.</summary>
-    private IEnumerable<(double Place, Joint Joint)> Branches(int index, double from, double to)
+    /// <param name="upTo">So far behind the start of the way the satin goes on over what it comes back along.</param>
+    private IEnumerable<(double Place, Joint Joint)> Branches(int index, double from, double to, double upTo)
     {
         // The way out stops short of the end, yet a column that touches the end belongs to it.
-        var (low, high) = (Math.Min(from, to) - EndInset, Math.Max(from, to) + EndInset);
+        var (low, high) = (
+            Math.Min(Math.Min(from, to), upTo) - EndInset,
+            Math.Max(Math.Max(from, to), upTo) + EndInset
+        );
         var own = joints[index]
             .Where(j => j.Place >= low && j.Place <= high)
             .Select(j => (Place: Math.Clamp(j.Place, Math.Min(from, to), Math.Max(from, to)), Joint: j));

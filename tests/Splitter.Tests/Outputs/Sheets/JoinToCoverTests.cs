@@ -15,7 +15,7 @@ public sealed class JoinToCoverTests
     {
         var (job, plan) = Planned("POLYGON ((0 0, 200 0, 200 160, 0 160, 0 0))", accuracy);
         var join = Assert.Single(plan.Joins);
-        var told = JoinToCover.Of(job.Recipe, job.Drawing, plan);
+        var told = JoinToCover.Of(job.Recipe, new(job.Drawing, plan));
         Assert.NotEmpty(told);
         Assert.Equal(join.AlongSeam, told.Max(place => place.Misfit));
     }
@@ -28,7 +28,7 @@ public sealed class JoinToCoverTests
     public void WhereSeveralPartsMeetTheSheetTellsTheFigureOfTheOverview()
     {
         var (job, plan) = Planned("POLYGON ((0 0, 200 0, 200 300, 0 300, 0 0))", "1.0");
-        var told = JoinToCover.Of(job.Recipe, job.Drawing, plan);
+        var told = JoinToCover.Of(job.Recipe, new(job.Drawing, plan));
         Assert.Contains(told, place => place.Hides(plan.Joins.MaxBy(j => j.Within95)!));
         Assert.Equal(plan.Joins.Max(j => j.Within95), told.Max(place => place.Misfit));
         var junctions = plan.Joins.Select(j => j.Junction).OfType<Junction>().DistinctBy(j => j.At).ToList();

@@ -33,13 +33,12 @@ public sealed class HedgeTemplate : IDisposable
 
     internal static PartSet Set => Production.Value.Sets.Single();
 
-    internal static byte[] Write(Paper paper) => Template.Write(On(paper), Production.Value.Job.Drawing, Set.Plan);
+    internal static byte[] Write(Paper paper) => Template.Write(On(paper), new(Drawing, Set.Plan));
 
     internal static ImmutableArray<Tiling> Tilings(Paper paper) =>
         Template.Tilings(
             Production.Value.Job.Recipe.Cloth,
-            Production.Value.Job.Drawing,
-            Set.Plan,
+            new(Drawing, Set.Plan),
             SheetForm.Of(paper),
             new(On(paper), Set.Plan.Hoop)
         );

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
@@ -7,13 +8,11 @@ namespace Splitter.Outputs.Pictures.Strands;
 /// <param name="scale">Dots of a micrometre.</param>
 internal sealed class StrandPainter(int width, int height, int dotsOfPixel, double scale)
 {
-    /// <summary>Stamps that are kept, so that they take no more than some ten megabytes.</summary>
-    private const int MostStamps = 20_000;
+    private const int FractionBits = 8;
 
     private readonly Dot[] dots = new Dot[width * height];
 
-    /// <summary>By the way from hole to hole, and where in its dot the first one lies.</summary>
-    private readonly Dictionary<(Point Way, Point Hole), StrandStamp> stamps = [];
+    private readonly StrandStamps stamps = new(scale);
 
     /// <summary>What each shade of a channel becomes in the shadow of a thread.</summary>
     private static readonly byte[] Shadowed =
@@ -30,22 +29,23 @@ internal sealed class StrandPainter(int width, int height, int dotsOfPixel, doub
     internal void Lay(in PlacedStitch stitch, int top)
     {
         var from = InDots(stitch.From);
-        var (column, row) = (from.X / Painter.Fraction, (from.Y / Painter.Fraction) - top);
-        var hole = new Point(from.X % Painter.Fraction, from.Y % Painter.Fraction);
-        var stamp = StampOf(InDots(stitch.To) - from, hole);
+        // Shifts and masks round down, on the left of the picture, too.
+        var (column, row) = (from.X >> FractionBits, (from.Y >> FractionBits) - top);
+        var hole = new Point(from.X & (Painter.Fraction - 1), from.Y & (Painter.Fraction - 1));
+        var stamp = stamps.Of(InDots(stitch.To) - from, hole);
         // The thread first: what it covers has no need of its shadow.
         Cover(stamp, stitch.Ink.Dots, column, row);
         foreach (var run in stamp.Shaded)
             Shade(On(run, column, row, out _), stitch.Ink.Thread);
     }
 
-    private void Cover(StrandStamp stamp, ReadOnlySpan<Dot> ink, int column, int row)
+    private void Cover(in StrandStamp stamp, ReadOnlySpan<Dot> ink, int column, int row)
     {
         var next = 0;
         foreach (var run in stamp.Covered)
         {
             var covered = On(run, column, row, out var skipped);
-            var shades = stamp.Shades.AsSpan(next + skipped, covered.Length);
+            var shades = stamp.Shades.Slice(next + skipped, covered.Length);
             for (var i = 0; i < covered.Length; i++)
                 covered[i] = ink[shades[i]];
             next += run.Count;
@@ -61,6 +61,7 @@ internal sealed class StrandPainter(int width, int height, int dotsOfPixel, doub
 
     /// <summary>What lies on the band.</summary>
     /// <param name="skipped">How many dots lie left of it.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Span<Dot> On(DotRun run, int column, int row, out int skipped)
     {
         var (y, first) = (row + run.Row, column + run.First);
@@ -68,16 +69,6 @@ internal sealed class StrandPainter(int width, int height, int dotsOfPixel, doub
         var isOn = y >= 0 && y < height && left < right;
         skipped = isOn ? left - first : 0;
         return isOn ? dots.AsSpan((y * width) + left, right - left) : [];
-    }
-
-    private StrandStamp StampOf(Point way, Point hole)
-    {
-        if (stamps.TryGetValue((way, hole), out var stamp))
-            return stamp;
-        if (stamps.Count == MostStamps)
-            stamps.Clear();
-        stamps.Add((way, hole), stamp = new(way, hole, scale));
-        return stamp;
     }
 
     /// <summary>In 256ths of a dot.</summary>

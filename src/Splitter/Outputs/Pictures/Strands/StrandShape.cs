@@ -1,14 +1,12 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>
-/// The dots that a stitch covers and those that it shades, from the dot of its first hole on: the same for all stitches
-/// of a length and a direction that lie alike on the dots, as those in the rows of a fill do. Sums, products, quotients
+/// Which dots a stitch covers, and which it shades, counted from the dot of its first hole. Sums, products, quotients
 /// and square roots alone, which every machine rounds alike.
 /// </summary>
-internal sealed class StrandStamp
+internal readonly struct StrandShape
 {
     private readonly double length;
     private readonly double radius;
@@ -18,9 +16,13 @@ internal sealed class StrandStamp
     private readonly (double X, double Y) along;
     private readonly (double X, double Y) across;
 
+    /// <summary>The first hole, and where its shadow lies.</summary>
+    private readonly (double X, double Y) hole;
+    private readonly (double X, double Y) shadow;
+
     /// <param name="way">From hole to hole, and where in its dot the first one lies, in 256ths of a dot.</param>
     /// <param name="scale">Dots of a micrometre.</param>
-    internal StrandStamp(Point way, Point hole, double scale)
+    internal StrandShape(Point way, Point hole, double scale)
     {
         var (x, y) = ((double)way.X / Painter.Fraction, (double)way.Y / Painter.Fraction);
         length = Math.Sqrt((x * x) + (y * y));
@@ -30,32 +32,21 @@ internal sealed class StrandStamp
         // The light comes from the upper left.
         var lit = (-along.Y * ThreadLight.FromX) + (along.X * ThreadLight.FromY) >= 0 ? 1 : -1;
         across = (-along.Y * lit, along.X * lit);
-        var from = (X: (double)hole.X / Painter.Fraction, Y: (double)hole.Y / Painter.Fraction);
-        (Covered, Shades) = Cover(from);
+        this.hole = ((double)hole.X / Painter.Fraction, (double)hole.Y / Painter.Fraction);
         var reach = Strand.ShadowReach * scale;
-        Shaded = Shade((from.X - (ThreadLight.FromX * reach), from.Y - (ThreadLight.FromY * reach)));
+        shadow = (this.hole.X - (ThreadLight.FromX * reach), this.hole.Y - (ThreadLight.FromY * reach));
     }
 
-    /// <summary>Stretches of rows, from the top; and for each of their dots in turn which of an ink's dots it becomes.</summary>
-    internal ImmutableArray<DotRun> Covered { get; }
-    internal byte[] Shades { get; }
-
-    /// <summary>What lies in its shadow and is not covered.</summary>
-    internal ImmutableArray<DotRun> Shaded { get; }
-
-    private (ImmutableArray<DotRun> Runs, byte[] Shades) Cover((double X, double Y) from)
+    /// <summary>Adds the dots that it covers, and for each in turn which of an ink's dots it becomes.</summary>
+    internal void Cover(List<DotRun> runs, List<byte> shades)
     {
-        var runs = ImmutableArray.CreateBuilder<DotRun>();
-        var shades = new List<byte>((int)((length + (3 * radius)) * 2 * radius));
         var steps = StrandInk.Across / (2 * radius);
-        var (top, bottom) = Rows(from.Y);
+        var (top, bottom) = Rows(hole.Y);
         for (var line = top; line <= bottom; line++)
         {
-            var row = Row(line, from);
-            var first = row.First;
-            var count = 0;
-            var y = row.Row + 0.5 - from.Y;
-            var x = row.First + 0.5 - from.X;
+            var row = Row(line, hole);
+            var (first, count) = (row.First, 0);
+            var (x, y) = (row.First + 0.5 - hole.X, line + 0.5 - hole.Y);
             var (far, aside) = ((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
             for (var i = 0; i < row.Count; i++, far += along.X, aside += across.X)
             {
@@ -69,44 +60,36 @@ internal sealed class StrandStamp
                 count++;
             }
             if (count > 0)
-                runs.Add(new(row.Row, first, count));
+                runs.Add(new(line, first, count));
         }
-        return (runs.ToImmutable(), [.. shades]);
     }
 
-    private ImmutableArray<DotRun> Shade((double X, double Y) from)
+    /// <summary>Adds the dots that lie in its shadow and are not covered.</summary>
+    /// <param name="firstCovered">Where those that it covers begin.</param>
+    internal void Shade(List<DotRun> runs, int firstCovered)
     {
-        var runs = ImmutableArray.CreateBuilder<DotRun>();
-        var next = 0;
-        var (top, bottom) = Rows(from.Y);
+        var (next, endCovered) = (firstCovered, runs.Count);
+        var (top, bottom) = Rows(shadow.Y);
         for (var line = top; line <= bottom; line++)
         {
-            var row = Row(line, from);
-            var y = row.Row + 0.5 - from.Y;
+            var row = Row(line, shadow);
             var (first, end) = (row.First, row.First + row.Count);
-            while (first < end && IsOutside(first))
+            while (first < end && IsPastEnd(shadow, first, line))
                 first++;
-            while (first < end && IsOutside(end - 1))
+            while (first < end && IsPastEnd(shadow, end - 1, line))
                 end--;
-            while (next < Covered.Length && Covered[next].Row < row.Row)
+            while (next < endCovered && runs[next].Row < line)
                 next++;
-            var hidden = next < Covered.Length && Covered[next].Row == row.Row ? Covered[next] : new(row.Row, end, 0);
-            Add(row.Row, first, Math.Min(end, hidden.First));
-            Add(row.Row, Math.Max(first, hidden.First + hidden.Count), end);
-
-            bool IsOutside(int dot)
-            {
-                var x = dot + 0.5 - from.X;
-                return IsPastEnd((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
-            }
+            var hidden = next < endCovered && runs[next].Row == line ? runs[next] : new(line, end, 0);
+            Add(runs, line, first, Math.Min(end, hidden.First));
+            Add(runs, line, Math.Max(first, hidden.First + hidden.Count), end);
         }
-        return runs.ToImmutable();
+    }
 
-        void Add(int row, int first, int end)
-        {
-            if (first < end)
-                runs.Add(new(row, first, end - first));
-        }
+    private static void Add(List<DotRun> runs, int row, int first, int end)
+    {
+        if (first < end)
+            runs.Add(new(row, first, end - first));
     }
 
     /// <summary>The first and the last row that it may touch.</summary>
@@ -153,6 +136,12 @@ internal sealed class StrandStamp
         return toHole >= slope ? StrandInk.Down - 1 : (int)(toHole * StrandInk.Down / slope);
     }
 
+    private bool IsPastEnd((double X, double Y) from, int column, int row)
+    {
+        var (x, y) = (column + 0.5 - from.X, row + 0.5 - from.Y);
+        return IsPastEnd((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
+    }
+
     /// <summary>Its ends are round.</summary>
     private bool IsPastEnd(double far, double aside)
     {
@@ -162,6 +151,3 @@ internal sealed class StrandStamp
         return (past * past) + (aside * aside) > radius * radius;
     }
 }
-
-/// <summary>Dots beside each other on a row.</summary>
-internal readonly record struct DotRun(int Row, int First, int Count);

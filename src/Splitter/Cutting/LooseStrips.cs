@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Artwork.Columns;
+using Splitter.Geometry;
+
+namespace Splitter.Cutting;
+
+/// <summary>
+/// Leaves out narrow strips of fills that are a third layer and show nowhere: rims and overlaps, or what is left of
+/// them, which lie under later shapes or where another part sews the same. The needle would go there and back for a row
+/// or two, over two layers that hold and cover the cloth already, however parts may miss each other.
+/// </summary>
+internal static class LooseStrips
+{
+    /// <summary>Strips are no wider than this, µm: a rim of 0.8 mm and an overlap beside it.</summary>
+    private const int Widest = 2200;
+
+    /// <summary>
+    /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of which
+    /// other shapes have left but a rest. More hardly lessens layers, and bare cloth shows where parts miss each other.
+    /// </summary>
+    private const int Rest = 1000;
+
+    /// <summary>Offsets stray by up to 10 µm each way.</summary>
+    private const int Straying = 20;
+
+    /// <param name="pieces">By hooping; for each the shapes' pieces, null where it has none.</param>
+    /// <param name="jobs">How many threads may work.</param>
+    internal static void LeaveOut(Drawing drawing, Piece?[][] pieces, int jobs)
+    {
+        ImmutableArray<(int Part, int Shape)> fills =
+        [
+            .. from shape in Enumerable.Range(0, pieces[0].Length)
+            from part in Enumerable.Range(0, pieces.Length)
+            where pieces[part][shape] is FillPiece { IsCut: true }
+            select (part, shape),
+        ];
+        var loose = InOrder.Select(fills, jobs, f => Loose((FillPiece)pieces[f.Part][f.Shape]!, f.Shape, drawing));
+        // One after the other: what is left out is no layer for the next.
+        foreach (var ((part, shape), strips) in fills.Zip(loose).Where(s => !s.Second.IsEmpty))
+            pieces[part][shape] = Without((FillPiece)pieces[part][shape]!, strips, pieces);
+    }
+
+    /// <summary>Narrow ground that lies under later shapes, or beyond the piece's own.</summary>
+    private static Region Loose(FillPiece fill, int shape, Drawing drawing)
+    {
+        var (narrow, box) = (Narrow(Ground(fill), Widest), fill.Bounds);
+        if (narrow.IsEmpty)
+            return narrow;
+        var above = Polygons.Union(
+            drawing
+                .Shapes.Skip(shape + 1)
+                .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(narrow.Bounds))
+                .Select(s => s.Footprint.Near(box))
+        );
+        return Polygons.Subtract(narrow, Polygons.Subtract(fill.Core, above));
+    }
+
+    /// <summary>Ground that is narrower than a width.</summary>
+    private static Region Narrow(Region ground, int width) =>
+        Polygons.Subtract(ground, Polygons.Offset(Polygons.Offset(ground, -width / 2.0), (width / 2.0) + Straying));
+
+    private static FillPiece Without(FillPiece fill, Region loose, Piece?[][] pieces)
+    {
+        ImmutableArray<Region> others =
+        [
+            .. from part in pieces
+            from other in part
+            where other is not null && !ReferenceEquals(other, fill) && other.Bounds.Meets(loose.Bounds)
+            let ground = Ground(other)
+            where ground.Bounds.Meets(loose.Bounds)
+            select Polygons.Intersect(ground, loose) into common
+            where !common.IsEmpty
+            select common,
+        ];
+        var third = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(fill), Rest)));
+        return third
+            .Polygons.Where(p => p.Area > Bulk.Crumb)
+            .Aggregate(fill, (left, strip) => Without(left, new([strip])));
+    }
+
+    /// <summary>The piece without a strip, and as it was where a scrap would be left.</summary>
+    private static FillPiece Without(FillPiece fill, Region strip)
+    {
+        var core = Polygons.Subtract(fill.Core, strip);
+        if (Scrappy(core) > Scrappy(fill.Core))
+            return fill;
+        var even = Polygons.Subtract(fill.EvenRows, strip);
+        return fill with
+        {
+            Core = core,
+            EvenRows = even,
+            OddRows = ReferenceEquals(fill.EvenRows, fill.OddRows) ? even : Polygons.Subtract(fill.OddRows, strip),
+        };
+    }
+
+    private static int Scrappy(Region core) => core.Polygons.Count(p => p.Area < Scraps.Smallest);
+
+    private static Region Ground(Piece piece) =>
+        piece switch
+        {
+            FillPiece fill when ReferenceEquals(fill.EvenRows, fill.OddRows) => fill.EvenRows,
+            FillPiece fill => Polygons.Union(fill.EvenRows, fill.OddRows),
+            SatinPiece satin => OutlineColumns.Ground(satin.Columns),
+            _ => Region.Empty,
+        };
+}

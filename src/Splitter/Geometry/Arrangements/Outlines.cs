@@ -1,0 +1,124 @@
+using Nts = NetTopologySuite.Geometries;
+
+namespace Splitter.Geometry.Arrangements;
+
+/// <summary>
+/// Closed lines around ground, vertex after vertex, each line with its first vertex again at its end. They may cross
+/// themselves and each other in any way.
+/// </summary>
+internal sealed class Outlines
+{
+    /// <summary>How far around a window lines are left as they are, µm: pixels reach no further.</summary>
+    private const int Margin = 2;
+
+    /// <summary>Micrometres, not always whole ones.</summary>
+    internal List<double> Xs { get; } = [];
+
+    internal List<double> Ys { get; } = [];
+
+    /// <summary>The first vertex of each line, and where the last line ends.</summary>
+    internal List<int> Starts { get; } = [0];
+
+    /// <summary>For each line what is added to the winding number where one crosses it to its left.</summary>
+    internal List<Winding> Windings { get; } = [];
+
+    /// <summary>Ground as one of the operands, whichever way its rings run: it winds once around all of it.</summary>
+    /// <param name="window">Only what lies in there matters.</param>
+    internal Outlines Add(Region region, Winding winding, Box? window = null)
+    {
+        foreach (var polygon in region.Polygons)
+        {
+            Add(polygon.Outer, IsLeftward(polygon.Outer) ? winding : -winding, window);
+            foreach (var hole in polygon.Holes)
+                Add(hole, IsLeftward(hole) ? -winding : winding, window);
+        }
+        return this;
+    }
+
+    /// <param name="window">Only what lies in there matters.</param>
+    internal Outlines Add(Ring ring, Winding winding, Box? window = null)
+    {
+        var points = ring.Points.AsSpan();
+        var beyond = 0;
+        for (var i = 0; i < points.Length; i++)
+        {
+            if (window is { } box && !box.Grown(Margin).Contains(ring.Bounds))
+            {
+                // What stays beyond one side of the window from vertex to vertex is as good as a straight line.
+                var own = Beyond(box, points[i]);
+                if (i > 0 && (beyond & own & Beyond(box, points[(i + 1) % points.Length])) != 0)
+                {
+                    beyond &= own;
+                    continue;
+                }
+                beyond = own;
+            }
+            Xs.Add(points[i].X);
+            Ys.Add(points[i].Y);
+        }
+        return Close(winding);
+    }
+
+    /// <summary>Polygons of the engine as the only operand.</summary>
+    internal Outlines Add(Nts.Polygon polygon)
+    {
+        Add(polygon.Shell, isHole: false);
+        foreach (var hole in polygon.Holes)
+            Add(hole, isHole: true);
+        return this;
+    }
+
+    private void Add(Nts.LinearRing ring, bool isHole)
+    {
+        var points = ring.CoordinateSequence;
+        for (var i = 0; i + 1 < points.Count; i++)
+        {
+            Xs.Add(points.GetX(i));
+            Ys.Add(points.GetY(i));
+        }
+        Close(ring.IsCCW == isHole ? -Winding.OfFirst : Winding.OfFirst);
+    }
+
+    private Outlines Close(Winding winding)
+    {
+        var first = Starts[^1];
+        if (Xs.Count > first)
+        {
+            Xs.Add(Xs[first]);
+            Ys.Add(Ys[first]);
+            Starts.Add(Xs.Count);
+            Windings.Add(winding);
+        }
+        return this;
+    }
+
+    private static bool IsLeftward(Ring ring)
+    {
+        var points = ring.Points.AsSpan();
+        var twice = 0.0;
+        for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
+        {
+            var (a, b) = (points[j] - points[0], points[i] - points[0]);
+            twice += ((double)a.X * b.Y) - ((double)b.X * a.Y);
+        }
+        return twice > 0;
+    }
+
+    /// <summary>The sides of a window beyond which a point lies, a bit each (Cohen and Sutherland 1967).</summary>
+    private static int Beyond(Box window, Point p) =>
+        (p.X < window.Left - Margin ? 1 : 0)
+        | (p.X > window.Right + Margin ? 2 : 0)
+        | (p.Y < window.Top - Margin ? 4 : 0)
+        | (p.Y > window.Bottom + Margin ? 8 : 0);
+}
+
+/// <summary>How often lines wind around a place, leftward as seen with y up, for each of two operands.</summary>
+internal readonly record struct Winding(int First, int Second)
+{
+    internal static readonly Winding OfFirst = new(1, 0);
+    internal static readonly Winding OfSecond = new(0, 1);
+
+    public static Winding operator +(Winding a, Winding b) => new(a.First + b.First, a.Second + b.Second);
+
+    public static Winding operator -(Winding a) => new(-a.First, -a.Second);
+}

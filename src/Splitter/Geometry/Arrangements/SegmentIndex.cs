@@ -1,0 +1,185 @@
+namespace Splitter.Geometry.Arrangements;
+
+/// <summary>
+/// Segments of lines by where they lie: runs of neighbours, in the order of a curve that fills the plane (Morton 1966),
+/// under a tree of boxes. Segment k leads from vertex k to the next one.
+/// </summary>
+internal sealed class SegmentIndex
+{
+    /// <summary>
+    /// Segments whose boxes are a pixel apart may still share a hot pixel: so far apart they are said to meet, µm.
+    /// </summary>
+    private const double Reach = 1;
+
+    /// <summary>So many segments are looked at one by one rather than in a tree.</summary>
+    private const int MostInRun = 8;
+
+    private readonly double[] xs;
+    private readonly double[] ys;
+    private readonly Run[] runs;
+
+    /// <summary>By height above the runs; each box holds two of the level below.</summary>
+    private readonly List<Extent[]> levels = [];
+
+    /// <param name="starts">The first vertex of each line, and where the last line ends.</param>
+    internal SegmentIndex(double[] xs, double[] ys, ReadOnlySpan<int> starts)
+    {
+        (this.xs, this.ys) = (xs, ys);
+        var found = new List<Run>();
+        for (var line = 0; line + 1 < starts.Length; line++)
+        for (var from = starts[line]; from + 1 < starts[line + 1]; from += MostInRun)
+            found.Add(new(from, Math.Min(from + MostInRun, starts[line + 1] - 1)));
+        runs = [.. found];
+        var boxes = Array.ConvertAll(runs, Around);
+        Array.Sort(Array.ConvertAll(boxes, new Curve(boxes).Place), runs);
+        for (boxes = Array.ConvertAll(runs, Around); ; boxes = Above(boxes))
+        {
+            levels.Add(boxes);
+            if (boxes.Length <= 1)
+                break;
+        }
+    }
+
+    /// <summary>Every pair of segments whose boxes meet, the smaller number first.</summary>
+    internal void EachPair(Action<int, int> visit)
+    {
+        if (runs.Length > 0)
+            Within(levels.Count - 1, 0);
+
+        void Within(int level, int node)
+        {
+            if (level == 0)
+            {
+                Meet(runs[node], runs[node], visit);
+                return;
+            }
+            var (one, other) = (2 * node, (2 * node) + 1);
+            Within(level - 1, one);
+            if (other >= levels[level - 1].Length)
+                return;
+            Within(level - 1, other);
+            Between(level - 1, one, other);
+        }
+
+        void Between(int level, int one, int other)
+        {
+            if (!levels[level][one].Meets(levels[level][other]))
+                return;
+            if (level == 0)
+            {
+                Meet(runs[one], runs[other], visit);
+                return;
+            }
+            var below = levels[level - 1].Length;
+            for (var a = 2 * one; a < Math.Min(below, (2 * one) + 2); a++)
+            for (var b = 2 * other; b < Math.Min(below, (2 * other) + 2); b++)
+                Between(level - 1, a, b);
+        }
+    }
+
+    /// <summary>Every segment whose box meets another one.</summary>
+    internal void EachNear(Box box, Action<int> visit)
+    {
+        var at = new Extent(box.Left, box.Top, box.Right, box.Bottom);
+        if (runs.Length > 0)
+            Below(levels.Count - 1, 0);
+
+        void Below(int level, int node)
+        {
+            if (!levels[level][node].Meets(at))
+                return;
+            if (level > 0)
+                for (var child = 2 * node; child < Math.Min(levels[level - 1].Length, (2 * node) + 2); child++)
+                    Below(level - 1, child);
+            else
+                for (var segment = runs[node].From; segment < runs[node].To; segment++)
+                    if (BoxOf(segment).Meets(at))
+                        visit(segment);
+        }
+    }
+
+    private void Meet(Run one, Run other, Action<int, int> visit)
+    {
+        var around = Around(other);
+        for (var a = one.From; a < one.To; a++)
+        {
+            var box = BoxOf(a);
+            if (!box.Meets(around))
+                continue;
+            for (var b = one == other ? a + 1 : other.From; b < other.To; b++)
+                if (box.Meets(BoxOf(b)))
+                    visit(Math.Min(a, b), Math.Max(a, b));
+        }
+    }
+
+    private Extent BoxOf(int segment) =>
+        new(
+            Math.Min(xs[segment], xs[segment + 1]),
+            Math.Min(ys[segment], ys[segment + 1]),
+            Math.Max(xs[segment], xs[segment + 1]),
+            Math.Max(ys[segment], ys[segment + 1])
+        );
+
+    private Extent Around(Run run)
+    {
+        var box = BoxOf(run.From);
+        for (var segment = run.From + 1; segment < run.To; segment++)
+            box = box.Joined(BoxOf(segment));
+        return box;
+    }
+
+    private static Extent[] Above(Extent[] boxes)
+    {
+        var above = new Extent[(boxes.Length + 1) / 2];
+        for (var i = 0; i < above.Length; i++)
+            above[i] = (2 * i) + 1 < boxes.Length ? boxes[2 * i].Joined(boxes[(2 * i) + 1]) : boxes[2 * i];
+        return above;
+    }
+
+    /// <summary>Segments from one, up to but without another.</summary>
+    private readonly record struct Run(int From, int To);
+
+    /// <summary>A box whose sides are no whole micrometres.</summary>
+    private readonly record struct Extent(double Left, double Top, double Right, double Bottom)
+    {
+        internal Extent Joined(Extent other) =>
+            new(
+                Math.Min(Left, other.Left),
+                Math.Min(Top, other.Top),
+                Math.Max(Right, other.Right),
+                Math.Max(Bottom, other.Bottom)
+            );
+
+        internal bool Meets(Extent other) =>
+            Left <= other.Right + Reach
+            && other.Left <= Right + Reach
+            && Top <= other.Bottom + Reach
+            && other.Top <= Bottom + Reach;
+    }
+
+    /// <summary>
+    /// The order of boxes along a curve through all of them: that of their middles' bits, x and y in turn.
+    /// </summary>
+    private readonly struct Curve(Extent[] boxes)
+    {
+        private readonly Extent all = boxes.Aggregate(
+            new Extent(double.MaxValue, double.MaxValue, double.MinValue, double.MinValue),
+            (a, b) => a.Joined(b)
+        );
+
+        internal ulong Place(Extent box) =>
+            Spread(box.Left + box.Right - (2 * all.Left), all.Right - all.Left)
+            | (Spread(box.Top + box.Bottom - (2 * all.Top), all.Bottom - all.Top) << 1);
+
+        /// <summary>The bits of a share of twice a length, each with a gap after it.</summary>
+        private static ulong Spread(double part, double length)
+        {
+            var bits = length > 0 ? (ulong)(part / length * 0x7fff_ffff) : 0;
+            bits = (bits | (bits << 16)) & 0x0000_ffff_0000_ffff;
+            bits = (bits | (bits << 8)) & 0x00ff_00ff_00ff_00ff;
+            bits = (bits | (bits << 4)) & 0x0f0f_0f0f_0f0f_0f0f;
+            bits = (bits | (bits << 2)) & 0x3333_3333_3333_3333;
+            return (bits | (bits << 1)) & 0x5555_5555_5555_5555;
+        }
+    }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Algorithm;
+using Splitter.Geometry.Arrangements;
+using static Splitter.Geometry.EngineForm;
+
+namespace Splitter.Geometry;
+
+/// <summary>
+/// Outlines with fewer vertices (Ramer 1972; Douglas and Peucker 1973). A stretch becomes a straight line only where no
+/// other line comes as near to that as its own vertices lie: so that outlines neither cross nor change sides.
+/// </summary>
+internal sealed class Simplification
+{
+    private readonly double tolerance;
+    private readonly List<Point> points = [];
+    private readonly List<int> starts = [0];
+    private readonly SegmentIndex index;
+    private readonly bool[] isKept;
+
+    private Simplification(Region region, double tolerance)
+    {
+        this.tolerance = tolerance;
+        foreach (var ring in region.Rings)
+        {
+            points.AddRange(ring.Points.AsSpan());
+            points.Add(ring.Points[0]);
+            starts.Add(points.Count);
+        }
+        isKept = new bool[points.Count];
+        index = new([.. points.Select(p => (double)p.X)], [.. points.Select(p => (double)p.Y)], [.. starts]);
+    }
+
+    /// <param name="tolerance">How far from the new outline old vertices may lie, µm.</param>
+    internal static Region Of(Region region, double tolerance)
+    {
+        var simplification = new Simplification(region, tolerance);
+        var line = 0;
+        return Region.Sorted([
+            .. region.Polygons.Select(p => new Polygon(
+                simplification.Simplified(p.Outer, line++),
+                [.. p.Holes.Select(hole => simplification.Simplified(hole, line++))]
+            )),
+        ]);
+    }
+
+    private Ring Simplified(Ring ring, int line)
+    {
+        // The first vertex is the smallest one: a corner.
+        var (first, last) = (starts[line], starts[line + 1] - 1);
+        var opposite = first;
+        for (var i = first; i < last; i++)
+            if (points[i].DistanceTo(points[first]) > points[opposite].DistanceTo(points[first]))
+                opposite = i;
+        isKept[first] = isKept[opposite] = true;
+        var open = new Stack<(int From, int To)>([(opposite, last), (first, opposite)]);
+        while (open.TryPop(out var stretch))
+        {
+            if (stretch.To - stretch.From < 2)
+                continue;
+            var (farthest, off) = Farthest(stretch.From, stretch.To);
+            if (off <= tolerance && IsFree(line, stretch.From, stretch.To, off))
+                continue;
+            isKept[farthest] = true;
+            open.Push((farthest, stretch.To));
+            open.Push((stretch.From, farthest));
+        }
+        ImmutableArray<Point> kept = [.. ring.Points.Where((_, i) => isKept[first + i])];
+        // As narrow as the tolerance everywhere.
+        return kept.Length < 3 ? ring : new Ring(kept);
+    }
+
+    /// <summary>The vertex of a stretch that lies farthest from the straight line between its ends.</summary>
+    private (int Vertex, double Distance) Farthest(int from, int to)
+    {
+        var (farthest, off) = (from + 1, -1.0);
+        var (a, b) = (points[from], points[to]);
+        var (dx, dy) = ((double)b.X - a.X, (double)b.Y - a.Y);
+        var square = (dx * dx) + (dy * dy);
+        for (var i = from + 1; i < to; i++)
+        {
+            var (x, y) = ((double)points[i].X - a.X, (double)points[i].Y - a.Y);
+            var share = square > 0 ? Math.Clamp(((x * dx) + (y * dy)) / square, 0, 1) : 0;
+            (x, y) = (x - (share * dx), y - (share * dy));
+            if ((x * x) + (y * y) > off)
+                (farthest, off) = (i, (x * x) + (y * y));
+        }
+        return (farthest, Math.Sqrt(off));
+    }
+
+    /// <summary>
+    /// No line lies near the straight one but the stretch itself and the segments before and after it.
+    /// </summary>
+    private bool IsFree(int line, int from, int to, double off)
+    {
+        var before = from == starts[line] ? starts[line + 1] - 2 : from - 1;
+        var after = to == starts[line + 1] - 1 ? starts[line] : to;
+        var (a, b, isFree) = (ToCoordinate(points[from]), ToCoordinate(points[to]), true);
+        index.EachNear(
+            Box.Around([points[from], points[to]]).Grown((int)Math.Ceiling(off)),
+            segment =>
+            {
+                if (isFree && (segment < from || segment >= to) && segment != before && segment != after)
+                    isFree =
+                        DistanceComputer.SegmentToSegment(
+                            ToCoordinate(points[segment]),
+                            ToCoordinate(points[segment + 1]),
+                            a,
+                            b
+                        ) > off;
+            }
+        );
+        return isFree;
+    }
+}

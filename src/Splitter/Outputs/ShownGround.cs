@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Splitter.Artwork;
+using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Planning.Seams;
+
+namespace Splitter.Outputs;
+
+/// <summary>What several outputs show of a work, found when the first one asks.</summary>
+internal sealed class ShownGround(Drawing drawing, Plan plan)
+{
+    /// <summary>Outlines are drawn without details smaller than this, µm: they would not show.</summary>
+    private const double Detail = 50;
+
+    private readonly Lazy<ImmutableArray<Region>> outlines = new(() =>
+        [.. drawing.Shapes.Select(shape => Polygons.Simplify(shape.Footprint, Detail))]
+    );
+
+    private readonly Lazy<ImmutableArray<SeamStretch>> seams = new(() => SeamStretches.Of(drawing, plan));
+
+    internal Drawing Drawing => drawing;
+
+    internal Plan Plan => plan;
+
+    /// <summary>Of each shape.</summary>
+    internal ImmutableArray<Region> Outlines => outlines.Value;
+
+    internal ImmutableArray<SeamStretch> Seams => seams.Value;
+}
