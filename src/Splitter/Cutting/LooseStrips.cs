@@ -6,9 +6,9 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Leaves out narrow strips of fills that are a third layer and show nowhere: rims and overlaps, or what is left of
-/// them, which lie under later shapes or where another part sews the same. The needle would go there and back for a row
-/// or two, over two layers that hold and cover the cloth already, however parts may miss each other.
+/// Leaves out narrow strips of fills that show nowhere, where they are a third layer or no more than a rest: rims and
+/// overlaps, which lie under later shapes or where another part sews the same. The needle would go there and back for a
+/// row or two, and two layers hold and cover the cloth already, however parts may miss each other.
 /// </summary>
 internal static class LooseStrips
 {
@@ -17,7 +17,8 @@ internal static class LooseStrips
 
     /// <summary>
     /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of which
-    /// other shapes have left but a rest. More hardly lessens layers, and bare cloth shows where parts miss each other.
+    /// other shapes have left but a rest. Of the demo with its parts up to 0.4 mm off in random directions as much is covered
+    /// then, to 0.0005 %; with 1.3 mm it is 0.001 to 0.002 % less.
     /// </summary>
     private const int Rest = 1000;
 
@@ -73,8 +74,8 @@ internal static class LooseStrips
             where !common.IsEmpty
             select common,
         ];
-        var third = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(fill), Rest)));
-        return third
+        var strips = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(fill), Rest)));
+        return strips
             .Polygons.Where(p => p.Area > Bulk.Crumb)
             .Aggregate(fill, (left, strip) => Without(left, new([strip])));
     }

@@ -171,6 +171,22 @@ public sealed class CornerChoiceTests
         Assert.Equal([-21_000, 21_000], found!.Corners.Select(c => c.At.Y).Order());
     }
 
+    /// <summary>Half a metre further right and down nothing is different.</summary>
+    [Fact]
+    public void WhereTheWorkLiesChangesNoChoice()
+    {
+        (int X, int Y)[] places = [(0, 0), (120, 0), (16, 0), (24, 12)];
+        var (here, there) = (Best(0), Best(500));
+        Assert.Equal(
+            (here.Setting.Apart, here.Setting.OffLine, here.Setting.IsOnStrip),
+            (there.Setting.Apart, there.Setting.OffLine, there.Setting.IsOnStrip)
+        );
+        Assert.Equal(here.Corners.Select(c => c.At), there.Corners.Select(c => c.At - Point.FromMillimetres(500, 500)));
+
+        ChosenCorners Best(int by) =>
+            CornerChoiceTests.Best(new(), [.. places.Select(p => At(p.X + by, p.Y + by))], isAsked: true, (by, by));
+    }
+
     private static IEnumerable<CornerCandidate> Nowhere(CornerCandidate corner, int steps) => [];
 
     private static ChosenCorners Best(
