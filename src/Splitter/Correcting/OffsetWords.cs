@@ -116,7 +116,10 @@ internal sealed class OffsetWords
         var unit = isTwo ? Word(1) ?? "" : quantity.Unit;
         if (!Lengths.TryGetValue(unit, out var factor))
         {
-            var isMeant = !isTwo || (unit.Length > 0 && Word(2) is { } way && WayNames.Contains(way));
+            // Nor is it one where the next word is a length itself, number and unit in one.
+            var isMeant =
+                !isTwo
+                || (unit.Length > 0 && !Quantity.TryParse(unit, out _) && Word(2) is { } way && WayNames.Contains(way));
             return isMeant ? $"'{unit}' is no unit; write mm, cm or in" : null;
         }
         if (quantity.Number > Most)

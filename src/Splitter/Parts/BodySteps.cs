@@ -75,7 +75,7 @@ internal static class BodySteps
             }
             var blocks = JumpOrder.Of(
                 [.. group.Select(s => s.Blocks)],
-                (a, b) => overlaps.Touch(group[a].Piece, group[b].Piece),
+                overlaps.Below([.. group.Select(s => s.Piece)]),
                 needle
             );
             needle = blocks[^1].End;

@@ -18,29 +18,20 @@ internal static class JumpOrder
 
     /// <summary>The blocks in sewing order, runs turned as it suits.</summary>
     /// <param name="pieces">The blocks of each piece; those of one piece may be sewn in any order.</param>
-    /// <param name="lieOver">
-    /// Whether of two pieces, the earlier first, the later lies over the earlier and stays after it.
-    /// </param>
+    /// <param name="below">For each piece those before it that it lies over and stays after.</param>
     /// <param name="needle">Where it comes from.</param>
-    internal static ImmutableArray<Block> Of(
-        ImmutableArray<ImmutableArray<Block>> pieces,
-        Func<int, int, bool> lieOver,
-        Point? needle
-    )
+    internal static ImmutableArray<Block> Of(ImmutableArray<ImmutableArray<Block>> pieces, int[][] below, Point? needle)
     {
         var blocks = pieces.SelectMany((piece, i) => piece.Select(block => (Piece: i, Block: block))).ToArray();
         if (blocks.Length == 1 && blocks[0].Block.Line.IsEmpty)
             return [blocks[0].Block];
-        var below = new List<int>[pieces.Length];
-        for (var i = 0; i < pieces.Length; i++)
-            below[i] = [.. Enumerable.Range(0, i).Where(j => lieOver(j, i))];
         var stays = blocks.Select(b => new Stay(b.Block, b.Piece)).ToArray();
         var search = new JumpSearch(NearestNext(stays, below, needle), below, needle);
         search.Better();
         return [.. search.Order.Select(s => s.Sewn())];
     }
 
-    private static Stay[] NearestNext(Stay[] stays, List<int>[] below, Point? needle)
+    private static Stay[] NearestNext(Stay[] stays, int[][] below, Point? needle)
     {
         var left = new int[below.Length];
         foreach (var stay in stays)
@@ -50,7 +41,7 @@ internal static class JumpOrder
         {
             var (next, nearest) = (-1, double.PositiveInfinity);
             for (var k = 0; k < open.Count; k++)
-                if (below[open[k].Piece].TrueForAll(p => left[p] == 0))
+                if (Array.TrueForAll(below[open[k].Piece], p => left[p] == 0))
                 {
                     var cost = needle is { } from ? open[k].NearestFrom(from) : 0;
                     if (cost < nearest)

@@ -32,7 +32,7 @@ internal sealed class JumpSearch
 
     /// <param name="start">An order that keeps to what lies over what.</param>
     /// <param name="below">For each piece those that it lies over.</param>
-    internal JumpSearch(Stay[] start, List<int>[] below, Point? needle)
+    internal JumpSearch(Stay[] start, int[][] below, Point? needle)
     {
         (order, count) = (new(start, below, needle), start.Length);
         work = WorkPerBlock * count;

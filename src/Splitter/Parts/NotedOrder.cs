@@ -9,7 +9,7 @@ namespace Splitter.Parts;
 /// </summary>
 internal sealed class NotedOrder
 {
-    private readonly List<int>[] below;
+    private readonly int[][] below;
     private readonly List<int>[] above;
     private readonly Point? needle;
 
@@ -35,7 +35,7 @@ internal sealed class NotedOrder
 
     /// <param name="start">An order that keeps to what lies over what.</param>
     /// <param name="below">For each piece those that it lies over.</param>
-    internal NotedOrder(Stay[] start, List<int>[] below, Point? needle)
+    internal NotedOrder(Stay[] start, int[][] below, Point? needle)
     {
         (stays, this.below, this.needle, count) = (start, below, needle, start.Length);
         (befores, entries, jumps) = (new JumpEnd[count + 1], new JumpEnd[count + 1], new double[count + 1]);

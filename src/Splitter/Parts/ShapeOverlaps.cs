@@ -21,16 +21,24 @@ internal sealed class ShapeOverlaps
     private readonly ConcurrentDictionary<(string, string), ImmutableArray<Box>> known = [];
 
     /// <summary>
-    /// Shapes may lie over each other where neither piece is: only where both are does the order matter.
+    /// For each piece of a hooping those before it that it lies over, by their places. Shapes may lie over each other
+    /// where neither piece is: only where both are does the order matter.
     /// </summary>
-    internal bool Touch(Piece a, Piece b)
+    internal int[][] Below(ImmutableArray<Piece> pieces)
     {
-        var common = a.Bounds.Grown(Margin).Common(b.Bounds.Grown(Margin));
-        return !common.IsEmpty
-            && a.Shape.Footprint.Bounds.Meets(common)
-            && b.Shape.Footprint.Bounds.Meets(common)
-            && Of(a.Shape, b.Shape).Any(overlap => overlap.Meets(common));
+        ImmutableArray<Box> reaches = [.. pieces.Select(p => p.Bounds.Grown(Margin))];
+        var meeting = BoxPairs
+            .Meeting(reaches)
+            .Where(pair => Touch(pieces[pair.A].Shape, pieces[pair.B].Shape, reaches[pair.A].Common(reaches[pair.B])))
+            .ToLookup(pair => pair.B, pair => pair.A);
+        return [.. pieces.Select((_, i) => meeting[i].ToArray())];
     }
+
+    private bool Touch(Shape a, Shape b, Box common) =>
+        !common.IsEmpty
+        && a.Footprint.Bounds.Meets(common)
+        && b.Footprint.Bounds.Meets(common)
+        && Of(a, b).Any(overlap => overlap.Meets(common));
 
     private ImmutableArray<Box> Of(Shape a, Shape b) =>
         known.GetOrAdd(

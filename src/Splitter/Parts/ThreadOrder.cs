@@ -24,15 +24,7 @@ internal static class ThreadOrder
         ImmutableArray<Piece> pieces = [.. all.Select(pieceOf)];
         if (pieces is [KeptPiece, ..])
             return [.. AsTheTapeHasThem(all, s => (KeptPiece)pieceOf(s))];
-        var below = new List<int>[pieces.Length];
-        for (var i = 0; i < pieces.Length; i++)
-        {
-            below[i] = [];
-            for (var j = 0; j < i; j++)
-                if (overlaps.Touch(pieces[j], pieces[i]))
-                    below[i].Add(j);
-        }
-        var groups = new ThreadSearch([.. pieces.Select(p => p.Shape.Thread)], below).Fewest();
+        var groups = new ThreadSearch([.. pieces.Select(p => p.Shape.Thread)], overlaps.Below(pieces)).Fewest();
         return [.. groups.Select(g => g.Select(i => all[i]).ToImmutableArray())];
     }
 

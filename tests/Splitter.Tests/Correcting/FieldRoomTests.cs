@@ -42,6 +42,17 @@ public sealed class FieldRoomTests
         }
     }
 
+    /// <summary>It would end half a millimetre from the edge; as planned it ended ten from it, so nine would do.</summary>
+    [Fact]
+    public void AMoveThatIsTooFarSaysHowFarOneMayGo()
+    {
+        var field = FieldOf(nameof(Turn.None));
+        var (planned, moved) = (Step(field, StepKind.Body, (90, 0)), Step(field, StepKind.Body, (99.5, 0)));
+        var error = Assert.Single(FieldRoom.Within(Asked, [planned], PartOf(field, [moved])).Diagnostics);
+        Assert.Contains("would reach 0.5 mm past", error.Message, StringComparison.Ordinal);
+        Assert.Contains("Up to 9.0 mm that way would do", error.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>Crosses that check the move are few stitches; it is the part of which a person is told.</summary>
     [Fact]
     public void ACrossNearTheEdgeIsNoReasonForAWord()

@@ -113,7 +113,7 @@ public sealed class JumpOrderTests
                     bool LieOver(int a, int b) => ((a * 7) + b) % every == 0;
                     var sewn = JumpOrder.Of(
                         [.. places.Select((p, i) => ImmutableArray.Create(Still(p, p, Name(i)), Still(p, p, Name(i))))],
-                        LieOver,
+                        Below(places.Length, LieOver),
                         null
                     );
                     Assert.Equal(2 * places.Length, sewn.Length);
@@ -137,7 +137,7 @@ public sealed class JumpOrderTests
                 [.. Enumerable.Range(1, (places.Length / 2) - 1).Select(i => Still(At(i), At(i), Name(i)))],
                 [Still(At(0), At(0), Name(0))],
             ],
-            (_, _) => true,
+            Below(3, (_, _) => true),
             null
         );
         Assert.Equal((0, 0), (Number(sewn[0]), Number(sewn[^1])));
@@ -158,7 +158,15 @@ public sealed class JumpOrderTests
     private static int Number(Block block) => int.Parse(block.Of, CultureInfo.InvariantCulture);
 
     private static ImmutableArray<Block> Order(Block[] blocks, bool[] over, Point needle) =>
-        JumpOrder.Of([.. blocks.Select(b => ImmutableArray.Create(b))], (a, b) => over[(6 * a) + b], needle);
+        JumpOrder.Of(
+            [.. blocks.Select(b => ImmutableArray.Create(b))],
+            Below(blocks.Length, (a, b) => over[(6 * a) + b]),
+            needle
+        );
+
+    /// <param name="lieOver">Whether of two pieces, the earlier first, the later lies over the earlier.</param>
+    private static int[][] Below(int pieces, Func<int, int, bool> lieOver) =>
+        [.. Enumerable.Range(0, pieces).Select(i => Enumerable.Range(0, i).Where(j => lieOver(j, i)).ToArray())];
 
     private static double Cost(ImmutableArray<Block> sewn)
     {

@@ -74,16 +74,17 @@ public sealed class AlignmentPlacerTests
 
     /// <summary>A cross on a line stands where the seam crosses it, in the middle; a scrap of line is not met.</summary>
     [Theory]
-    [InlineData(30, 1)]
-    [InlineData(47, 1)]
-    [InlineData(48, 0)]
-    public void ALineIsMetWhereTheSeamCrossesIt(int from, int count)
+    [InlineData(30, 103, 1)]
+    [InlineData(30, 109, 1)]
+    [InlineData(47, 103, 1)]
+    [InlineData(48, 103, 0)]
+    public void ALineIsMetWhereTheSeamCrossesIt(int from, int bend, int count)
     {
         var line = Samples.Run("line", from, 106, 70, 106);
         var drawing = Samples.Drawing(line, Samples.Rectangle("far", 0, 290, 1, 1));
         var crossing = new Polyline([
             Point.FromMillimetres(50, 100),
-            Point.FromMillimetres(50, 103),
+            Point.FromMillimetres(50, bend),
             Point.FromMillimetres(50, 112),
         ]);
         var found = Crosses(drawing, [new(0, 1, 0, crossing)], [null, 0]);

@@ -143,6 +143,50 @@ public sealed class CornerChoiceTests
         Assert.InRange(chosen[0].DistanceTo(chosen[1]), 200_000, 210_000);
     }
 
+    /// <summary>The worst seam, far to the right, is met alike by either of two; the nearer one to the other seam is taken.</summary>
+    [Theory]
+    [InlineData(12, 20)]
+    [InlineData(-12, -20)]
+    public void OfCornersThatSetTheWorstSeamAlikeThoseAreTakenThatSetTheOthersBetter(int seam, int y)
+    {
+        CornerCandidate[] places = [At(0, 0), At(60, 20), At(60, -20)];
+        var chosen = Best(new(), places, 2, true, Nowhere, (130, 0), (30, seam))!.Corners;
+        Assert.Equal([At(0, 0), At(60, y)], chosen.OrderBy(c => c.At.X));
+    }
+
+    /// <summary>The four outermost on the slant lie less than 40 mm from each other; two others do not.</summary>
+    [Fact]
+    public void WhereTheOutermostLieTooNearToEachOtherOthersAreTaken()
+    {
+        var upright = new[] { (0, 21), (0, -21) };
+        var slanting = new[] { (14, 14), (14, -14), (-14, 14), (-14, -14) };
+        var found = Best(
+            new(),
+            [.. slanting.Concat(upright).Select(p => At(p.Item1, p.Item2))],
+            2,
+            true,
+            Nowhere,
+            (0, 0)
+        );
+        Assert.Equal([-21_000, 21_000], found!.Corners.Select(c => c.At.Y).Order());
+    }
+
+    /// <summary>Half a metre further right and down nothing is different.</summary>
+    [Fact]
+    public void WhereTheWorkLiesChangesNoChoice()
+    {
+        (int X, int Y)[] places = [(0, 0), (120, 0), (16, 0), (24, 12)];
+        var (here, there) = (Best(0), Best(500));
+        Assert.Equal(
+            (here.Setting.Apart, here.Setting.OffLine, here.Setting.IsOnStrip),
+            (there.Setting.Apart, there.Setting.OffLine, there.Setting.IsOnStrip)
+        );
+        Assert.Equal(here.Corners.Select(c => c.At), there.Corners.Select(c => c.At - Point.FromMillimetres(500, 500)));
+
+        ChosenCorners Best(int by) =>
+            CornerChoiceTests.Best(new(), [.. places.Select(p => At(p.X + by, p.Y + by))], isAsked: true, (by, by));
+    }
+
     private static IEnumerable<CornerCandidate> Nowhere(CornerCandidate corner, int steps) => [];
 
     private static ChosenCorners Best(

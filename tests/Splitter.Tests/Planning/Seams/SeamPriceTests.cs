@@ -52,15 +52,18 @@ public sealed class SeamPriceTests
             0.01
         );
 
-    /// <summary>Where a later fill lies over the line, nobody sees the cut.</summary>
+    /// <summary>Where a later fill lies over the line, nobody sees the cut: square across, and on the slant.</summary>
     [Theory]
-    [InlineData(75, 10, 10)] // Over the crossing: ten millimetres through the patch.
-    [InlineData(62, 10, 20)] // Beside it.
-    public void ALineThatIsCoveredThereCountsNothing(double top, double height, double shown)
-    {
-        var patch = Samples.Rectangle("patch", 60, top, 140, height);
-        Assert.Equal(shown, Of([null, null], Samples.Run("line", 0, 80, 200, 80), patch), 0.5);
-    }
+    [InlineData(100, 75, 10)] // Over the crossing: what shows is the way through the patch.
+    [InlineData(140, 75, 14.142)]
+    [InlineData(100, 62, 20)] // Beside it: the line shows, too.
+    [InlineData(140, 62, 28.284)]
+    public void ALineThatIsCoveredThereCountsNothing(double to, double top, double shown) =>
+        Assert.Equal(
+            shown,
+            Of([null, null], to, Samples.Run("line", 0, 80, 200, 80), Samples.Rectangle("patch", 90, top, 110, 10)),
+            1.0 // Within 0.35 mm of its edges the patch counts less.
+        );
 
     /// <summary>A motif that stays whole hides the seam below it, if the later field sews it.</summary>
     [Theory]
@@ -69,12 +72,15 @@ public sealed class SeamPriceTests
     public void AMotifOfTheLaterFieldHidesASeam(int owner, double shown) =>
         Assert.Equal(shown, Of([null, owner], Sheet, Samples.Rectangle("motif", 90, 70, 20, 20)), 0.5);
 
-    private static double Of(ImmutableArray<int?> owners, params Shape[] shapes)
+    private static double Of(ImmutableArray<int?> owners, params Shape[] shapes) => Of(owners, 100, shapes);
+
+    /// <param name="to">Where the seam ends, 100 mm down.</param>
+    private static double Of(ImmutableArray<int?> owners, double to, params Shape[] shapes)
     {
         var drawing = Samples.Drawing(shapes);
         var wholeness = new Wholeness(drawing, Grounds);
         return new SeamPrice(drawing, wholeness, new CoverMap(drawing, wholeness)).Of(
-            new Polyline([Point.FromMillimetres(100, 60), Point.FromMillimetres(100, 100)]),
+            new Polyline([Point.FromMillimetres(100, 60), Point.FromMillimetres(to, 100)]),
             1,
             owners
         );
