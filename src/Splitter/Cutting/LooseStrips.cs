@@ -10,20 +10,40 @@ namespace Splitter.Cutting;
 /// overlaps, which lie under later shapes or where another part sews the same. The needle would go there and back for a
 /// row or two, and two layers hold and cover the cloth already, however parts may miss each other.
 /// </summary>
-internal static class LooseStrips
+internal sealed class LooseStrips
 {
     /// <summary>Strips are no wider than this, µm: a rim of 0.8 mm and an overlap beside it.</summary>
     private const int Widest = 2200;
 
     /// <summary>
-    /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of which
-    /// other shapes have left but a rest. Of the demo with its parts up to 0.4 mm off in random directions as much is covered
-    /// then, to 0.0005 %; with 1.3 mm it is 0.001 to 0.002 % less.
+    /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of
+    /// which other shapes have left but a rest. Of the demo with its parts up to 0.4 mm off in random directions as much
+    /// is covered then, to 0.0005 %; with 1.3 mm it is 0.001 to 0.002 % less.
     /// </summary>
     private const int Rest = 1000;
 
     /// <summary>Offsets stray by up to 10 µm each way.</summary>
     private const int Straying = 20;
+
+    private readonly Piece?[][] pieces;
+
+    /// <summary>Where each piece lies, or lay before something of it was left out.</summary>
+    private readonly ImmutableArray<(int Part, int Shape, Box Bounds)> laid;
+
+    /// <summary>The ground of pieces that was asked for.</summary>
+    private readonly Dictionary<(int Part, int Shape), Region> grounds = [];
+
+    private LooseStrips(Piece?[][] pieces)
+    {
+        this.pieces = pieces;
+        laid =
+        [
+            .. from part in pieces.Index()
+            from piece in part.Item.Index()
+            where piece.Item is not null
+            select (part.Index, piece.Index, piece.Item.Bounds),
+        ];
+    }
 
     /// <param name="pieces">By hooping; for each the shapes' pieces, null where it has none.</param>
     /// <param name="jobs">How many threads may work.</param>
@@ -38,8 +58,9 @@ internal static class LooseStrips
         ];
         var loose = InOrder.Select(fills, jobs, f => Loose((FillPiece)pieces[f.Part][f.Shape]!, f.Shape, drawing));
         // One after the other: what is left out is no layer for the next.
+        var all = new LooseStrips(pieces);
         foreach (var ((part, shape), strips) in fills.Zip(loose).Where(s => !s.Second.IsEmpty))
-            pieces[part][shape] = Without((FillPiece)pieces[part][shape]!, strips, pieces);
+            all.LeaveOut(part, shape, strips);
     }
 
     /// <summary>Narrow ground that lies under later shapes, or beyond the piece's own.</summary>
@@ -61,23 +82,29 @@ internal static class LooseStrips
     private static Region Narrow(Region ground, int width) =>
         Polygons.Subtract(ground, Polygons.Offset(Polygons.Offset(ground, -width / 2.0), (width / 2.0) + Straying));
 
-    private static FillPiece Without(FillPiece fill, Region loose, Piece?[][] pieces)
+    private void LeaveOut(int part, int shape, Region loose)
     {
+        var fill = (FillPiece)pieces[part][shape]!;
         ImmutableArray<Region> others =
         [
-            .. from part in pieces
-            from other in part
-            where other is not null && !ReferenceEquals(other, fill) && other.Bounds.Meets(loose.Bounds)
-            let ground = Ground(other)
-            where ground.Bounds.Meets(loose.Bounds)
-            select Polygons.Intersect(ground, loose) into common
+            .. from other in laid
+            where other.Bounds.Meets(loose.Bounds) && (other.Part, other.Shape) != (part, shape)
+            select Polygons.Intersect(Ground(other.Part, other.Shape), loose) into common
             where !common.IsEmpty
             select common,
         ];
-        var strips = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(fill), Rest)));
-        return strips
+        var strips = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(part, shape), Rest)));
+        pieces[part][shape] = strips
             .Polygons.Where(p => p.Area > Bulk.Crumb)
             .Aggregate(fill, (left, strip) => Without(left, new([strip])));
+        grounds.Remove((part, shape));
+    }
+
+    private Region Ground(int part, int shape)
+    {
+        if (!grounds.TryGetValue((part, shape), out var ground))
+            grounds[(part, shape)] = ground = Ground(pieces[part][shape]!);
+        return ground;
     }
 
     /// <summary>The piece without a strip, and as it was where a scrap would be left.</summary>

@@ -36,11 +36,12 @@ internal static class OutlineColumns
     /// <param name="widest">Largest diameter of a disc inside the ground, µm.</param>
     internal static ImmutableArray<Column> From(Region ground, int widest)
     {
-        var outline = Polygons.Simplify(ground, Detail);
-        var perimeter = outline.Rings.Sum(r => r.ToPolyline().Length);
         // No disc of a diameter fits only where the outline is everywhere within its radius: a quick no for large
-        // fills.
-        if (outline.IsEmpty || outline.Area > perimeter * widest / 2)
+        // fills. A plainer outline is no longer, and takes at most so much ground away as its detail is deep.
+        if (ground.Area > Perimeter(ground) * ((widest / 2.0) + Detail))
+            return [];
+        var outline = Polygons.Simplify(ground, Detail);
+        if (outline.IsEmpty || outline.Area > Perimeter(outline) * widest / 2)
             return [];
         var columns = ImmutableArray.CreateBuilder<Column>();
         foreach (var polygon in outline.Polygons)
@@ -53,10 +54,11 @@ internal static class OutlineColumns
         return columns.ToImmutable();
     }
 
+    private static double Perimeter(Region ground) => ground.Rings.Sum(r => r.ToPolyline().Length);
+
     private static ImmutableArray<Column> Columns(Region ground, int widest)
     {
-        var perimeter = ground.Rings.Sum(r => r.ToPolyline().Length);
-        var step = Math.Clamp(SamplingShare * ground.Area / perimeter, LeastSampling, LargestSampling);
+        var step = Math.Clamp(SamplingShare * ground.Area / Perimeter(ground), LeastSampling, LargestSampling);
         var triangles = InnerTriangles.Of(ground, step);
         // Discs through points bulge out between them: by Pythagoras, at most to this diameter (1 um for the grid).
         var apart = step + 1;

@@ -67,9 +67,7 @@ internal static class SewDefaults
         new() { StitchLength = rule?.StitchLength ?? 2500, Passes = rule?.Passes ?? Passes.Single };
 
     private static ImmutableArray<UnderlayKind> FillUnderlay(Region ground) =>
-        Polygons.Offset(ground, -WideFill / 2.0).IsEmpty
-            ? [UnderlayKind.Edge]
-            : [UnderlayKind.Edge, UnderlayKind.Cross];
+        InscribedDisc.Fits(ground, WideFill) ? [UnderlayKind.Edge, UnderlayKind.Cross] : [UnderlayKind.Edge];
 
     private static ImmutableArray<UnderlayKind> SatinUnderlay(ImmutableArray<Column> columns) =>
         Column.MeanWidth(columns) switch

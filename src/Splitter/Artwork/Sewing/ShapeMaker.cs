@@ -72,9 +72,7 @@ internal sealed class ShapeMaker
     {
         ImmutableArray<Region> grounds =
         [
-            .. area
-                .Ground.Polygons.Select(p => new Region([p]))
-                .Where(g => !Polygons.Offset(g, -NarrowestGround / 2).IsEmpty),
+            .. area.Ground.Polygons.Select(p => new Region([p])).Where(g => InscribedDisc.Fits(g, NarrowestGround)),
         ];
         if (grounds.IsEmpty)
             return [];
@@ -124,7 +122,7 @@ internal sealed class ShapeMaker
         );
         if (line.Clip is { } visible)
             covered = Polygons.Intersect(covered, visible);
-        if (Polygons.Offset(covered, -NarrowestGround / 2).IsEmpty)
+        if (!InscribedDisc.Fits(covered, NarrowestGround))
             return [];
         if (sewn == SewAs.Fill)
             return [Fill(line, rule, names.Next(line), covered)];

@@ -39,10 +39,11 @@ internal sealed class Outlines
     internal Outlines Add(Ring ring, Winding winding, Box? window = null)
     {
         var points = ring.Points.AsSpan();
-        var beyond = 0;
+        var (box, beyond) = (window ?? ring.Bounds, 0);
+        var isAllNear = box.Grown(Margin).Contains(ring.Bounds);
         for (var i = 0; i < points.Length; i++)
         {
-            if (window is { } box && !box.Grown(Margin).Contains(ring.Bounds))
+            if (!isAllNear)
             {
                 // What stays beyond one side of the window from vertex to vertex is as good as a straight line.
                 var own = Beyond(box, points[i]);

@@ -14,8 +14,8 @@ internal sealed class SegmentIndex
     /// <summary>So many segments are looked at one by one rather than in a tree.</summary>
     private const int MostInRun = 8;
 
-    private readonly double[] xs;
-    private readonly double[] ys;
+    /// <summary>By segment.</summary>
+    private readonly Extent[] boxes;
     private readonly Run[] runs;
 
     /// <summary>By height above the runs; each box holds two of the level below.</summary>
@@ -24,20 +24,24 @@ internal sealed class SegmentIndex
     /// <param name="starts">The first vertex of each line, and where the last line ends.</param>
     internal SegmentIndex(double[] xs, double[] ys, ReadOnlySpan<int> starts)
     {
-        (this.xs, this.ys) = (xs, ys);
+        boxes = new Extent[xs.Length];
+        for (var i = 0; i + 1 < xs.Length; i++)
+            boxes[i] = new(
+                Math.Min(xs[i], xs[i + 1]),
+                Math.Min(ys[i], ys[i + 1]),
+                Math.Max(xs[i], xs[i + 1]),
+                Math.Max(ys[i], ys[i + 1])
+            );
         var found = new List<Run>();
         for (var line = 0; line + 1 < starts.Length; line++)
         for (var from = starts[line]; from + 1 < starts[line + 1]; from += MostInRun)
             found.Add(new(from, Math.Min(from + MostInRun, starts[line + 1] - 1)));
         runs = [.. found];
-        var boxes = Array.ConvertAll(runs, Around);
-        Array.Sort(Array.ConvertAll(boxes, new Curve(boxes).Place), runs);
-        for (boxes = Array.ConvertAll(runs, Around); ; boxes = Above(boxes))
-        {
-            levels.Add(boxes);
-            if (boxes.Length <= 1)
-                break;
-        }
+        var level = Array.ConvertAll(runs, Around);
+        Array.Sort(Array.ConvertAll(level, new Curve(level).Place), runs);
+        level = Array.ConvertAll(runs, Around);
+        for (levels.Add(level); level.Length > 1; levels.Add(level))
+            level = Above(level);
     }
 
     /// <summary>Every pair of segments whose boxes meet, the smaller number first.</summary>
@@ -93,7 +97,7 @@ internal sealed class SegmentIndex
                     Below(level - 1, child);
             else
                 for (var segment = runs[node].From; segment < runs[node].To; segment++)
-                    if (BoxOf(segment).Meets(at))
+                    if (boxes[segment].Meets(at))
                         visit(segment);
         }
     }
@@ -103,28 +107,20 @@ internal sealed class SegmentIndex
         var around = Around(other);
         for (var a = one.From; a < one.To; a++)
         {
-            var box = BoxOf(a);
+            ref readonly var box = ref boxes[a];
             if (!box.Meets(around))
                 continue;
             for (var b = one == other ? a + 1 : other.From; b < other.To; b++)
-                if (box.Meets(BoxOf(b)))
+                if (box.Meets(boxes[b]))
                     visit(Math.Min(a, b), Math.Max(a, b));
         }
     }
 
-    private Extent BoxOf(int segment) =>
-        new(
-            Math.Min(xs[segment], xs[segment + 1]),
-            Math.Min(ys[segment], ys[segment + 1]),
-            Math.Max(xs[segment], xs[segment + 1]),
-            Math.Max(ys[segment], ys[segment + 1])
-        );
-
     private Extent Around(Run run)
     {
-        var box = BoxOf(run.From);
+        var box = boxes[run.From];
         for (var segment = run.From + 1; segment < run.To; segment++)
-            box = box.Joined(BoxOf(segment));
+            box = box.Joined(boxes[segment]);
         return box;
     }
 
@@ -150,7 +146,7 @@ internal sealed class SegmentIndex
                 Math.Max(Bottom, other.Bottom)
             );
 
-        internal bool Meets(Extent other) =>
+        internal bool Meets(in Extent other) =>
             Left <= other.Right + Reach
             && other.Left <= Right + Reach
             && Top <= other.Bottom + Reach

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning.Seams;
@@ -40,7 +41,13 @@ internal readonly record struct Yield(int Whole, double Cut, double Thread)
 /// <summary>How much each hooping of a draft sews.</summary>
 internal static class Yields
 {
-    internal static ImmutableArray<Yield> Of(Drawing drawing, Division division)
+    /// <summary>Asked for when drafts are chosen among, and again of the one that is taken.</summary>
+    private static readonly ConditionalWeakTable<Division, Lazy<ImmutableArray<Yield>>> Known = [];
+
+    internal static ImmutableArray<Yield> Of(Drawing drawing, Division division) =>
+        Known.GetValue(division, key => new(() => Counted(drawing, key))).Value;
+
+    private static ImmutableArray<Yield> Counted(Drawing drawing, Division division)
     {
         var yields = new Yield[division.Territories.Length];
         foreach (var (shape, owner) in drawing.Shapes.Zip(division.Owners))

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
+using Splitter.Planning.Fields.Covering;
 using Splitter.Recipes;
 
 namespace Splitter.Planning.Fields;
@@ -71,7 +72,7 @@ internal static class Coverage
         foreach (var shape in drawing.Shapes)
         {
             var box = shape.Footprint.Bounds;
-            if (layout.Grounds.Any(g => g.Contains(box)) || (!shape.KeepWhole && Hold(layout.Grounds, box)))
+            if (layout.Grounds.Any(g => g.Contains(box)))
                 continue;
             if (shape.KeepWhole && template.Fits(box))
                 divided.Add((Outside(layout, box), shape));
@@ -82,7 +83,11 @@ internal static class Coverage
                     LargerField.Advice(recipe, template, box),
                     template.Hoop
                 );
-            else if (Polygons.Subtract(shape.Footprint, all) is { IsEmpty: false } missed)
+            // The engine is asked about the few that may.
+            else if (
+                SticksOut(shape.Footprint, layout.Grounds)
+                && Polygons.Subtract(shape.Footprint, all) is { IsEmpty: false } missed
+            )
             {
                 var worst = missed
                     .Rings.SelectMany(r => r.Points)
@@ -133,21 +138,30 @@ internal static class Coverage
     internal static bool Overlap(Box a, Box b) =>
         a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
 
-    /// <summary>Grounds hold all of a box together: seen at the middles of all pieces that their edges cut it into.</summary>
-    private static bool Hold(ImmutableArray<Box> grounds, Box box)
+    /// <summary>
+    /// Something of a shape lies outside all grounds: on one of the pieces that their edges cut its box into, and no
+    /// ground holds.
+    /// </summary>
+    private static bool SticksOut(Region shape, ImmutableArray<Box> grounds)
     {
+        var box = shape.Bounds;
         ImmutableArray<Box> near = [.. grounds.Where(g => Overlap(g, box))];
-        var (xs, ys) = (
-            Middles(near.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right),
-            Middles(near.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom)
-        );
-        return xs.All(x => ys.All(y => near.Any(g => g.Left <= x && x <= g.Right && g.Top <= y && y <= g.Bottom)));
+        var xs = Lines(near.SelectMany(g => new[] { g.Left, g.Right }), box.Left, box.Right);
+        var ys = Lines(near.SelectMany(g => new[] { g.Top, g.Bottom }), box.Top, box.Bottom);
+        var bare = (
+            from row in Enumerable.Range(0, ys.Length - 1)
+            from column in Enumerable.Range(0, xs.Length - 1)
+            let piece = new Box(xs[column], ys[row], xs[column + 1], ys[row + 1])
+            where !near.Any(g => g.Contains(piece))
+            select (column, row)
+        ).ToList();
+        if (bare.Count == 0)
+            return false;
+        var cells = new DrawnCells([shape], xs, ys);
+        return bare.Exists(cell => cells.Touched(cell.column, cell.row));
 
-        static double[] Middles(IEnumerable<int> edges, int from, int to)
-        {
-            int[] lines = [.. edges.Where(e => e > from && e < to).Append(from).Append(to).Distinct().Order()];
-            return [.. lines.Skip(1).Select((line, i) => (lines[i] + (double)line) / 2)];
-        }
+        static int[] Lines(IEnumerable<int> edges, int from, int to) =>
+            [.. edges.Where(e => e > from && e < to).Append(from).Append(to).Distinct().Order()];
     }
 
     /// <summary>By how much a box sticks out of the ground that nearly holds it.</summary>

@@ -40,5 +40,6 @@ internal sealed class CutGround
     /// <summary>As far as it matters to a seam, which the box is around.</summary>
     internal PathClipping Around(Box seam) => whole ?? Inside(footprint.Near(seam.Grown(Window)));
 
-    private static PathClipping Inside(Region ground) => new(Polygons.Offset(ground, -Brushing, Join.Mitre));
+    private static PathClipping Inside(Region ground) =>
+        new(Polygons.Offset(FineOutlines.Thinned(ground, Brushing / 2), -Brushing, Join.Mitre));
 }

@@ -17,6 +17,9 @@ internal sealed class Outlines
     /// </summary>
     internal const int Beside = 200;
 
+    /// <summary>A seam follows no finer detail of an outline than this where that is very fine, µm.</summary>
+    private const double Detail = Beside / 4;
+
     /// <summary>
     /// The largest share of a segment: at 1 a place would count as the next segment's, which the last one does not
     /// have. The difference is less than a micrometre on segments up to a metre.
@@ -115,6 +118,7 @@ internal sealed class Outlines
         private static IEnumerable<Ring> Around(Polygon polygon) =>
             polygon.Holes.SelectMany(hole => Grown(hole, -Beside)).Concat(Grown(polygon.Outer, Beside));
 
-        private static IEnumerable<Ring> Grown(Ring ring, int by) => Polygons.Offset(new([new(ring, [])]), by).Rings;
+        private static IEnumerable<Ring> Grown(Ring ring, int by) =>
+            Polygons.Offset(FineOutlines.Thinned(new([new(ring, [])]), Detail), by).Rings;
     }
 }
