@@ -17,8 +17,8 @@ internal sealed class LooseStrips
 
     /// <summary>
     /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of
-    /// which other shapes have left but a rest. Of the demo with its parts up to 0.4 mm off in random directions as much
-    /// is covered then, to 0.0005 %; with 1.3 mm it is 0.001 to 0.002 % less.
+    /// which other shapes have left but a rest. Of the demo with its parts up to 0.4 mm off in random directions as
+    /// much is covered then, to 0.0005 %; with 1.3 mm it is 0.001 to 0.002 % less.
     /// </summary>
     private const int Rest = 1000;
 

@@ -16,8 +16,8 @@ internal static class InscribedDisc
     private const int MostColumns = 1024;
 
     /// <summary>
-    /// By so much more a disc that is found must fit, µm: an offset simplifies outlines and rounds arcs, and has to come
-    /// to the same answer.
+    /// By so much more a disc that is found must fit, µm: an offset simplifies outlines and rounds arcs, and has to
+    /// come to the same answer.
     /// </summary>
     private const double Spare = 50;
 

@@ -26,7 +26,7 @@ internal sealed class Repeats
     private readonly byte[] data;
     private readonly int effort;
 
-    /// <summary>For each key of a beginning the last place, and for each place in the window the one before it.</summary>
+    /// <summary>For each key of a beginning the last place, and for each place in the window the one before.</summary>
     private readonly int[] latest = new int[1 << KeyBits];
     private readonly int[] before = new int[Window];
 

@@ -43,7 +43,7 @@ internal sealed class Outlines
     }
 
     /// <summary>
-    /// A place on an outline: on which ring, if on any, and where along it (whole part: segment; fraction: share of it).
+    /// A place on an outline: on which ring, if on any, and where along it (whole part: segment; fraction: of it).
     /// </summary>
     internal readonly record struct Place(Edge? Ring, double Along, Point At);
 

@@ -99,9 +99,9 @@ internal sealed class ColumnSewer(
     }
 
     /// <summary>
-    /// Both sides of a column, one after the other. A short one has no way out of its own: what touches it is visited on
-    /// the way out to the other end, whose satin just goes on over it. Where many columns meet, as in the middle of a
-    /// star, that saves a way for each.
+    /// Both sides of a column, one after the other. A short one has no way out of its own: what touches it is visited
+    /// on the way out to the other end, whose satin just goes on over it. Where many columns meet, as in the middle of
+    /// a star, that saves a way for each.
     /// </summary>
     private void Sides(int index, double place)
     {

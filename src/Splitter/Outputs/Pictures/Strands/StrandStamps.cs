@@ -13,7 +13,7 @@ internal sealed class StrandStamps(double scale)
     /// <summary>Stamps that are kept, so that they take no more than some ten megabytes.</summary>
     private const int Most = 10_000;
 
-    /// <summary>Where the runs of a stamp begin, those that are shaded, and those of the next one; and its shades.</summary>
+    /// <summary>Where the runs of a stamp begin, the shaded ones, and those of the next one; and its shades.</summary>
     private readonly record struct Places(int Covered, int Shaded, int End, int Shades);
 
     private readonly Dictionary<long, Places> stamps = [];
@@ -51,7 +51,7 @@ internal sealed class StrandStamps(double scale)
         return places;
     }
 
-    /// <summary>All four numbers: 24 bits for a way, which is ten times as long as any stitch, and 8 for a hole.</summary>
+    /// <summary>All four numbers: 24 bits for a way, which is ten times the longest stitch, and 8 for a hole.</summary>
     private static long KeyOf(Point way, Point hole) =>
         ((long)way.X << 40) | ((way.Y & 0xffffffL) << 16) | ((long)hole.X << 8) | (uint)hole.Y;
 }
