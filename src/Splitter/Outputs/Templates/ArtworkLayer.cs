@@ -3,7 +3,6 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Outputs.Pdf;
 using Splitter.Outputs.Pictures;
-using Splitter.Planning;
 using Splitter.Planning.Seams;
 
 namespace Splitter.Outputs.Templates;

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Outputs.Pdf;
-using Splitter.Planning;
 using Splitter.Recipes;
 
 namespace Splitter.Outputs.Templates;

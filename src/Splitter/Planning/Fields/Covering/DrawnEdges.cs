@@ -1,4 +1,3 @@
-using Splitter.Geometry;
 
 namespace Splitter.Planning.Fields.Covering;
 

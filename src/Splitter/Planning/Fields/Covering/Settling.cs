@@ -54,8 +54,8 @@ internal sealed class Settling
         int jobs = 1
     )
     {
-        var grid = new CoverGrid(task, covers.SelectMany(c => c));
-        var (misfits, seams) = (new Misfits(task, grid), new SeamOutlook(task));
+        var pattern = new CoverGrid(task, covers.SelectMany(c => c));
+        var (misfits, seams) = (new Misfits(task, pattern), new SeamOutlook(task));
         var (alone, together) = (MostWork / 3 / covers.Length, MostWork / 3 / most);
         var fitting = InOrder.Select(covers, jobs, cover => By(misfits.Sum).SettledOnCloth(cover, alone));
         var fittest = By(misfits.Sum).Settled(fitting.MinBy(misfits.Sum), together: true, together);
@@ -69,7 +69,7 @@ internal sealed class Settling
         // What seams will show is only estimated: fields that were not moved for it may come out better.
         return meeting.Any(c => c.SequenceEqual(fittest)) ? meeting : [.. meeting.Take(most - 1), fittest];
 
-        Settling By(Func<ImmutableArray<Field>, double> aim) => new(task, new(grid), aim);
+        Settling By(Func<ImmutableArray<Field>, double> aim) => new(task, new(pattern), aim);
 
         void Add(ImmutableArray<ImmutableArray<Field>> some, Func<ImmutableArray<Field>, ImmutableArray<Field>> settled)
         {
