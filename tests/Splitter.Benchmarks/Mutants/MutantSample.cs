@@ -11,6 +11,8 @@ namespace Splitter.Benchmarks.Mutants;
 /// </summary>
 internal static class MutantSample
 {
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+
     /// <summary>By so many the share is known to 9 points of a hundred (Wilson's interval, near 80 %).</summary>
     private const int Size = 80;
 
@@ -41,7 +43,7 @@ internal static class MutantSample
                     ["mutate"] = sample.Select(Pattern).Concat(Others(all, sample).Select(m => "!" + Pattern(m))),
                 },
             },
-            new JsonSerializerOptions { WriteIndented = true }
+            Indented
         );
 
     /// <summary>

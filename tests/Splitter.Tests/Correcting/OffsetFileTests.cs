@@ -29,6 +29,6 @@ public sealed class OffsetFileTests
     {
         var read = OffsetFile.Read("offsets.yaml", Encoding.UTF8.GetBytes(text));
         Assert.False(read.Succeeded);
-        Assert.Equal(mistakes, read.Diagnostics.Count());
+        Assert.Equal(mistakes, read.Diagnostics.Length);
     }
 }

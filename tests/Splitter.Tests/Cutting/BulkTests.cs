@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Cutting;
 using Splitter.Geometry;

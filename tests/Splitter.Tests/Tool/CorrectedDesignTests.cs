@@ -21,10 +21,11 @@ public sealed class CorrectedDesignTests : IDisposable
 
     public void Dispose() => band.Dispose();
 
+    /// <param name="right">And up: steps of the tape, 0.1 mm.</param>
     [Theory]
-    [InlineData("0.5 mm right", -0.5, 0)]
-    [InlineData("0.4 mm left 0.6 mm down", 0.4, 0.6)]
-    public async Task ItsStitchesMoveAgainstTheOffset(string offset, decimal right, decimal up)
+    [InlineData("0.5 mm right", -5, 0)]
+    [InlineData("0.4 mm left 0.6 mm down", 4, 6)]
+    public async Task ItsStitchesMoveAgainstTheOffset(string offset, int right, int up)
     {
         Assert.Equal(0, (await band.Make()).ExitCode);
         var planned = band.Stitches("parts", "small", "part-B.csv");
@@ -32,7 +33,7 @@ public sealed class CorrectedDesignTests : IDisposable
         Assert.Equal(0, ran.ExitCode);
         var sewn = band.Stitches("parts", "small-part-B-corrected", "part-B-corrected.csv");
         Assert.Equal(
-            planned.Where(s => s.Kind == "body").Select(s => (s.U + right, s.V + up)),
+            planned.Where(s => s.Kind == "body").Select(s => (s.U + (right / 10m), s.V + (up / 10m))),
             sewn.Where(s => s.Kind == "body").Select(s => (s.U, s.V))
         );
     }

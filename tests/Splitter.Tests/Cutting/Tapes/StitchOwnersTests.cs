@@ -101,7 +101,7 @@ public sealed class StitchOwnersTests
         Assert.True(divided.Length > 2);
         foreach (var (one, other) in divided.Zip(divided.Skip(1)))
         {
-            Assert.True(Enumerable.Range(0, 2).Any(h => owners.CanSew(h, one.Stitch.At, other.Stitch.At)));
+            Assert.Contains(Enumerable.Range(0, 2), h => owners.CanSew(h, one.Stitch.At, other.Stitch.At));
             Assert.Equal(Math.Sign(to - from), Math.Sign(other.Stitch.At.X - one.Stitch.At.X));
         }
     }

@@ -1,4 +1,3 @@
-using Splitter.Geometry;
 using Splitter.Planning.Fields.Covering;
 
 namespace Splitter.Tests.Planning.Fields;

@@ -1,4 +1,3 @@
-
 namespace Splitter.Planning.Fields.Covering;
 
 /// <summary>Where drawn things begin and end along both axes: what edges of fields may be flush with.</summary>
