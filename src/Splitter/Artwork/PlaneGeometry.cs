@@ -23,6 +23,15 @@ internal static class PlaneGeometry
     /// <summary>Any of it is a point, which cannot be sewn.</summary>
     internal static bool HasPoints(Nts.Geometry geometry) => Parts(geometry).Any(g => g is Nts.Point);
 
+    /// <summary>Its polygons cross themselves and each other far too often.</summary>
+    internal static bool IsTangled(Nts.Geometry geometry) =>
+        Tangle.IsTooMuch(
+            Parts(geometry)
+                .OfType<Nts.Polygon>()
+                .SelectMany(p => p.InteriorRings.Prepend(p.ExteriorRing))
+                .Select(ring => ring.Coordinates.Select(c => (c.X, c.Y)).ToList())
+        );
+
     /// <summary>The ground of all its polygons.</summary>
     internal static Region Ground(Nts.Geometry geometry, Func<double, double, Point> place) =>
         Polygons.Union(

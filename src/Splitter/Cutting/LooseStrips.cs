@@ -78,9 +78,12 @@ internal sealed class LooseStrips
         return Polygons.Subtract(narrow, Polygons.Subtract(fill.Core, above));
     }
 
-    /// <summary>Ground that is narrower than a width.</summary>
+    /// <summary>Ground that is narrower than a width; corners of wider ground are not.</summary>
     private static Region Narrow(Region ground, int width) =>
-        Polygons.Subtract(ground, Polygons.Offset(Polygons.Offset(ground, -width / 2.0), (width / 2.0) + Straying));
+        Polygons.Subtract(
+            ground,
+            Polygons.Offset(Polygons.Offset(ground, -width / 2.0), (width / 2.0) + Straying, Join.Mitre)
+        );
 
     private void LeaveOut(int part, int shape, Region loose)
     {

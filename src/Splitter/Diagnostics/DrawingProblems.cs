@@ -68,6 +68,9 @@ internal static class DrawingProblems
             $"this is not well-known text (OGC 06-103r4): {what}; write for example 'POLYGON ((0 0, 60 0, 30 40, 0 0))'"
         );
 
+    internal static Diagnostic TooTangled(Place place, string shape) =>
+        Diagnostic.Error(2122, place, $"'{shape}' crosses itself far too often; simplify it");
+
     internal static Diagnostic TooFar(Place place, string shape, double metres) =>
         Diagnostic.Error(
             2121,

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Strtree;
 
@@ -18,27 +17,5 @@ internal static class BoxPairs
             // The tree answers in its own order.
             foreach (var b in tree.Query(envelopes[a]).Where(b => b > a).Order())
                 yield return (a, b);
-    }
-
-    /// <summary>
-    /// Indexes of boxes that hang together, by the first of them: no box of one group meets one of another.
-    /// </summary>
-    internal static IEnumerable<IGrouping<int, int>> Groups(ImmutableArray<Box> boxes)
-    {
-        // For each a smaller one of its group; for the smallest itself.
-        int[] before = [.. Enumerable.Range(0, boxes.Length)];
-        foreach (var (a, b) in Meeting(boxes))
-        {
-            var (one, other) = (First(a), First(b));
-            before[Math.Max(one, other)] = Math.Min(one, other);
-        }
-        return Enumerable.Range(0, boxes.Length).GroupBy(First);
-
-        int First(int i)
-        {
-            while (before[i] != i)
-                i = before[i] = before[before[i]];
-            return i;
-        }
     }
 }

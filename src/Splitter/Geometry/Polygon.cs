@@ -44,7 +44,8 @@ internal sealed record Polygon(Ring Outer, ImmutableArray<Ring> Holes)
 }
 
 /// <summary>
-/// A piece of ground: any number of polygons that do not overlap, as <see cref="Polygons"/> makes them.
+/// A piece of ground: any number of polygons that do not overlap, as <see cref="Polygons"/> makes them. Rings made by
+/// hand must not cross themselves: what winds the other way would be lost.
 /// </summary>
 internal sealed record Region(ImmutableArray<Polygon> Polygons)
 {

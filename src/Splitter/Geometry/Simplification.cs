@@ -65,8 +65,13 @@ internal sealed class Simplification
             open.Push((stretch.From, farthest));
         }
         ImmutableArray<Point> kept = [.. ring.Points.Where((_, i) => isKept[first + i])];
-        // As narrow as the tolerance everywhere.
-        return kept.Length < 3 ? ring : new Ring(kept);
+        // As narrow as the tolerance everywhere, a ring would be left with no ground, or turned inside out.
+        return
+            kept.Length >= 3
+            && new Ring(kept) is var simple
+            && Math.Sign(simple.SignedArea) == Math.Sign(ring.SignedArea)
+            ? simple
+            : ring;
     }
 
     /// <summary>The vertex of a stretch that lies farthest from the straight line between its ends.</summary>
@@ -99,7 +104,7 @@ internal sealed class Simplification
             Box.Around([points[from], points[to]]).Grown((int)Math.Ceiling(off)),
             segment =>
             {
-                if (isFree && (segment < from || segment >= to) && segment != before && segment != after)
+                if ((segment < from || segment >= to) && segment != before && segment != after)
                     isFree =
                         DistanceComputer.SegmentToSegment(
                             ToCoordinate(points[segment]),
@@ -107,6 +112,7 @@ internal sealed class Simplification
                             a,
                             b
                         ) > off;
+                return isFree;
             }
         );
         return isFree;

@@ -33,14 +33,11 @@ internal sealed class RungSpacing
     private const double TangentReach = 0.2;
 
     /// <summary>
-    /// The furthest that a rung's ends move to stand square, in mean widths: about the distance of the outline's
-    /// points.
+    /// The furthest that a rung's ends move to stand square, in mean widths: about as far as outline points lie apart.
     /// </summary>
     private const double SquaringReach = 0.1;
 
-    /// <summary>
-    /// The squared sum of two unit directions below which they point apart: there is no square between them.
-    /// </summary>
+    /// <summary>The squared sum of two unit directions below which there is no square between them.</summary>
     private const double LeastTangents = 1;
 
     private readonly Track track;
@@ -214,6 +211,9 @@ internal sealed class RungSpacing
 
     private Point On(IReadOnlyList<Point> edge, double[] ways, double way)
     {
+        // All rungs of a fan stand on one point.
+        if (ways[^1] == 0)
+            return edge[0];
         if (track.Closed)
             way -= Math.Floor(way / ways[^1]) * ways[^1];
         var i = Array.BinarySearch(ways, way);

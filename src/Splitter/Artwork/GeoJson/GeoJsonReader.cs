@@ -78,6 +78,8 @@ internal static class GeoJsonReader
         }
         if (geometry is null || geometry.IsEmpty)
             return Fail($"feature '{name}' has an empty geometry");
+        if (PlaneGeometry.IsTangled(geometry))
+            return Result.Fail<Feature>(DrawingProblems.TooTangled(place, name));
 
         var problems = new List<Diagnostic>();
         if (PlaneGeometry.HasPoints(geometry))

@@ -22,6 +22,8 @@ internal static class InlineReader
         var (geometry, fault) = WellKnownText.Read(shape.Wkt);
         if (geometry is null)
             return Result.Fail<Drawn>(DrawingProblems.NotWkt(shape.Place, fault));
+        if (PlaneGeometry.IsTangled(geometry))
+            return Result.Fail<Drawn>(DrawingProblems.TooTangled(shape.Place, name));
         return PlaneGeometry.IsWithinReach(geometry)
             ? Result.Of(
                 new Drawn(shape, name, geometry),

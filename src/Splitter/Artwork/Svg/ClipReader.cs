@@ -122,7 +122,7 @@ internal sealed class ClipReader(Walk walk, Cascade cascade, References referenc
             remarks.CountPoints(element, paths.Sum(p => p.Points.Count));
             if (remarks.Stopped)
                 return;
-            if (Tangle.IsTooMuch(paths))
+            if (Flattening.IsTangled(paths))
             {
                 remarks.Add(element, ArtworkProblems.TooTangled);
                 return;

@@ -47,7 +47,7 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
             RemarkTooFar(element);
             return;
         }
-        if (Tangle.IsTooMuch(paths))
+        if (Flattening.IsTangled(paths))
         {
             remarks.Add(element, ArtworkProblems.TooTangled);
             return;

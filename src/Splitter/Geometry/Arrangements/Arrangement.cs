@@ -174,7 +174,10 @@ internal record struct Edge
 
     internal bool IsInsideAbove { get; set; }
 
-    /// <summary>The boundary of what is asked for that lies next below its beginning; -1 where there is none.</summary>
+    /// <summary>
+    /// The boundary of what is asked for that lies next below its beginning; -1 where there is none. Below an edge that
+    /// is no boundary it is what lies below that one's own beginning: the same ground, in one piece with it.
+    /// </summary>
     internal int Under { get; set; }
 
     internal readonly bool IsBoundary => IsInsideBelow != IsInsideAbove;

@@ -23,7 +23,11 @@ internal sealed class Outlines
     internal List<Winding> Windings { get; } = [];
 
     /// <summary>Ground as one of the operands, whichever way its rings run: it winds once around all of it.</summary>
-    /// <param name="window">Only what lies in there matters.</param>
+    /// <param name="window">
+    /// Only what lies in there matters. Where a vertex beyond it bends a line by less than a micrometre, the line may
+    /// lie so much otherwise than without a window: two answers about the same ground need not fit to a square
+    /// micrometre.
+    /// </param>
     internal Outlines Add(Region region, Winding winding, Box? window = null)
     {
         foreach (var polygon in region.Polygons)
@@ -35,7 +39,7 @@ internal sealed class Outlines
         return this;
     }
 
-    /// <param name="window">Only what lies in there matters.</param>
+    /// <param name="window">As for a region.</param>
     internal Outlines Add(Ring ring, Winding winding, Box? window = null)
     {
         var points = ring.Points.AsSpan();

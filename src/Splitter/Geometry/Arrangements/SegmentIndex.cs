@@ -81,24 +81,29 @@ internal sealed class SegmentIndex
         }
     }
 
-    /// <summary>Every segment whose box meets another one.</summary>
-    internal void EachNear(Box box, Action<int> visit)
+    /// <summary>Every segment whose box meets another one, until enough are seen.</summary>
+    /// <param name="visit">Whether to go on.</param>
+    internal void EachNear(Box box, Func<int, bool> visit)
     {
         var at = new Extent(box.Left, box.Top, box.Right, box.Bottom);
         if (runs.Length > 0)
             Below(levels.Count - 1, 0);
 
-        void Below(int level, int node)
+        bool Below(int level, int node)
         {
             if (!levels[level][node].Meets(at))
-                return;
+                return true;
             if (level > 0)
+            {
                 for (var child = 2 * node; child < Math.Min(levels[level - 1].Length, (2 * node) + 2); child++)
-                    Below(level - 1, child);
+                    if (!Below(level - 1, child))
+                        return false;
+            }
             else
                 for (var segment = runs[node].From; segment < runs[node].To; segment++)
-                    if (boxes[segment].Meets(at))
-                        visit(segment);
+                    if (boxes[segment].Meets(at) && !visit(segment))
+                        return false;
+            return true;
         }
     }
 

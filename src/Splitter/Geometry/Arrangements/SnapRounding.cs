@@ -48,8 +48,16 @@ internal sealed class SnapRounding
     private void Find(SegmentIndex index)
     {
         index.EachPair(Meet);
-        foreach (var pixel in crossings)
-            index.EachNear(new(pixel.X, pixel.Y, pixel.X, pixel.Y), segment => PassIfHot(segment, pixel));
+        // Many lines through one place cross there in each pair.
+        foreach (var pixel in crossings.Distinct())
+            index.EachNear(
+                new(pixel.X, pixel.Y, pixel.X, pixel.Y),
+                segment =>
+                {
+                    PassIfHot(segment, pixel);
+                    return true;
+                }
+            );
         passages.Sort(InOrder);
     }
 
@@ -110,6 +118,9 @@ internal sealed class SnapRounding
         var (x, y) = (xs[vertex], ys[vertex]);
         var left = (xs[segment] - x) * (ys[segment + 1] - y);
         var right = (ys[segment] - y) * (xs[segment + 1] - x);
+        // A difference is nothing only where both are the same: they have a vertex in common.
+        if (left == 0 && right == 0)
+            return 0;
         // Differences and products are rounded once each.
         return Math.Abs(left - right) > 1e-15 * (Math.Abs(left) + Math.Abs(right))
             ? Math.Sign(left - right)

@@ -25,6 +25,10 @@ internal static class Flattening
     internal static List<FlatPath> Flatten(Outline outline, Matrix matrix, double tolerance) =>
         [.. outline.Subpaths.Select(s => Flatten(s, matrix, tolerance))];
 
+    /// <summary>They cross themselves and each other far too often.</summary>
+    internal static bool IsTangled(List<FlatPath> paths) =>
+        Tangle.IsTooMuch(paths.Select(path => path.Points.ConvertAll(p => (p.X, p.Y))));
+
     private static FlatPath Flatten(Subpath subpath, Matrix matrix, double tolerance)
     {
         var at = matrix.Apply(subpath.Start);

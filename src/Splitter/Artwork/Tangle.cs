@@ -1,4 +1,4 @@
-namespace Splitter.Artwork.Svg.Paths;
+namespace Splitter.Artwork;
 
 /// <summary>
 /// Outlines that cross themselves so often that dividing them into faces would take minutes: no drawing, but a mistake
@@ -14,12 +14,13 @@ internal static class Tangle
     /// <summary>Pairs of sides that are looked at; an outline of 100,000 waves needs a tenth of it.</summary>
     private const long MostPairs = 300_000_000;
 
-    internal static bool IsTooMuch(List<FlatPath> paths)
+    /// <param name="rings">From vertex to vertex and back to the first; in any unit.</param>
+    internal static bool IsTooMuch(IEnumerable<IReadOnlyList<(double X, double Y)>> rings)
     {
         var sides = new List<Side>();
-        foreach (var path in paths)
-            for (var i = 0; i < path.Points.Count; i++)
-                sides.Add(new(path.Points[i], path.Points[(i + 1) % path.Points.Count]));
+        foreach (var ring in rings)
+            for (var i = 0; i < ring.Count; i++)
+                sides.Add(new(ring[i], ring[(i + 1) % ring.Count]));
         sides.Sort((a, b) => a.Left.CompareTo(b.Left));
         var (crossings, pairs) = (0, 0L);
         for (var i = 0; i < sides.Count; i++)
@@ -33,7 +34,7 @@ internal static class Tangle
         return false;
     }
 
-    private readonly record struct Side(Spot From, Spot To)
+    private readonly record struct Side((double X, double Y) From, (double X, double Y) To)
     {
         internal double Left => Math.Min(From.X, To.X);
 
@@ -46,6 +47,7 @@ internal static class Tangle
             && Turn(other.From) * Turn(other.To) < 0
             && other.Turn(From) * other.Turn(To) < 0;
 
-        private double Turn(Spot p) => ((To.X - From.X) * (p.Y - From.Y)) - ((To.Y - From.Y) * (p.X - From.X));
+        private double Turn((double X, double Y) p) =>
+            ((To.X - From.X) * (p.Y - From.Y)) - ((To.Y - From.Y) * (p.X - From.X));
     }
 }
