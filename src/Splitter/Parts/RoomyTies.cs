@@ -6,7 +6,8 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Ties another way where the usual one makes too many layers: of several forms the one that makes fewest.
+/// Ties another way where the usual one makes too many layers: of several forms the one that makes fewest, and no more
+/// needle holes than cloth bears.
 /// </summary>
 /// <param name="ground">What the part hides.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
@@ -43,7 +44,7 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
         Count(usual, -ThreadGrid.ThreadWidth);
         var (best, least) = (usual, TooMany(usual));
         while (least > 0 && all.MoveNext())
-            if (TooMany(all.Current) is var sum && sum < least)
+            if (TooMany(all.Current) is var sum && sum < least && !Tears(all.Current, usual))
                 (best, least) = (all.Current, sum);
         Count(best, ThreadGrid.ThreadWidth);
         if (best == usual)
@@ -54,6 +55,13 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
             holes.Pierce(at);
         return with(best);
     }
+
+    /// <summary>In place of the usual tie this one would make more holes in a place than cloth bears.</summary>
+    private bool Tears(ImmutableArray<Point> tie, ImmutableArray<Point> usual) =>
+        tie.GroupBy(Square.At)
+            .Any(on =>
+                holes.HolesIn(on.Key) + on.Count() - usual.Count(p => Square.At(p) == on.Key) > ThreadGrid.MostHoles
+            );
 
     private IEnumerable<ImmutableArray<Point>> Starts(Block block, int first) =>
         Ties.Starts(block).Concat(Aside(Ties.PathStart(block), first).Select(tie => tie.Reverse().ToImmutableArray()));

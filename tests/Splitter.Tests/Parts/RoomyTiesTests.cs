@@ -44,6 +44,25 @@ public sealed class RoomyTiesTests
         });
 
     [Fact]
+    public void NowhereAreMoreHolesMadeThanClothBears() =>
+        Works.Holds(work =>
+        {
+            var cloth = Cloth(work.Block, work.Full);
+            foreach (var square in work.Full)
+                for (var i = 0; i < ThreadGrid.MostHoles - 1; i++)
+                    cloth.Pierce(square.Middle);
+            foreach (var stitch in work.Block.Stitches)
+                cloth.Pierce(stitch.At);
+            var before = cloth.Squares.ToDictionary(s => s, cloth.HolesIn);
+            Block[] blocks = work.IsHidden ? [work.Block, Cover()] : [work.Block];
+            new RoomyTies(new(blocks), cloth, cloth, Most).Retie(blocks);
+            Assert.All(
+                cloth.Squares,
+                s => Assert.InRange(cloth.HolesIn(s), 0, Math.Max(ThreadGrid.MostHoles, before.GetValueOrDefault(s)))
+            );
+        });
+
+    [Fact]
     public void WhereThereIsRoomTheyStayAsTheyAre() =>
         Works.Holds(work => Assert.Equal(work.Block.Stitches, Retied(work.Block, [], work.IsHidden).Stitches));
 
