@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using NetTopologySuite.Algorithm;
 using Splitter.Geometry.Arrangements;
-using static Splitter.Geometry.EngineForm;
 
 namespace Splitter.Geometry;
 
@@ -99,19 +97,13 @@ internal sealed class Simplification
     {
         var before = from == starts[line] ? starts[line + 1] - 2 : from - 1;
         var after = to == starts[line + 1] - 1 ? starts[line] : to;
-        var (a, b, isFree) = (ToCoordinate(points[from]), ToCoordinate(points[to]), true);
+        var isFree = true;
         index.EachNear(
             Box.Around([points[from], points[to]]).Grown((int)Math.Ceiling(off)),
             segment =>
             {
                 if ((segment < from || segment >= to) && segment != before && segment != after)
-                    isFree =
-                        DistanceComputer.SegmentToSegment(
-                            ToCoordinate(points[segment]),
-                            ToCoordinate(points[segment + 1]),
-                            a,
-                            b
-                        ) > off;
+                    isFree = Polygons.Distance(points[segment], points[segment + 1], points[from], points[to]) > off;
                 return isFree;
             }
         );
