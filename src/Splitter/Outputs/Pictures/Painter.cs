@@ -179,6 +179,10 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             value = shades[value];
     }
 
+    /// <summary>Pixels of one row once more on another.</summary>
+    internal void Repeat(int x, int count, int from, int to) =>
+        pixels.AsSpan(((from * width) + x) * 3, count * 3).CopyTo(pixels.AsSpan(((to * width) + x) * 3));
+
     private void Cover(int from, int to, ref int left, ref int right)
     {
         from = Math.Clamp(from, 0, width * Fraction);
