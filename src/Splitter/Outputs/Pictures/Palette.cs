@@ -68,7 +68,8 @@ internal sealed class Palette
     private static int EndOfSame(ReadOnlySpan<byte> pixels, int first)
     {
         var next = first + 3;
-        if (next == pixels.Length || !pixels.Slice(first, 3).SequenceEqual(pixels.Slice(next, 3)))
+        // Mostly the first byte tells that the next pixel is another.
+        if (next == pixels.Length || pixels[first] != pixels[next])
             return next;
         var same = pixels[first..].CommonPrefixLength(pixels[next..]);
         return next + (same / 3 * 3);

@@ -8,7 +8,8 @@ namespace Splitter.Outputs.Pictures;
 internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] Pixels)
 {
     /// <summary>A picture as high as asked for.</summary>
-    internal static Raster Of(Picture picture, int height)
+    /// <param name="painters">Of thread, if there are other pictures.</param>
+    internal static Raster Of(Picture picture, int height, StrandPainters? painters = null)
     {
         var width = Math.Max(1, (int)(((long)picture.Width * height * 2 + picture.Height) / (2L * picture.Height)));
         var scale = new PixelScale(height, picture.Height);
@@ -52,7 +53,7 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
         void Sew()
         {
             if (threads.Count > 0)
-                StrandLayer.Paint(width, height, pixels, scale, threads);
+                StrandLayer.Paint(width, height, pixels, scale, threads, painters ?? new());
             threads.Clear();
         }
     }
@@ -61,8 +62,8 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
     /// Whole pixels of a millimetre, so that rows of stitches, which lie on tenths of a millimetre, and pixels do not
     /// beat against each other.
     /// </summary>
-    internal static Raster InTrueScale(Picture picture, int pixelsOfMillimetre) =>
-        Of(picture, (int)((long)picture.Height * pixelsOfMillimetre / Units.Millimetre));
+    internal static Raster InTrueScale(Picture picture, int pixelsOfMillimetre, StrandPainters? painters = null) =>
+        Of(picture, (int)((long)picture.Height * pixelsOfMillimetre / Units.Millimetre), painters);
 
     /// <summary>Smaller: each pixel the mean of so many by so many.</summary>
     internal Raster Reduced(int by)

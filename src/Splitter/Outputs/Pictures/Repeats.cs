@@ -23,7 +23,9 @@ internal sealed class Repeats
 
     private readonly byte[] data;
     private readonly int end;
-    private readonly RepeatSearch search;
+    private readonly int effort;
+    private readonly int enough;
+    private readonly int beginning;
 
     /// <summary>For each key of a beginning the last place, and for each place in the window the one before.</summary>
     private readonly int[] latest = new int[1 << KeyBits];
@@ -36,8 +38,8 @@ internal sealed class Repeats
     /// <param name="count">Bytes of the data that count.</param>
     internal Repeats(byte[] data, int count, RepeatSearch search)
     {
-        (this.data, this.search) = (data, search);
-        end = count;
+        (this.data, end) = (data, count);
+        (effort, beginning, enough) = (search.Effort, search.Beginning, search.Enough);
         Array.Fill(latest, None);
         here = Find(0, longerThan: 0);
     }
@@ -46,14 +48,16 @@ internal sealed class Repeats
     internal (int Length, int Distance) Next()
     {
         var taken = here;
-        var isEnough = taken.Length >= search.Enough;
+        var isEnough = taken.Length >= enough;
         var next = isEnough ? default : Find(at + 1, taken.Length);
         if (taken.Length == 0 || next.Length > taken.Length)
         {
             (at, here) = (at + 1, next);
             return (1, 0);
         }
-        Chain(at + (isEnough ? 1 : 2), at + taken.Length);
+        // A stretch of one value alone is known by its end.
+        var unknown = taken is { Length: Longest, Distance: 1 } ? Longest - beginning : isEnough ? 1 : 2;
+        Chain(at + unknown, at + taken.Length);
         at += taken.Length;
         here = Find(at, longerThan: 0);
         return taken;
@@ -62,12 +66,12 @@ internal sealed class Repeats
     /// <summary>The longest repeat at a place, which is chained from now on; no length if there is none.</summary>
     private (int Length, int Distance) Find(int at, int longerThan)
     {
-        if (at + search.Beginning > end)
+        if (at + beginning > end)
             return default;
-        var place = Chain(at);
+        var place = Chain(at, Beginning(at));
         var most = Math.Min(Longest, end - at);
-        var (length, distance) = (Math.Max(longerThan, search.Beginning - 1), 0);
-        for (var tries = search.Effort; tries > 0 && place > at - Window && length < most; tries--)
+        var (length, distance) = (Math.Max(longerThan, beginning - 1), 0);
+        for (var tries = effort; tries > 0 && place > at - Window && length < most; tries--)
         {
             // Mostly that byte tells that it is no longer.
             if (data[place + length] == data[at + length])
@@ -95,14 +99,17 @@ internal sealed class Repeats
 
     private void Chain(int from, int to)
     {
-        for (var place = from; place < Math.Min(to, end - search.Beginning + 1); place++)
-            Chain(place);
+        for (; from < Math.Min(to, end - sizeof(ulong) + 1); from++)
+            Chain(from, Eight(from));
+        for (; from < Math.Min(to, end - beginning + 1); from++)
+            Chain(from, Beginning(from));
     }
 
     /// <summary>The last place that begins like this one, of which this is the last now.</summary>
-    private int Chain(int at)
+    /// <param name="bytes">From there, the first one lowest.</param>
+    private int Chain(int at, ulong bytes)
     {
-        var key = (Beginning(at) << (64 - (8 * search.Beginning))) * Scatter >> (64 - KeyBits);
+        var key = (bytes << (64 - (8 * beginning))) * Scatter >> (64 - KeyBits);
         var place = latest[key];
         (latest[key], before[at & (Window - 1)]) = (at, place);
         return place;
