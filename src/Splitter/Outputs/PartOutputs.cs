@@ -61,7 +61,13 @@ internal sealed class PartOutputs
         {
             OutputKind.Tape => TapeWriter.Write(tape),
             OutputKind.Svg => SvgWriter.Write(picture.Value),
-            OutputKind.Thread => PngWriter.WriteIndexed(ThreadRaster.OfPart(picture.Value, painters)),
+            OutputKind.Thread => WriteThread(picture.Value),
             _ => CsvWriter.Write(part),
         };
+
+    private byte[] WriteThread(Picture picture)
+    {
+        using var raster = ThreadRaster.OfPart(picture, painters);
+        return PngWriter.WriteIndexed(raster);
+    }
 }

@@ -100,13 +100,7 @@ internal sealed class Palette
         {
             this.bins = bins;
             foreach (ref readonly var bin in Bins)
-                sum = new(
-                    Key: 0,
-                    sum.Count + bin.Count,
-                    sum.Red + bin.Red,
-                    sum.Green + bin.Green,
-                    sum.Blue + bin.Blue
-                );
+                sum = new(Key: 0, sum.Count + bin.Count, sum.Red + bin.Red, sum.Green + bin.Green, sum.Blue + bin.Blue);
             var side = 0;
             for (var channel = 2; channel >= 0; channel--)
                 if (Side(channel) is var length && length >= side)

@@ -53,7 +53,7 @@ internal static class PngWriter
         {
             rows[y * row] = Unfiltered;
             write(
-                raster.Pixels.AsSpan(y * raster.Width * Channels, raster.Width * Channels),
+                raster.Pixels.Slice(y * raster.Width * Channels, raster.Width * Channels),
                 rows.AsSpan((y * row) + 1, row - 1)
             );
         }

@@ -56,7 +56,10 @@ internal sealed class Repeats
             return (1, 0);
         }
         // A stretch of one value alone is known by its end.
-        var unknown = taken is { Length: Longest, Distance: 1 } ? Longest - beginning : isEnough ? 1 : 2;
+        var unknown =
+            taken is { Length: Longest, Distance: 1 } ? Longest - beginning
+            : isEnough ? 1
+            : 2;
         Chain(at + unknown, at + taken.Length);
         at += taken.Length;
         here = Find(at, longerThan: 0);

@@ -1,6 +1,8 @@
 namespace Splitter.Outputs.Pictures.Strands;
 
-/// <summary>One of the dots that a pixel takes the mean of, in four bytes that are copied and added up at once.</summary>
+/// <summary>
+/// One of the dots that a pixel takes the mean of, in four bytes that are copied and added up at once.
+/// </summary>
 /// <param name="Bits">Red lowest, then green and blue; highest the thread.</param>
 internal readonly record struct Dot(uint Bits)
 {
