@@ -21,7 +21,7 @@ internal static class OwnFiles
         return [Manifest, Sums, .. names.Where(SumsReader.IsPlainName), .. sums];
     }
 
-    /// <summary>The recipe that a set was made of, as its manifest names it; null where no manifest of ours does.</summary>
+    /// <summary>The recipe that a set was made of, as its manifest names it; null without one of ours.</summary>
     internal static string? RecipeOf(IDisk disk, string folder) =>
         Read(disk, folder, Manifest) is { } manifest ? RecipeIn(manifest) : null;
 

@@ -89,13 +89,13 @@ internal static class CorrectedTapeProblems
                 + "delete the folder"
         );
 
-    /// <summary>After a call that came to nothing: whether what was measured for it still holds, nobody knows.</summary>
+    /// <summary>After a call that was refused: whether what was measured for it still holds, nobody knows.</summary>
     internal static Diagnostic OfEarlierCall(string folder, string part) =>
         Diagnostic.Warning(
             4033,
             Place.Whole(folder),
-            $"the corrected tape of part {part} here is by an earlier call, and this one has not changed it; sew it only "
-                + "if what was measured for it still holds"
+            $"the corrected tape of part {part} here is by an earlier call, and this one has not changed it; sew it "
+                + "only if what was measured for it still holds"
         );
 
     internal static Diagnostic Replaced(string folder, string part) =>
