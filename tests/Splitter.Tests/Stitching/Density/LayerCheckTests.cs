@@ -128,8 +128,8 @@ public sealed class LayerCheckTests
         Assert.Equal(Severity.Warning, told.Severity);
         Assert.Matches(
             @"^hoop small: \d\.\d layers of thread and \d+ needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\) "
-                + "where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 2 more lie over each other, "
-                + @"and more than 3 layers on \d+ mm² there; draw them apart",
+                + "where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 2 more lie over each other "
+                + @"\(none hides so much of another that it could be cut away\), and more than 3 layers on \d+ mm² there; draw them apart",
             told.Message
         );
         Assert.Equal(11, told.Place.Line);
