@@ -79,7 +79,8 @@ internal static class LayerProblems
             shapes[^1].Place,
             Invariant($"hoop {plan.Hoop.Name}: {what} on the square millimetre at x {Mm(where.Middle.X)}, y ")
                 + Invariant($"{Mm(where.Middle.Y)}{From(shapes)} ({(parts.Count == 1 ? "part" : "parts")} ")
-                + $"{string.Join(", ", parts)}) {Where(shapes)}{why}, and {all}{Others(drawing, spots)}{causes}; {remedy}"
+                + $"{string.Join(", ", parts)}) {Where(shapes)}{why}, "
+                + $"and {all}{Others(drawing, spots)}{causes}; {remedy}"
         );
     }
 
@@ -106,7 +107,9 @@ internal static class LayerProblems
         return Invariant($" at {spots.Count} places{more} ('dense' in the manifest lists them)");
     }
 
-    /// <summary>What is too much by cause, the artwork's and ours apart; nothing where there is but one place.</summary>
+    /// <summary>
+    /// What is too much by cause, the artwork's and ours apart; nothing where there is but one place.
+    /// </summary>
     private static string Causes(IReadOnlyList<DenseSpot> spots)
     {
         if (spots.Count == 1)
@@ -115,7 +118,9 @@ internal static class LayerProblems
         foreach (var squares in all.Where(c => !LayerCauses.IsOfArtwork(c)).Order().GroupBy(cause => cause))
             ours.Add(Invariant($"{squares.Count()} {Kind(squares.Key)}"));
         var artwork = Invariant($"the artwork asks for {all.Count(LayerCauses.IsOfArtwork)} mm² of that");
-        return ours.Count == 0 ? "; " + artwork : $"; {artwork}, the rest comes of how it is sewn ({string.Join(", ", ours)})";
+        return ours.Count == 0
+            ? "; " + artwork
+            : $"; {artwork}, the rest comes of how it is sewn ({string.Join(", ", ours)})";
     }
 
     private static string Reason(LayerCause cause) =>

@@ -22,9 +22,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// </summary>
     private static readonly ImmutableArray<(int Before, int After)> Wider =
     [
-        .. from before in Enumerable.Range(0, 4)
-        from after in Enumerable.Range(0, 4)
-        select (before, after),
+        .. from before in Enumerable.Range(0, 4) from after in Enumerable.Range(0, 4) select (before, after),
     ];
 
     /// <summary>

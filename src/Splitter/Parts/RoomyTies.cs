@@ -50,7 +50,9 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
         return best == usual ? block : with(best);
     }
 
-    /// <summary>Needle holes, and layers in mm², that are too many with a tie: holes tear the cloth, and count first.</summary>
+    /// <summary>
+    /// Needle holes, and layers in mm², that are too many with a tie: holes tear the cloth, and count first.
+    /// </summary>
     private (int Holes, double Layers) TooMany(ImmutableArray<Point> tie) =>
         (
             tie.GroupBy(Square.At).Sum(on => Math.Max(0, holes.HolesIn(on.Key) + on.Count() - ThreadGrid.MostHoles)),

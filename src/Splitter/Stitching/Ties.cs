@@ -152,8 +152,8 @@ internal static class Ties
     }
 
     /// <summary>
-    /// As many holes, each the last in a row of the path's that is no further off than a tie stitch reaches: where short
-    /// rows go to and fro, a tie that keeps to the path stays where it is.
+    /// As many holes, each the last in a row of the path's that is no further off than a tie stitch reaches: where
+    /// short rows go to and fro, a tie that keeps to the path stays where it is.
     /// </summary>
     private static ImmutableArray<Point>? Leaping(ImmutableArray<Point> path)
     {

@@ -65,8 +65,5 @@ internal static class LayerCensus
     }
 
     private static string Line(string name, ImmutableArray<int> squares) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"| {name} | {string.Join(" | ", squares)} | {squares.Sum()} |"
-        );
+        string.Create(CultureInfo.InvariantCulture, $"| {name} | {string.Join(" | ", squares)} | {squares.Sum()} |");
 }

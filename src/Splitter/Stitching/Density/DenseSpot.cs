@@ -11,7 +11,8 @@ namespace Splitter.Stitching.Density;
 internal sealed record DenseSpot(ImmutableArray<int> Shapes, ImmutableArray<int> Hoopings, int Squares)
 {
     /// <summary>
-    /// Why, for each square that has more layers than the limit, the fullest first; none where holes alone are too many.
+    /// Why, for each square that has more layers than the limit, the fullest first; none where holes alone are too
+    /// many.
     /// </summary>
     internal required ImmutableArray<LayerCause> Causes { get; init; }
 

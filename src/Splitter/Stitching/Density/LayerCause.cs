@@ -52,8 +52,7 @@ internal static class LayerCauses
             : Largest(owner => owner.Shape) <= most ? LayerCause.Shapes
             : LayerCause.Rows;
 
-        long Largest(Func<ThreadOwner, int> of) =>
-            shown.GroupBy(t => of(t.Key), t => t.Value).Max(sum => sum.Sum());
+        long Largest(Func<ThreadOwner, int> of) => shown.GroupBy(t => of(t.Key), t => t.Value).Max(sum => sum.Sum());
     }
 
     /// <summary>Whether it is the artwork that has it so; all else is for us to choose.</summary>
