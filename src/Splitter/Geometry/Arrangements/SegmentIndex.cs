@@ -54,7 +54,7 @@ internal sealed class SegmentIndex
         {
             if (level == 0)
             {
-                Meet(runs[node], runs[node], visit);
+                Meet(node, node, visit);
                 return;
             }
             var (one, other) = (2 * node, (2 * node) + 1);
@@ -71,7 +71,7 @@ internal sealed class SegmentIndex
                 return;
             if (level == 0)
             {
-                Meet(runs[one], runs[other], visit);
+                Meet(one, other, visit);
                 return;
             }
             var below = levels[level - 1].Length;
@@ -108,15 +108,16 @@ internal sealed class SegmentIndex
         }
     }
 
-    private void Meet(Run one, Run other, Action<int, int> visit)
+    private void Meet(int one, int other, Action<int, int> visit)
     {
-        var around = Around(other);
-        for (var a = one.From; a < one.To; a++)
+        ref readonly var around = ref levels[0][other];
+        var (own, others) = (runs[one], runs[other]);
+        for (var a = own.From; a < own.To; a++)
         {
             ref readonly var box = ref boxes[a];
             if (!box.Meets(around))
                 continue;
-            for (var b = one == other ? a + 1 : other.From; b < other.To; b++)
+            for (var b = one == other ? a + 1 : others.From; b < others.To; b++)
                 if (box.Meets(boxes[b]))
                     visit(Math.Min(a, b), Math.Max(a, b));
         }
