@@ -29,17 +29,19 @@ internal sealed class Bulk
     private readonly Region?[] fourth;
     private readonly Region?[] doubled;
 
-    internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips)
+    /// <param name="jobs">How many threads may work.</param>
+    internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips, int jobs)
     {
         (this.drawing, this.owners) = (drawing, owners);
         fourth = new Region?[drawing.Shapes.Length];
         doubled = new Region?[drawing.Shapes.Length];
         single = Polygons.Union(strips.Select(s => s.Full));
         crossed = Polygons.Union(strips.GroupBy(s => s.Over).Select(g => Strip.Common([.. g.Select(s => s.Full)])));
-        covers =
-        [
-            .. drawing.Shapes.Select(s => s is RunShape ? Region.Empty : Polygons.Intersect(s.Footprint, single)),
-        ];
+        covers = InOrder.Select(
+            drawing.Shapes,
+            jobs,
+            s => s is RunShape ? Region.Empty : Polygons.Intersect(s.Footprint, single)
+        );
     }
 
     /// <param name="pieces">By hooping; for each the shapes' pieces in sewing order, null where it has none.</param>

@@ -19,6 +19,12 @@ internal sealed record BodyStep(int Thread, ImmutableArray<(Piece Piece, Block B
 /// <summary>Puts the blocks of each hooping in order: few threads, few jumps, hidden ways instead of trims.</summary>
 internal static class BodySteps
 {
+    /// <summary>
+    /// A part's travel has to do with the cloth no further than this beside its stitches, µm: a cell of hidden ground,
+    /// a thread and a square that layers are counted on.
+    /// </summary>
+    private const int Beside = HiddenGround.Cell + ThreadGrid.ThreadWidth + Units.Millimetre;
+
     /// <summary>For each hooping its steps.</summary>
     /// <param name="mostLayers">That cloth and needle bear.</param>
     /// <param name="jobs">How many threads may work.</param>
@@ -40,9 +46,17 @@ internal static class BodySteps
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;
         var layers = ClothLayers.ThreadOf(sewn, jobs);
-        var parts = ordered.Select(steps => Joined(steps, layers, mostLayers, isSpread: !isKept)).ToList();
+        Box[] boxes = [.. ordered.Select(Around)];
+        var parts = InOrder.Select(
+            ordered,
+            jobs,
+            (part, earlier) => boxes[part].Meets(boxes[earlier]),
+            steps => Joined(steps, layers, mostLayers, isSpread: !isKept)
+        );
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+        // Once more, now that all others' thread lies where it will.
+        parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
         foreach (var (blocks, ground) in parts)
@@ -50,6 +64,10 @@ internal static class BodySteps
         Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
+
+    /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
+    private static Box Around(ImmutableArray<BodyStep> steps) =>
+        Box.Around(steps.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At)).Grown(Beside);
 
     /// <summary>All blocks again by the pieces that they are of.</summary>
     internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>
@@ -97,10 +115,8 @@ internal static class BodySteps
     )
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
-        var ground = new HiddenGround(blocks);
+        var ground = isSpread ? Spread(blocks, layers, mostLayers).Ground : new(blocks);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
-        for (var i = 0; i < blocks.Length && isSpread; i++)
-            blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         var first = 0;
         foreach (var step in steps)
         {
@@ -109,6 +125,16 @@ internal static class BodySteps
                     (blocks[i - 1], blocks[i]) = travel.Joined(blocks[i - 1], blocks[i], ground.FirstOf(i));
             first += step.Sewn.Length;
         }
+        return (blocks, ground);
+    }
+
+    /// <summary>The blocks of a part, what lies hidden of them spread, and what they hide.</summary>
+    private static (Block[] Blocks, HiddenGround Ground) Spread(Block[] blocks, ThreadGrid layers, int mostLayers)
+    {
+        var ground = new HiddenGround(blocks);
+        var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
+        for (var i = 0; i < blocks.Length; i++)
+            blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         return (blocks, ground);
     }
 
