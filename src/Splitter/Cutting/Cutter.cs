@@ -53,8 +53,9 @@ internal static class Cutter
             }
         }
         ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
-        (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got])).Thin(pieces, jobs);
-        LooseStrips.LeaveOut(drawing, pieces, jobs);
+        ImmutableArray<Strip> overlaps = [.. strips, .. got];
+        (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, overlaps)).Thin(pieces, jobs);
+        LooseStrips.LeaveOut(drawing, pieces, Polygons.Union(overlaps.Select(s => s.Full)), jobs);
         BareGround.Find(pieces, jobs);
         return
         [
