@@ -32,4 +32,30 @@ internal static class InOrder
         );
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
     }
+
+    /// <summary>
+    /// The same where things wait for earlier ones: in rounds, each thing as soon as all those are through, so that
+    /// what it finds does not depend on how many threads there are either.
+    /// </summary>
+    /// <param name="waits">Whether one thing waits for an earlier one, by their places.</param>
+    internal static ImmutableArray<TResult> Select<T, TResult>(
+        IReadOnlyList<T> things,
+        int jobs,
+        Func<int, int, bool> waits,
+        Func<T, TResult> work
+    )
+    {
+        var rounds = new int[things.Count];
+        for (var one = 0; one < rounds.Length; one++)
+        for (var earlier = 0; earlier < one; earlier++)
+            if (rounds[earlier] >= rounds[one] && waits(one, earlier))
+                rounds[one] = rounds[earlier] + 1;
+        var results = new TResult[things.Count];
+        foreach (var round in Enumerable.Range(0, things.Count).GroupBy(i => rounds[i]).OrderBy(round => round.Key))
+        {
+            int[] places = [.. round];
+            Select(places, jobs, i => results[i] = work(things[i]));
+        }
+        return ImmutableCollectionsMarshal.AsImmutableArray(results);
+    }
 }

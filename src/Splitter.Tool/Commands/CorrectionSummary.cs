@@ -13,6 +13,7 @@ internal sealed record CorrectionSummary(
     string Verdict,
     CorrectionSummary.MoveSummary Move,
     decimal ResidualMm,
+    ImmutableArray<CorrectionSummary.LeftSummary> Left,
     ImmutableArray<CorrectionSummary.JoinSummary> Joins,
     string? Folder,
     ImmutableArray<string> Files
@@ -36,10 +37,14 @@ internal sealed record CorrectionSummary(
                 Rounded(move.Weft * 100)
             ),
             Rounded(move.Residual / Units.Millimetre),
+            [.. correction.Left.Select(l => new LeftSummary(l.At, Rounded(l.Off / Units.Millimetre)))],
             [.. correction.Joins.Select(join => JoinSummary.Of(correction, join))],
             written ? $"{output}/{FolderOf(made)}" : null,
             written ? [.. made.Files.Select(f => Path.GetFileName(f.Path))] : []
-        );
+        )
+        {
+            HasSewnCrosses = correction.HasSewnCrosses,
+        };
     }
 
     /// <summary>Beside the folder of the hoop.</summary>
@@ -48,10 +53,11 @@ internal sealed record CorrectionSummary(
     internal string ToText() =>
         Verdict == "fits"
             ? Invariant($"Part {Part} lies as well as can be measured: sew on with it as it is. Nothing is written.\n")
-            : $"Part {Part} {Told()}.\n{Moves()}\nOn average the places that you measured will then still be "
-                + Invariant($"{ResidualMm:0.00} mm off.\n\n{Table()}\n{Folder}/\n")
-                + "Unpick the crosses, load the tape in it, and go on by its page. The tape first sews crosses\n"
-                + "where you measured: sew on only if they meet what is there.\n";
+            : $"Part {Part} {Told()}.\n{Moves()}\nOff by then, in mm, if all was read right: "
+                + string.Join(", ", Left.Select(l => Invariant($"{l.At} {l.OffMm:0.00}")))
+                + Invariant($"; on average {ResidualMm:0.00}.\n\n{Table()}\n{Folder}/\n")
+                + $"{(HasSewnCrosses ? "Unpick the crosses, load" : "Load")} the tape in it, and go on by its page. "
+                + "The tape first sews crosses\nwhere you measured: sew on only if they meet what is there.\n";
 
     private string Told() =>
         Verdict switch
@@ -89,6 +95,8 @@ internal sealed record CorrectionSummary(
         return $"{joins}\n19 times in 20 two parts miss each other by less, in mm.\n";
     }
 
+    private bool HasSewnCrosses { get; init; }
+
     private double Warp => (double)Move.LongerAlongWarpPercent / 100;
 
     private double Weft => (double)Move.LongerAlongWeftPercent / 100;
@@ -105,6 +113,9 @@ internal sealed record CorrectionSummary(
         decimal LongerAlongWarpPercent,
         decimal LongerAlongWeftPercent
     );
+
+    /// <summary>How far off a measured place will still be.</summary>
+    internal sealed record LeftSummary(string At, decimal OffMm);
 
     /// <summary>By how much two parts may miss each other, 19 times in 20.</summary>
     internal sealed record JoinSummary(string[] Between, decimal PlannedMm, decimal NowMm, decimal CoversMm)

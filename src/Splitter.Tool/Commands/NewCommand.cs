@@ -100,7 +100,8 @@ internal static class NewCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            return Answer.Wrong([.. diagnostics, CallProblems.CannotWriteRecipe(file, e.Message)]);
+            // What there is to say of the drawing is of no use without a recipe.
+            return Answer.Wrong([CallProblems.CannotWriteRecipe(file, e.Message)]);
         }
         return new(ExitCode.Done, diagnostics)
         {

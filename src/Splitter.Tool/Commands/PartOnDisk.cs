@@ -42,6 +42,10 @@ internal static class PartOnDisk
             ? [CorrectedTapeProblems.EarlierCorrection(Shown(folder), part)]
             : [];
 
+    /// <summary>The same, after a call that was refused.</summary>
+    internal static IEnumerable<Diagnostic> Untouched(IDisk disk, SetFolder folder, string part) =>
+        disk.Kind(folder.Path) == EntryKind.Folder ? [CorrectedTapeProblems.OfEarlierCall(Shown(folder), part)] : [];
+
     /// <summary>A corrected tape that is about to be written over by another.</summary>
     internal static IEnumerable<Diagnostic> Replaced(
         IDisk disk,

@@ -106,7 +106,7 @@ internal static class RealignCommand
         // What there is to say of the recipe, plan and make have said.
         var realigned = Pipeline.Realign(loaded, set, offsets);
         if (!realigned.TryGet(out var corrected))
-            return Answer.Wrong([.. realigned.Diagnostics, .. PartOnDisk.Overtaken(disk, earlier, offsets.Part)]);
+            return Answer.Wrong([.. realigned.Diagnostics, .. PartOnDisk.Untouched(disk, earlier, offsets.Part)]);
         var summary = CorrectionSummary.Of(recipe.Given, output, corrected);
         if (summary.Folder is null)
             return Done([.. realigned.Diagnostics, .. PartOnDisk.Overtaken(disk, earlier, offsets.Part)], summary);

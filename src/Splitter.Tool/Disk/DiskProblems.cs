@@ -71,4 +71,12 @@ internal static class DiskProblems
             $"this corrected tape goes with an earlier part {part}, not with what the recipe makes now; do not sew "
                 + "it: delete the folder, or measure and 'realign' again"
         );
+
+    internal static Diagnostic OtherRecipe(string folder, string there, string here) =>
+        Diagnostic.Error(
+            5059,
+            Place.Whole(folder),
+            $"holds the parts of another recipe, {there}, which may be half sewn; give {here} an 'output.folder' of "
+                + $"its own or write elsewhere with '--out', or delete the folder if {there} is no more"
+        );
 }

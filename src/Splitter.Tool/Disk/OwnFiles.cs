@@ -21,34 +21,47 @@ internal static class OwnFiles
         return [Manifest, Sums, .. names.Where(SumsReader.IsPlainName), .. sums];
     }
 
+    /// <summary>The recipe that a set was made of, as its manifest names it; null without one of ours.</summary>
+    internal static string? RecipeOf(IDisk disk, string folder) =>
+        Read(disk, folder, Manifest) is { } manifest ? RecipeIn(manifest) : null;
+
+    internal static string? RecipeIn(ReadOnlyMemory<byte> manifest) =>
+        Told(manifest, root => root.GetProperty("recipe").GetProperty("file").GetString());
+
     private static byte[]? Read(IDisk disk, string folder, string name)
     {
         var file = Path.Combine(folder, name);
         return disk.Kind(file) == EntryKind.File ? disk.Read(file) : null;
     }
 
-    /// <summary>The files of its parts; null when the file is no manifest of ours.</summary>
-    private static ImmutableArray<string>? FromManifest(byte[] manifest)
+    /// <summary>The files of its parts.</summary>
+    private static string[]? FromManifest(byte[] manifest) =>
+        Told(
+            manifest,
+            root =>
+                root.GetProperty("parts")
+                    .EnumerateArray()
+                    .SelectMany(part => part.GetProperty("files").EnumerateArray())
+                    .Select(file => file.GetString())
+                    .OfType<string>()
+                    .ToArray()
+        );
+
+    /// <summary>What a manifest says; null when the file is none of ours.</summary>
+    private static T? Told<T>(ReadOnlyMemory<byte> manifest, Func<JsonElement, T?> read)
+        where T : class
     {
         try
         {
             using var document = JsonDocument.Parse(manifest);
             var root = document.RootElement;
-            if (
-                root.ValueKind != JsonValueKind.Object
-                || !root.TryGetProperty("manifest", out _)
-                || !root.TryGetProperty("tool", out var tool)
-                || tool.GetProperty("name").GetString() != "splitter"
-            )
-                return null;
             return
-            [
-                .. root.GetProperty("parts")
-                    .EnumerateArray()
-                    .SelectMany(part => part.GetProperty("files").EnumerateArray())
-                    .Select(file => file.GetString())
-                    .OfType<string>(),
-            ];
+                root.ValueKind == JsonValueKind.Object
+                && root.TryGetProperty("manifest", out _)
+                && root.TryGetProperty("tool", out var tool)
+                && tool.GetProperty("name").GetString() == "splitter"
+                ? read(root)
+                : null;
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)
         {

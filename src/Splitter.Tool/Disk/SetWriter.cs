@@ -66,6 +66,8 @@ internal sealed class SetWriter(IDisk disk)
             held.Add((folder, hold));
             if (Recovery.Run(disk, folder) is { IsEmpty: false } left)
                 return left;
+            if (OtherRecipe(folder, files) is { } other)
+                return [other];
             if (Theirs(folder, files) is { IsEmpty: false } theirs)
                 return theirs;
             disk.CreateFolder(folder.Unfinished);
@@ -130,6 +132,19 @@ internal sealed class SetWriter(IDisk disk)
             }
         return disk.Kind(folder.Lock) == EntryKind.Link ? DiskProblems.IsALink(folder.Lock) : null;
     }
+
+    /// <summary>
+    /// A copy of a recipe, changed to try something, names the folder of the first: its parts may be on the machine by
+    /// now, and new ones do not meet what is sewn of them.
+    /// </summary>
+    private Diagnostic? OtherRecipe(SetFolder folder, ImmutableArray<OutputFile> files) =>
+        disk.Kind(folder.Path) == EntryKind.Folder
+        && OwnFiles.RecipeOf(disk, folder.Path) is { } there
+        && files.FirstOrDefault(f => NameIn(folder, f) == OwnFiles.Manifest) is { } manifest
+        && OwnFiles.RecipeIn(manifest.Bytes) is { } here
+        && !string.Equals(there, here, StringComparison.Ordinal)
+            ? DiskProblems.OtherRecipe(folder.Path, there, here)
+            : null;
 
     /// <summary>Files of the person's that the new set would replace. Some systems do not tell case apart.</summary>
     private ImmutableArray<Diagnostic> Theirs(SetFolder folder, ImmutableArray<OutputFile> files)

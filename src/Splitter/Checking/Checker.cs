@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Splitter.Outputs;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 
@@ -15,8 +17,13 @@ internal static class Checker
         {
             if (old.Read(path) is not { } bytes)
                 files.Add(new(path, FileState.Missing));
-            else if (!bytes.AsSpan().SequenceEqual(now.Read(path)))
-                files.Add(new(path, FileState.Changed));
+            else if (now.Read(path) is { } other && !bytes.AsSpan().SequenceEqual(other))
+                files.Add(
+                    new(path, FileState.Changed)
+                    {
+                        IsLabelAlone = PartFiles.IsTape(path) && TapeHeader.IsAllThatDiffers(bytes, other),
+                    }
+                );
         }
         foreach (var path in old.Paths.Except(now.Paths, StringComparer.Ordinal).Order(StringComparer.Ordinal))
             files.Add(new(path, FileState.Extra));

@@ -55,16 +55,17 @@ internal static class DifferenceText
         {
             FileState.Missing => $"{file.Path} is {(isCheck ? "missing" : "new")}",
             FileState.Extra => isCheck ? $"{file.Path} is not made any more" : $"{file.Path} is gone",
-            _ => $"{file.Path} differs",
+            _ => $"{file.Path} differs{(file.IsLabelAlone ? " in its label alone" : "")}",
         };
 
     private static string Weight(SetDifferences set) =>
         set.Weight switch
         {
             DifferenceWeight.None => "nothing differs",
-            DifferenceWeight.Papers => $"every tape is the same, and so is what the person does; only {Kinds(set)} "
-                + $"{(Plural(set) ? "differ" : "differs")}{Made(set)}",
-            DifferenceWeight.Work => "every tape is the same, but not what the person does at the machine",
+            DifferenceWeight.Papers =>
+                $"every tape sews the same, and what the person does is the same; only {Kinds(set)} "
+                    + $"{(Plural(set) ? "differ" : "differs")}{Made(set)}",
+            DifferenceWeight.Work => "every tape sews the same, but not what the person does at the machine",
             _ => "what is sewn differs",
         };
 
@@ -93,6 +94,7 @@ internal static class DifferenceText
         path.EndsWith(ManifestWriter.FileName, StringComparison.Ordinal) ? "the manifest"
         : path.EndsWith(".html", StringComparison.Ordinal) ? "the work sheet"
         : path.EndsWith(".pdf", StringComparison.Ordinal) ? "the template"
+        : PartFiles.IsTape(path) ? "a tape's label"
         : path.EndsWith(".csv", StringComparison.Ordinal) ? "a list of stitches"
         : path.EndsWith(SumsWriter.FileName, StringComparison.Ordinal) ? "the sums"
         : "a picture";

@@ -45,7 +45,9 @@ internal sealed record KnownOrigin(
     internal string? ChangedTo(KnownOrigin now)
     {
         var changes = new List<string>();
-        if (Recipe != now.Recipe)
+        if (File != now.File)
+            changes.Add($"another recipe made it, {File}");
+        else if (Recipe != now.Recipe)
             changes.Add($"the recipe {now.File} changed");
         changes.AddRange(now.Inputs.Where(i => Inputs.ContainsKey(i.Key) && Inputs[i.Key] != i.Value).Select(Changed));
         changes.AddRange(now.Inputs.Keys.Except(Inputs.Keys, StringComparer.Ordinal).Select(f => $"{f} is used now"));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs;
 using Splitter.Parts;
+using Splitter.Tapes;
 
 namespace Splitter.Checking;
 
@@ -24,7 +25,7 @@ internal static class PartComparer
         var (known, knownNow) = (old.Manifest.Part(letter), now.Manifest.Part(letter));
         var laid = now.FieldOf(letter);
         var lay = old.FieldOf(letter, laid);
-        var sameTape = old.Tape(letter).AsSpan().SequenceEqual(now.Tape(letter));
+        var sewsSame = TapeHeader.IsAllThatDiffers(old.Tape(letter), now.Tape(letter));
         var read = from before in old.Runs(letter, lay) from after in now.Runs(letter, laid) select (before, after);
         var (earlier, later) = read.TryGet(out var runs) ? runs : ([], []);
         var partner = RunPairing.Pair(earlier, later);
@@ -46,7 +47,7 @@ internal static class PartComparer
         ];
         var otherSteps = OtherSteps(pairs, known, knownNow);
         if (
-            sameTape
+            sewsSame
             && lay.Centre == laid.Centre
             && lay.Turn == laid.Turn
             && corners.IsEmpty

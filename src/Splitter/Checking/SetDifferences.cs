@@ -30,7 +30,7 @@ internal sealed record SetDifferences(
     /// <summary>How much a reviewer should make of it.</summary>
     internal DifferenceWeight Weight =>
         AreNone ? DifferenceWeight.None
-        : Files.Any(f => PartFiles.IsTape(f.Path)) ? DifferenceWeight.Stitches
+        : Files.Any(f => f.IsSewnOtherwise) ? DifferenceWeight.Stitches
         : !Parts.IsEmpty ? DifferenceWeight.Work
         : DifferenceWeight.Papers;
 }
@@ -69,7 +69,14 @@ internal enum FileState
 }
 
 /// <summary>A file that is not the same in both sets.</summary>
-internal sealed record FileDifference(string Path, FileState State);
+internal sealed record FileDifference(string Path, FileState State)
+{
+    /// <summary>A tape that sews the same under another label: its recipe has another title.</summary>
+    internal bool IsLabelAlone { get; init; }
+
+    /// <summary>A tape that is missing, too many, or sews something else.</summary>
+    internal bool IsSewnOtherwise => PartFiles.IsTape(Path) && !IsLabelAlone;
+}
 
 /// <summary>
 /// What differs in a part, by tape or by manifest: "before" in the earlier set, "after" in the later. Millimetres.

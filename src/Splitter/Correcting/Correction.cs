@@ -20,7 +20,14 @@ internal sealed record Correction(
     ImmutableArray<JoinChange> Joins,
     ImmutableArray<MeasuredOffset> Offsets,
     ImmutableArray<MeasuredOffset> Checked
-);
+)
+{
+    /// <summary>Each measured place, and how far off it will still be, µm.</summary>
+    public required ImmutableArray<(string At, double Off)> Left { get; init; }
+
+    /// <summary>Crosses of its own are sewn by now, and have to come out.</summary>
+    public required bool HasSewnCrosses { get; init; }
+}
 
 /// <summary>How a part was moved, as a person sees it with the hoop before them.</summary>
 /// <param name="Verdict">What the offsets said.</param>

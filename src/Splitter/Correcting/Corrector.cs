@@ -56,7 +56,11 @@ internal static class Corrector
             [.. joins.Where(j => j.Joins(hooping) || j.Uncovers).OrderBy(j => !j.Uncovers)],
             [.. asked.Offsets.Where(o => seen.Any(s => s.Name == o.At))],
             [.. asked.Offsets.Where(o => shown.Any(s => s.Name == o.At))]
-        );
+        )
+        {
+            Left = [.. seen.Select(s => (s.Name, MeasuredMove.LeftAt(s, judged.Move, judged.Stretch)))],
+            HasSewnCrosses = !plan.Hoopings[hooping].Alignments.IsEmpty,
+        };
 
     /// <summary>Which part it is; those that cannot be corrected are refused.</summary>
     internal static Result<int> Hooping(Plan plan, PartOffsets asked)

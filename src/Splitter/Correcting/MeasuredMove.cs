@@ -38,14 +38,14 @@ internal static class MeasuredMove
 
     /// <summary>Root mean square of what a move leaves of the offsets, as far as they were seen, µm.</summary>
     internal static double Left(ImmutableArray<Sighting> seen, RigidMove move, GrainStretch stretch) =>
-        Math.Sqrt(
-            seen.Average(s =>
-            {
-                var laid = move.Of(stretch.Of(At(s)));
-                var left = laid - Target(s, laid);
-                return Vector.Dot(left, left);
-            })
-        );
+        Math.Sqrt(seen.Average(s => Math.Pow(LeftAt(s, move, stretch), 2)));
+
+    /// <summary>The same at one place.</summary>
+    internal static double LeftAt(Sighting seen, RigidMove move, GrainStretch stretch)
+    {
+        var laid = move.Of(stretch.Of(At(seen)));
+        return (laid - Target(seen, laid)).Length;
+    }
 
     /// <summary>Where a place should come to lie, if it lies so now.</summary>
     private static Vector Target(Sighting s, Vector laid)

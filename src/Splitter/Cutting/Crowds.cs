@@ -28,11 +28,12 @@ internal static class Crowds
     /// </summary>
     private const int MostRounds = 8;
 
-    internal static PartGrounds Parted(PartGrounds grounds)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static PartGrounds Parted(PartGrounds grounds, int jobs)
     {
         for (var round = 0; round < MostRounds; round++)
         {
-            var crowds = Find(grounds);
+            var crowds = Find(grounds, jobs);
             if (crowds.IsEmpty)
                 break;
             foreach (var crowd in crowds.Polygons)
@@ -42,11 +43,14 @@ internal static class Crowds
     }
 
     /// <summary>Ground on which more than three parts would sew.</summary>
-    internal static Region Find(PartGrounds grounds)
+    internal static Region Find(PartGrounds grounds, int jobs = 1)
     {
-        var found = new List<Region>();
-        foreach (var over in grounds.Reaches.GroupBy(r => r.Over))
+        var found = InOrder.Select([.. grounds.Reaches.GroupBy(r => r.Over)], jobs, Crowded);
+        return new([.. Polygons.Union(found.SelectMany(f => f)).Polygons.Where(p => p.Area > Cores.Nothing)]);
+
+        List<Region> Crowded(IEnumerable<PartReach> over)
         {
+            var found = new List<Region>();
             Region[] strips = [.. over.Select(reach => grounds.Past(reach)).Where(strip => !strip.IsEmpty)];
             for (var i = Most; i < strips.Length; i++)
             for (var j = 1; j < i; j++)
@@ -55,8 +59,8 @@ internal static class Crowds
                 for (var k = 0; k < j && !two.IsEmpty; k++)
                     found.Add(Polygons.Intersect(two, strips[k]));
             }
+            return found;
         }
-        return new([.. Polygons.Union(found).Polygons.Where(p => p.Area > Cores.Nothing)]);
     }
 
     private static PartGrounds Part(PartGrounds grounds, Region crowd)

@@ -14,14 +14,14 @@ internal static class Cutter
     /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<Piece> Cut(Drawing drawing, Plan plan, OverlapRules overlap, int jobs = 1)
     {
-        var grounds = Crowds.Parted(new PartGrounds(plan));
-        var strips = Strip.Of(grounds, overlap.Edges);
+        var grounds = Crowds.Parted(new PartGrounds(plan), jobs);
+        var strips = Strip.Of(grounds, overlap.Edges, jobs);
         var reaches = grounds
             .Territories.Select((territory, part) => Reach.Of(territory, strips.Where(s => s.Part == part)))
             .ToImmutableArray();
         if (drawing.IsStitched)
             return TapeCutter.Cut(drawing, plan, grounds.Territories, reaches);
-        var bulk = new Bulk(drawing, plan.Owners, strips);
+        var bulk = new Bulk(drawing, plan.Owners, strips, jobs);
         var cores = new Cores(
             drawing,
             grounds,
@@ -53,9 +53,9 @@ internal static class Cutter
             }
         }
         ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
-        ImmutableArray<Strip> overlaps = [.. strips, .. got];
-        (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, overlaps)).Thin(pieces, jobs);
-        LooseStrips.LeaveOut(drawing, pieces, Polygons.Union(overlaps.Select(s => s.Full)), jobs);
+        var thinned = got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got], jobs);
+        thinned.Thin(pieces, jobs);
+        LooseStrips.LeaveOut(drawing, pieces, thinned.Overlaps, jobs);
         BareGround.Find(pieces, jobs);
         return
         [

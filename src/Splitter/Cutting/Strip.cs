@@ -18,9 +18,10 @@ internal sealed record Strip(int Part, int Over, Region EvenRows, Region OddRows
     /// Every strip of a plan. With interleaved edges the earlier part's even rows reach over the seam in full and its
     /// odd rows by a share; the later part does the opposite, so that the two are complementary row by row.
     /// </summary>
-    internal static ImmutableArray<Strip> Of(PartGrounds grounds, EdgeRule edges)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static ImmutableArray<Strip> Of(PartGrounds grounds, EdgeRule edges, int jobs = 1)
     {
-        return [.. grounds.Reaches.Select(Of).Where(s => !s.Full.IsEmpty)];
+        return [.. InOrder.Select(grounds.Reaches, jobs, Of).Where(s => !s.Full.IsEmpty)];
 
         Strip Of(PartReach reach)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using static System.FormattableString;
 
 namespace Splitter.Diagnostics;
@@ -203,6 +204,18 @@ internal static class ArtworkProblems
 
     internal static Diagnostic TooTangled(Place place, string what) =>
         Warning(2068, place, $"{what} crosses itself far too often and is left out; simplify it");
+
+    /// <param name="why">What the drawing says, in place of a width.</param>
+    internal static Diagnostic WidthGuessed(Place place, int width, string why) =>
+        Warning(
+            2069,
+            place,
+            $"{why}; the recipe says "
+                + Invariant(
+                    $"{Units.ToMillimetres(width):0.#} mm wide: look at 'width' in it before you plan, or give "
+                )
+                + "'--width'"
+        );
 
     private static Diagnostic Error(int code, Place place, string message) => Diagnostic.Error(code, place, message);
 

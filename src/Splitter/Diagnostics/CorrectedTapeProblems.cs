@@ -6,7 +6,7 @@ using static System.FormattableString;
 namespace Splitter.Diagnostics;
 
 /// <summary>
-/// What a move makes of a part, and tapes that do not go with it: SPL4012 to SPL4018 and SPL4030 to SPL4032.
+/// What a move makes of a part, and tapes that do not go with it: SPL4012 to SPL4018 and SPL4030 to SPL4033.
 /// </summary>
 internal static class CorrectedTapeProblems
 {
@@ -20,7 +20,7 @@ internal static class CorrectedTapeProblems
                 + $"what can be sewn, at the {side} of the hoop: the field less the last "
                 + Invariant($"{Units.ToMillimetres(margin)} mm at its edge. ")
                 + Invariant($"Up to {room / (double)Units.Millimetre:0.0} mm that way would do; measure again, or ")
-                + "unpick the crosses and set the part again, nearer to its place"
+                + "unpick its crosses, if it sewed any, and set the part again, nearer to its place"
         );
 
     internal static Diagnostic NearEdge(Place place, string part, string side, int left, int clearance) =>
@@ -87,6 +87,15 @@ internal static class CorrectedTapeProblems
             Place.Whole(folder),
             $"the corrected tape of part {part} that an earlier run left here does not count any more; do not sew it: "
                 + "delete the folder"
+        );
+
+    /// <summary>After a call that was refused: whether what was measured for it still holds, nobody knows.</summary>
+    internal static Diagnostic OfEarlierCall(string folder, string part) =>
+        Diagnostic.Warning(
+            4033,
+            Place.Whole(folder),
+            $"the corrected tape of part {part} here is by an earlier call, and this one has not changed it; sew it "
+                + "only if what was measured for it still holds"
         );
 
     internal static Diagnostic Replaced(string folder, string part) =>

@@ -58,7 +58,7 @@ internal static class CorrectionProblems
             4005,
             offset.Place,
             Invariant($"'{offset.At}' is off by more than {most / Units.Millimetre} mm; measure again, or ")
-                + "unpick the crosses and set the part again"
+                + "unpick its crosses, if it sewed any, and set the part again"
         );
 
     /// <param name="count">How many of them show both ways.</param>
@@ -105,8 +105,8 @@ internal static class CorrectionProblems
             place,
             "no move and no stretch of the cloth explains these figures: on average the places would still be "
                 + Invariant($"{residual / Units.Millimetre:0.00} mm off; {Again(odd)}measure again, ")
-                + "sideways and upwards, and look whether the cloth lies flat. If they stay, unpick "
-                + "the crosses and set the part again"
+                + "sideways and upwards, and look whether the cloth lies flat. If they stay, unpick its "
+                + "crosses, if it sewed any, and set the part again"
         );
 
     internal static Diagnostic Stretched(Place place, GrainStretch stretch, double most, OddFigure? odd) =>
@@ -115,8 +115,8 @@ internal static class CorrectionProblems
             place,
             $"the cloth has {MoveWords.Given(stretch.Warp, stretch.Weft)}, not only moved: the part would have to "
                 + $"become {MoveWords.Shares(stretch.Warp, stretch.Weft)}, "
-                + Invariant($"and 'registration.follow-stretch' allows {most * 100:0.##} %; {Again(odd)}unpick the ")
-                + "crosses, press the cloth without pulling it, and set the part again"
+                + Invariant($"and 'registration.follow-stretch' allows {most * 100:0.##} %; {Again(odd)}unpick its ")
+                + "crosses, if it sewed any, press the cloth without pulling it, and set the part again"
                 + (odd is null ? ". If one figure may be wrong, measure at a further place" : "")
         );
 

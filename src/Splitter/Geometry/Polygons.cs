@@ -138,7 +138,7 @@ internal static class Polygons
     /// Drops vertices that lie within a tolerance (µm) of the outline without them; topology is kept.
     /// </summary>
     internal static Region Simplify(Region region, double tolerance) =>
-        region.IsEmpty ? region : Simplification.Of(region, tolerance);
+        region.IsEmpty ? region : new Simplification(region, tolerance).Simplified();
 
     /// <summary>The question "is this point (x, y in µm) inside or on the edge", quick to ask many times.</summary>
     internal static Func<double, double, bool> Containment(Region region)

@@ -9,15 +9,24 @@ namespace Splitter.Geometry;
 /// </summary>
 internal sealed class Simplification
 {
+    /// <summary>
+    /// How often the points of a ring are looked at on average before stretches are halved. Where the farthest vertex
+    /// lies about in the middle, that is the logarithm of their number, 20 for a million; of fine stairs it may be the
+    /// very next one each time.
+    /// </summary>
+    private const int MostLooks = 64;
+
+    private readonly Region region;
     private readonly double tolerance;
     private readonly List<Point> points = [];
     private readonly List<int> starts = [0];
     private readonly SegmentIndex index;
     private readonly bool[] isKept;
 
-    private Simplification(Region region, double tolerance)
+    /// <param name="tolerance">How far from the new outline old vertices may lie, µm.</param>
+    internal Simplification(Region region, double tolerance)
     {
-        this.tolerance = tolerance;
+        (this.region, this.tolerance) = (region, tolerance);
         foreach (var ring in region.Rings)
         {
             points.AddRange(ring.Points.AsSpan());
@@ -28,15 +37,16 @@ internal sealed class Simplification
         index = new([.. points.Select(p => (double)p.X)], [.. points.Select(p => (double)p.Y)], [.. starts]);
     }
 
-    /// <param name="tolerance">How far from the new outline old vertices may lie, µm.</param>
-    internal static Region Of(Region region, double tolerance)
+    /// <summary>How many vertices were measured, each as often as it was.</summary>
+    internal long Looks { get; private set; }
+
+    internal Region Simplified()
     {
-        var simplification = new Simplification(region, tolerance);
         var line = 0;
         return Region.Sorted([
             .. region.Polygons.Select(p => new Polygon(
-                simplification.Simplified(p.Outer, line++),
-                [.. p.Holes.Select(hole => simplification.Simplified(hole, line++))]
+                Simplified(p.Outer, line++),
+                [.. p.Holes.Select(hole => Simplified(hole, line++))]
             )),
         ]);
     }
@@ -50,17 +60,20 @@ internal sealed class Simplification
             if (points[i].DistanceTo(points[first]) > points[opposite].DistanceTo(points[first]))
                 opposite = i;
         isKept[first] = isKept[opposite] = true;
+        var most = Looks + ((long)MostLooks * (last - first));
         var open = new Stack<(int From, int To)>([(opposite, last), (first, opposite)]);
         while (open.TryPop(out var stretch))
         {
             if (stretch.To - stretch.From < 2)
                 continue;
+            Looks += stretch.To - stretch.From;
             var (farthest, off) = Farthest(stretch.From, stretch.To);
             if (off <= tolerance && IsFree(line, stretch.From, stretch.To, off))
                 continue;
-            isKept[farthest] = true;
-            open.Push((farthest, stretch.To));
-            open.Push((stretch.From, farthest));
+            var divided = Looks > most ? (stretch.From + stretch.To) / 2 : farthest;
+            isKept[divided] = true;
+            open.Push((divided, stretch.To));
+            open.Push((stretch.From, divided));
         }
         ImmutableArray<Point> kept = [.. ring.Points.Where((_, i) => isKept[first + i])];
         // As narrow as the tolerance everywhere, a ring would be left with no ground, or turned inside out.
@@ -99,7 +112,9 @@ internal sealed class Simplification
         var after = to == starts[line + 1] - 1 ? starts[line] : to;
         var isFree = true;
         index.EachNear(
-            Box.Around([points[from], points[to]]).Grown((int)Math.Ceiling(off)),
+            points[from],
+            points[to],
+            off,
             segment =>
             {
                 if ((segment < from || segment >= to) && segment != before && segment != after)

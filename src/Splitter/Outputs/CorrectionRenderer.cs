@@ -19,7 +19,7 @@ internal static class CorrectionRenderer
     )
     {
         var (plan, part) = (correction.Plan, correction.Part);
-        var made = new PartOutputs(job, plan, part, $"{PartFiles.Stem(part.Letter)}-corrected", moved: true);
+        var made = new PartOutputs(job, plan, part, $"{PartFiles.Stem(part.Letter)}-corrected", new(), moved: true);
         var listed = made.Listed;
         var files = made.Render().ToList();
         var work = WorkFigures.Of(job.Recipe, job.Drawing, [listed]);

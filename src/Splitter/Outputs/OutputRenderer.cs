@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Pictures.Strands;
 using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
@@ -19,10 +20,11 @@ internal static class OutputRenderer
         ImmutableArray<DenseSpot> dense
     )
     {
+        var painters = new StrandPainters();
         var made = InOrder.Select(
             parts,
             request.Jobs,
-            part => new PartOutputs(job, plan, part, PartFiles.Stem(part.Letter))
+            part => new PartOutputs(job, plan, part, PartFiles.Stem(part.Letter), painters)
         );
         ImmutableArray<ListedPart> listed = [.. made.Select(m => m.Listed)];
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Pictures.Strands;
 using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Planning;
@@ -18,12 +19,15 @@ internal sealed class PartOutputs
     private readonly PartFigures figures;
     private readonly string name;
     private readonly bool moved;
+    private readonly StrandPainters painters;
 
     /// <param name="name">Of its files, without their endings.</param>
+    /// <param name="painters">Those of all parts.</param>
     /// <param name="moved">It was moved onto the sewn work, and its picture says so.</param>
-    internal PartOutputs(Job job, Plan plan, Part part, string name, bool moved = false)
+    internal PartOutputs(Job job, Plan plan, Part part, string name, StrandPainters painters, bool moved = false)
     {
-        (this.job, this.plan, this.part, this.name, this.moved) = (job, plan, part, name, moved);
+        (this.job, this.plan, this.part, this.name) = (job, plan, part, name);
+        (this.painters, this.moved) = (painters, moved);
         tape = PartTape.Of(part, job.Recipe.Title);
         figures = PartFigures.Of(job.Recipe, part, tape);
         Listed = new(part, figures, [.. Kinds.Select(PathOf)]);
@@ -57,7 +61,13 @@ internal sealed class PartOutputs
         {
             OutputKind.Tape => TapeWriter.Write(tape),
             OutputKind.Svg => SvgWriter.Write(picture.Value),
-            OutputKind.Thread => PngWriter.WriteIndexed(ThreadRaster.OfPart(picture.Value)),
+            OutputKind.Thread => WriteThread(picture.Value),
             _ => CsvWriter.Write(part),
         };
+
+    private byte[] WriteThread(Picture picture)
+    {
+        using var raster = ThreadRaster.OfPart(picture, painters);
+        return PngWriter.WriteIndexed(raster);
+    }
 }

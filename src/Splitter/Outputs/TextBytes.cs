@@ -14,33 +14,44 @@ internal sealed class TextBytes(int room = 1 << 8)
     /// <summary>Bytes to begin with where all stitches of a part follow.</summary>
     internal const int Long = 1 << 16;
 
-    private readonly ArrayBufferWriter<byte> bytes = new(room);
+    /// <summary>Rented: what is outgrown serves the next page instead of waiting for the collector.</summary>
+    private byte[] bytes = ArrayPool<byte>.Shared.Rent(room);
 
-    internal byte[] ToArray() => bytes.WrittenSpan.ToArray();
+    private int count;
+
+    /// <summary>All of it; the next text begins anew.</summary>
+    internal byte[] ToArray()
+    {
+        var all = bytes.AsSpan(0, count).ToArray();
+        ArrayPool<byte>.Shared.Return(bytes);
+        (bytes, count) = ([], 0);
+        return all;
+    }
 
     internal TextBytes Add(ReadOnlySpan<byte> utf8)
     {
-        bytes.Write(utf8);
+        utf8.CopyTo(Room(utf8.Length));
+        count += utf8.Length;
         return this;
     }
 
     internal TextBytes Add(string text)
     {
-        Encoding.UTF8.GetBytes(text, bytes);
+        count += Encoding.UTF8.GetBytes(text, Room(Encoding.UTF8.GetMaxByteCount(text.Length)));
         return this;
     }
 
     internal TextBytes Add(char ascii)
     {
-        bytes.GetSpan(1)[0] = (byte)ascii;
-        bytes.Advance(1);
+        Room(1)[0] = (byte)ascii;
+        count++;
         return this;
     }
 
     internal TextBytes Add(int number)
     {
-        Utf8Formatter.TryFormat(number, bytes.GetSpan(LongestNumber), out var length);
-        bytes.Advance(length);
+        Utf8Formatter.TryFormat(number, Room(LongestNumber), out var length);
+        count += length;
         return this;
     }
 
@@ -62,5 +73,18 @@ internal sealed class TextBytes(int room = 1 << 8)
         if (whole > 0 || part == 0)
             Add(whole);
         return part > 0 ? Add('.').Add((char)('0' + part)) : this;
+    }
+
+    /// <summary>Where so many bytes more can be written.</summary>
+    private Span<byte> Room(int more)
+    {
+        if (bytes.Length - count < more)
+        {
+            var larger = ArrayPool<byte>.Shared.Rent(Math.Max(2 * bytes.Length, count + more));
+            bytes.AsSpan(0, count).CopyTo(larger);
+            ArrayPool<byte>.Shared.Return(bytes);
+            bytes = larger;
+        }
+        return bytes.AsSpan(count);
     }
 }

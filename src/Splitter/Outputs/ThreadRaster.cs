@@ -1,5 +1,6 @@
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Pictures.Strands;
 
 namespace Splitter.Outputs;
 
@@ -17,17 +18,18 @@ internal static class ThreadRaster
     /// <summary>The same on the work sheet's cover, where half a sheet's width is enough.</summary>
     private const int SmallPixels = 1100;
 
-    internal static Raster OfFinished(Picture picture) => Drawn(picture, FinishedPixels);
+    internal static Raster OfFinished(Picture picture) => Drawn(picture, FinishedPixels, painters: null);
 
-    internal static Raster OfPart(Picture picture) => Drawn(picture, PartPixels);
+    /// <param name="painters">Those of all parts.</param>
+    internal static Raster OfPart(Picture picture, StrandPainters painters) => Drawn(picture, PartPixels, painters);
 
     internal static Raster Small(Raster finished) =>
         finished.Reduced((Math.Max(finished.Width, finished.Height) + SmallPixels - 1) / SmallPixels);
 
     /// <param name="finest">Pixels of a millimetre at most.</param>
-    private static Raster Drawn(Picture picture, int finest)
+    private static Raster Drawn(Picture picture, int finest, StrandPainters? painters)
     {
         var room = MostPixels * Units.Millimetre / Math.Max(picture.Width, picture.Height);
-        return Raster.InTrueScale(picture, Math.Clamp(room, 1, finest));
+        return Raster.InTrueScale(picture, Math.Clamp(room, 1, finest), painters);
     }
 }

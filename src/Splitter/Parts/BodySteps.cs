@@ -19,6 +19,12 @@ internal sealed record BodyStep(int Thread, ImmutableArray<(Piece Piece, Block B
 /// <summary>Puts the blocks of each hooping in order: few threads, few jumps, hidden ways instead of trims.</summary>
 internal static class BodySteps
 {
+    /// <summary>
+    /// A part's travel has to do with the cloth no further than this beside its stitches, µm: a cell of hidden ground,
+    /// a thread and a square that layers are counted on.
+    /// </summary>
+    private const int Beside = HiddenGround.Cell + ThreadGrid.ThreadWidth + Units.Millimetre;
+
     /// <summary>For each hooping its steps.</summary>
     /// <param name="mostLayers">That cloth and needle bear.</param>
     /// <param name="jobs">How many threads may work.</param>
@@ -40,7 +46,13 @@ internal static class BodySteps
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;
         var layers = ClothLayers.ThreadOf(sewn, jobs);
-        var parts = ordered.Select(steps => Joined(steps, layers, mostLayers, isSpread: !isKept)).ToList();
+        Box[] boxes = [.. ordered.Select(Around)];
+        var parts = InOrder.Select(
+            ordered,
+            jobs,
+            (part, earlier) => boxes[part].Meets(boxes[earlier]),
+            steps => Joined(steps, layers, mostLayers, isSpread: !isKept)
+        );
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
@@ -50,6 +62,10 @@ internal static class BodySteps
         Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
     }
+
+    /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
+    private static Box Around(ImmutableArray<BodyStep> steps) =>
+        Box.Around(steps.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At)).Grown(Beside);
 
     /// <summary>All blocks again by the pieces that they are of.</summary>
     internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>

@@ -29,7 +29,28 @@ internal static class StarterRecipe
     /// <param name="width">Of the finished work, µm; null for the one that the drawing states.</param>
     internal static Result<string> Write(string name, SourceFile artwork, int? width) =>
         from survey in Survey.Of(artwork, width)
-        select Checked(Text(YamlText.IsPlain(name) ? name : "recipe", artwork.Path, survey));
+        from text in Result.Of(
+            Checked(Text(YamlText.IsPlain(name) ? name : "recipe", artwork.Path, survey)),
+            Guessed(artwork, survey)
+        )
+        select text;
+
+    /// <summary>A finger's width or a bedspread may come of a drawing without units.</summary>
+    private static ImmutableArray<Diagnostic> Guessed(SourceFile artwork, Survey survey) =>
+        survey.WidthFrom switch
+        {
+            WidthSource.Pixels or WidthSource.Nothing =>
+            [
+                ArtworkProblems.WidthGuessed(
+                    Place.Whole(artwork.Path),
+                    survey.Width,
+                    survey.WidthFrom == WidthSource.Pixels
+                        ? "the drawing states no unit, and each of its units is taken for 1/96 inch"
+                        : "the drawing states no width that can be sewn"
+                ),
+            ],
+            _ => [],
+        };
 
     private static string Text(string name, string artwork, Survey survey)
     {

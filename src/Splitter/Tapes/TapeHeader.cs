@@ -67,6 +67,10 @@ internal readonly record struct TapeHeader(string Label, int? Records, int? Stop
         );
     }
 
+    /// <summary>Two tapes sew the same, record by record.</summary>
+    internal static bool IsAllThatDiffers(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
+        one.Length > Length && other.Length > Length && one[Length..].SequenceEqual(other[Length..]);
+
     private static string LabelOf(string text) =>
         new string([
             .. text.Substring(LabelKey.Length, LabelLength)

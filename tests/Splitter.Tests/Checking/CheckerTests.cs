@@ -176,7 +176,7 @@ public sealed class CheckerTests
         );
         Assert.Equal(
             [
-                "every tape is the same, but not what the person does at the machine",
+                "every tape sews the same, but not what the person does at the machine",
                 "why: not by the recipe or the files it names: they are those that the set was made of",
                 "parts: changed A B",
             ],

@@ -51,6 +51,19 @@ public sealed class SimplificationTests
         Assert.Equal(both.Rings, Polygons.Simplify(both, 300).Rings);
     }
 
+    /// <summary>
+    /// All corners of these stairs stay, since steps are 42 µm deep. The farthest of each stretch is the next one to its
+    /// end: looked for each time it was half the square of their number, 5,000 million.
+    /// </summary>
+    [Fact]
+    public void CornersOfFineStairsAreLookedAtFewTimes()
+    {
+        var stairs = InscribedDiscTests.Stairs(steps: 50_000, each: 60);
+        var simplification = new Simplification(stairs, 25);
+        Assert.Equal(stairs.Rings, simplification.Simplified().Rings);
+        Assert.InRange(simplification.Looks, 1_000_000, 10_000_000);
+    }
+
     private static IEnumerable<Ring> Sorted(Region region) => region.Rings.OrderBy(r => r.Points[0]);
 
     /// <summary>Stars without other stars, with many fine teeth.</summary>

@@ -18,8 +18,8 @@ public sealed class DeflatedTests
                 (length, values, run, seed) =>
                 {
                     var data = Bytes(length, values, run, seed);
-                    Assert.Equal(data, Read(Deflated.Of(data, effort: 12)));
-                    Assert.Equal(data, Read(Deflated.Of(data, Deflated.Thorough)));
+                    Assert.Equal(data, Read(Deflated.Of(data, RepeatSearch.Textured)));
+                    Assert.Equal(data, Read(Deflated.Of(data, RepeatSearch.Thorough)));
                 },
                 cases: 30
             );
@@ -29,7 +29,7 @@ public sealed class DeflatedTests
     {
         var row = Bytes(length: 2000, values: 256, run: 1, seed: 7);
         byte[] rows = [.. Enumerable.Repeat(row, 100).SelectMany(r => r)];
-        Assert.InRange(Deflated.Of(rows, effort: 12).Length, 0, row.Length + 2000);
+        Assert.InRange(Deflated.Of(rows, RepeatSearch.Textured).Length, 0, row.Length + 2000);
     }
 
     private static byte[] Bytes(int length, int values, int run, uint seed)

@@ -133,8 +133,10 @@ public sealed class StrandTests
             .Holds(
                 pixels =>
                 {
-                    var palette = Palette.Of(pixels);
-                    return palette.Colours.Length == 256 && palette.Indices.Length == 5000;
+                    var palette = new Palette(pixels);
+                    var indices = new byte[5000];
+                    palette.Index(pixels, indices);
+                    return palette.Colours.Length == 256 && indices.Distinct().Count() == 256;
                 },
                 cases: 3
             );

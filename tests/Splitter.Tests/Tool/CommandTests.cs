@@ -151,6 +151,27 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(["bad.yaml", "good.yaml"], Names());
     }
 
+    /// <summary>The first one's parts may be half sewn by then.</summary>
+    [Fact]
+    public async Task ACopyOfARecipeDoesNotReplaceThePartsOfTheFirst()
+    {
+        _ = await ToolRun.Run("make", Written("sails.yaml", Recipe));
+        var before = await File.ReadAllTextAsync(At("parts", "large", "SHA256SUMS"));
+        var ran = await ToolRun.Run(
+            "make",
+            Written("trial.yaml", Recipe.Replace("Two sails", "Trial", StringComparison.Ordinal))
+        );
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains(
+            "SPL5059: holds the parts of another recipe, sails.yaml, which may be half sewn",
+            ran.Error,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(before, await File.ReadAllTextAsync(At("parts", "large", "SHA256SUMS")));
+        var check = await ToolRun.Run("check", At("trial.yaml"));
+        Assert.Contains("why: another recipe made it, sails.yaml", check.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task TwoRecipesDoNotShareAFolder()
     {

@@ -106,7 +106,7 @@ public sealed class CompareCommandTests : IDisposable
         var recipe = await Make("old", text);
         await File.WriteAllTextAsync(At("pond.svg"), Drawing.Replace("<!-- -->", "", StringComparison.Ordinal));
         var drawing = (await ToolRun.Run("check", recipe, "--out", At("old"))).Output.Split('\n');
-        Assert.StartsWith("  every tape is the same, and so is what the person does", drawing[1]);
+        Assert.StartsWith("  every tape sews the same, and what the person does is the same", drawing[1]);
         Assert.Equal("  why: the file pond.svg changed", drawing[2]);
         await File.WriteAllTextAsync(recipe, text.Replace("width: 90", "width: 120", StringComparison.Ordinal));
         var wider = (await ToolRun.Run("check", recipe, "--out", At("old"))).Output.Split('\n');
@@ -114,6 +114,22 @@ public sealed class CompareCommandTests : IDisposable
             "  why: the recipe sails.yaml changed; the file pond.svg changed; the work is 120 x 120 mm, not 90 x 90 mm",
             wider[2]
         );
+    }
+
+    /// <summary>A title is the tapes' label: nothing is to be sewn again for it.</summary>
+    [Fact]
+    public async Task AnotherTitleIsNoOtherStitch()
+    {
+        await Make("old", CommandTests.Recipe, "--hoop", "large");
+        var other = CommandTests.Recipe.Replace("Two sails", "Evening", StringComparison.Ordinal);
+        await File.WriteAllTextAsync(At("sails.yaml"), other);
+        string[] check = ["check", At("sails.yaml"), "--hoop", "large", "--out", At("old")];
+        var ran = await ToolRun.Run(check);
+        Assert.Equal(1, ran.ExitCode);
+        Assert.Contains("every tape sews the same, and what the person does is the same", ran.Output);
+        Assert.Contains("why: the recipe sails.yaml changed; the title is 'Evening', not 'Two sails'", ran.Output);
+        Assert.Contains("part-A.dst differs in its label alone", ran.Output);
+        Assert.Equal(0, (await ToolRun.Run([.. check, "--stitches-only"])).ExitCode);
     }
 
     [Fact]
@@ -215,7 +231,7 @@ public sealed class CompareCommandTests : IDisposable
         var ran = await ToolRun.Run(call);
         Assert.Equal(1, ran.ExitCode);
         Assert.Contains(
-            "every tape is the same, and so is what the person does; only the manifest differs (made by Splitter 0.0.",
+            "every tape sews the same, and what the person does is the same; only the manifest differs (made by Splitter 0.0.",
             ran.Output
         );
         Assert.Equal(0, (await ToolRun.Run([.. call, "--stitches-only"])).ExitCode);

@@ -83,7 +83,11 @@ public sealed class CorrectedTapeTests : IDisposable
         Assert.Contains("warning SPL4031: the corrected tape of part B", fits.Error, StringComparison.Ordinal);
         var refused = await sails.Realign("--at", "A1 2 mm right", "--at", "A3 2 mm left");
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains("warning SPL4031", refused.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "warning SPL4033: the corrected tape of part B here is by",
+            refused.Error,
+            StringComparison.Ordinal
+        );
         var another = await sails.Realign("--at", "A1 0.8 mm right", "--at", "A3 0.8 mm right");
         Assert.Equal(0, another.ExitCode);
         Assert.Contains("warning SPL4032", another.Error, StringComparison.Ordinal);

@@ -33,14 +33,17 @@ public sealed class NewCommandTests : IDisposable
     public void Dispose() => Directory.Delete(root, recursive: true);
 
     [Theory]
-    [InlineData("pennant.svg", Pennant)]
-    [InlineData("it's 50% \"off\" & odd #1.svg", Icon)]
-    [InlineData("islands.geojson", Islands)]
-    public async Task WhatIsStartedIsPlannedAndMade(string name, string drawing)
+    [InlineData("pennant.svg", Pennant, "")]
+    [InlineData("it's 50% \"off\" & odd #1.svg", Icon, "states no width that can be sewn; the recipe says 200 mm wide")]
+    [InlineData("islands.geojson", Islands, "states no width that can be sewn; the recipe says 200 mm wide")]
+    public async Task WhatIsStartedIsPlannedAndMade(string name, string drawing, string warned)
     {
         var artwork = Written(name.Replace("\"", "", StringComparison.Ordinal), drawing);
         var recipe = Path.ChangeExtension(artwork, ".yaml");
-        Assert.Equal((0, ""), Seen(await ToolRun.Run("new", artwork)));
+        var started = await ToolRun.Run("new", artwork);
+        Assert.Equal(0, started.ExitCode);
+        Assert.Contains(warned, started.Error, StringComparison.Ordinal);
+        Assert.Equal(warned.Length > 0, started.Error.Contains("SPL2069", StringComparison.Ordinal));
         Assert.Equal((0, ""), Seen(await ToolRun.Run("plan", recipe)));
         var made = await ToolRun.Run("make", recipe, "--hoop", "large", "--format", "json");
         Assert.Equal((0, ""), Seen(made));

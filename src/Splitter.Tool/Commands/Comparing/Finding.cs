@@ -11,7 +11,10 @@ internal sealed record FindingRule(string Id, string Text)
 {
     internal static readonly FindingRule Missing = new("SPL5020", "A file is missing, or new.");
     internal static readonly FindingRule Extra = new("SPL5021", "A file is not made any more.");
-    internal static readonly FindingRule Paper = new("SPL5022", "A picture, sheet, list or manifest differs.");
+    internal static readonly FindingRule Paper = new(
+        "SPL5022",
+        "A picture, sheet, list, manifest or a tape's label differs."
+    );
     internal static readonly FindingRule Tape = new("SPL5023", "A tape differs.");
     internal static readonly FindingRule Part = new(
         "SPL5024",
@@ -35,9 +38,9 @@ internal sealed record Finding(FindingRule Rule, bool IsNote, string Message, Pl
             {
                 FileState.Missing => FindingRule.Missing,
                 FileState.Extra => FindingRule.Extra,
-                _ => PartFiles.IsTape(file.Path) ? FindingRule.Tape : FindingRule.Paper,
+                _ => file.IsSewnOtherwise ? FindingRule.Tape : FindingRule.Paper,
             };
-            yield return new(rule, !PartFiles.IsTape(file.Path), DifferenceText.Of(file, isCheck), place, null);
+            yield return new(rule, !file.IsSewnOtherwise, DifferenceText.Of(file, isCheck), place, null);
         }
         foreach (var (shape, text) in DifferenceText.AtTheMachine(set))
             yield return new(

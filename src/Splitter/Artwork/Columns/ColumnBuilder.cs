@@ -24,6 +24,7 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
         var tracks = runs.ConvertAll(FirstPart);
         var stars = Stars(runs, centre);
         var joints = new List<JointEnd>();
+        var covered = tracks.ConvertAll(Covered);
         foreach (
             var i in Enumerable
                 .Range(0, tracks.Count)
@@ -31,9 +32,17 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
                 .OrderByDescending(i => Math.Round(tracks[i].Length))
                 .ThenBy(i => tracks[i][0].Middle)
         )
+        {
             tracks[i] = BothEnds(runs[i], tracks[i], (last, track) => JoinedEnd(i, last, track));
+            covered[i] = Covered(tracks[i]);
+        }
         foreach (var end in joints)
-            tracks.AddRange(ends.Behind(end.Last, end.Heading, rung => Bare(rung, Covering(tracks))).ToList());
+        {
+            var near = covered.FindAll(c => c.Meets(ColumnEnds.Reach(end.Last)));
+            var behind = ends.Behind(end.Last, end.Heading, rung => Bare(rung, near)).ToList();
+            tracks.AddRange(behind);
+            covered.AddRange(behind.ConvertAll(Covered));
+        }
         return [.. tracks.Where(t => t.Count >= 2).Select(RungSpacing.Even).Where(c => c.Rungs.Length >= 2)];
 
         Track FirstPart(ColumnJoining.Run run)
@@ -61,10 +70,13 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
                 return track;
             }
             joints.Add(new(track.Last, last.Heading));
-            var covering = new CoveredGround(
-                tracks.Where((_, k) => k != run).SelectMany(t => Pairs(t, t.Count)).Concat(Pairs(track, Own(track)))
-            );
-            ends.IntoJoint(track, last.Heading, rung => Bare(rung, covering));
+            var reach = ColumnEnds.Reach(track.Last);
+            List<CoveredGround> near =
+            [
+                .. covered.Where((c, k) => k != run && c.Meets(reach)),
+                new(Pairs(track, Own(track))),
+            ];
+            ends.IntoJoint(track, last.Heading, rung => Bare(rung, near));
             return track;
         }
     }
@@ -84,8 +96,7 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
     private static Vector Direction(Branch branch, Func<int, Point> centre) =>
         Vector.Between(centre(branch.EndJoint), branch.Last.Middle).Unit;
 
-    private static CoveredGround Covering(IEnumerable<Track> tracks) =>
-        new(tracks.SelectMany(t => Pairs(t, t.Count).Concat(t.Closed ? [(t.Last, t[0])] : [])));
+    private static CoveredGround Covered(Track track) => new(Pairs(track, track.Count));
 
     private static Track BothEnds(ColumnJoining.Run run, Track track, Func<Branch, Track, Track> finish) =>
         finish(run.Branches[0].Reversed(), finish(run.Branches[^1], track).Reversed()).Reversed();
@@ -104,12 +115,14 @@ internal sealed class ColumnBuilder(InnerTriangles ground, CrossLines lines)
             yield return (track[i - 1], track[i]);
     }
 
-    private static (double From, double To)? Bare(Rung rung, CoveredGround covering)
+    private static (double From, double To)? Bare(Rung rung, List<CoveredGround> covered)
     {
         // In the middle of its share each: an edge that two columns have in common covers nothing of either.
         var bare = Enumerable
             .Range(0, Probes)
-            .Where(i => !covering.Contains(rung.Left.Towards(rung.Right, (i + 0.5) / Probes)))
+            .Where(i =>
+                rung.Left.Towards(rung.Right, (i + 0.5) / Probes) is var at && !covered.Exists(c => c.Contains(at))
+            )
             .ToList();
         return bare.Count == 0 ? null : (bare[0] / (double)Probes, (bare[^1] + 1) / (double)Probes);
     }

@@ -36,6 +36,10 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// </summary>
     private const double WorthGoingOn = 0.1;
 
+    /// <summary>What rungs into a joint and behind it may lie in; they are no longer than the last sound one.</summary>
+    internal static Box Reach(Rung last) =>
+        Box.Around([last.Middle]).Grown((int)Math.Ceiling((LongestReach + 1) * last.Width));
+
     /// <summary>To where the outline ends.</summary>
     /// <param name="last">The facing points of the track's last rung.</param>
     internal void ToOutline(Track track, Facing last, Vector heading)

@@ -8,9 +8,10 @@ namespace Splitter.Artwork.Svg;
 internal static class Snapping
 {
     /// <summary>
-    /// 100 m: no sheet comes near it, and the squares of such lengths in µm are still exact in a double.
+    /// 20 m, as of other drawings, µm. Two points are at most 40 m apart then: products of such differences, of which
+    /// crossings are told, are still exact in a double.
     /// </summary>
-    internal const double Reach = 1e8;
+    internal const double Reach = PlaneGeometry.Reach;
 
     /// <summary>
     /// A dot is a line this long, µm: enough to have a direction, too short to see beside a 0.4 mm thread.

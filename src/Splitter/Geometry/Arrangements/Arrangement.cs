@@ -12,9 +12,8 @@ internal sealed class Arrangement
 
     private Arrangement(List<Stretch> stretches, List<Winding> windings)
     {
-        var keys = Distinct(stretches);
-        Vertices = Array.ConvertAll(keys, key => new Point((int)(key >> 32), (int)key ^ int.MinValue));
-        Edges = Merged(stretches, windings, keys);
+        (Vertices, var numbers) = Numbered(stretches);
+        Edges = Merged(stretches, windings, numbers, Vertices.Length);
     }
 
     /// <summary>By x, then y.</summary>
@@ -31,53 +30,69 @@ internal sealed class Arrangement
         return new Boundary(arrangement).Ground();
     }
 
-    private static long[] Distinct(List<Stretch> stretches)
+    /// <summary>All vertices, and for each stretch the number of the one where it begins.</summary>
+    private static (Point[] Vertices, int[] Numbers) Numbered(List<Stretch> stretches)
     {
         // Lines are closed: where one stretch begins, another one ends.
-        long[] all = [.. stretches.Select(s => Key(s.From))];
-        Array.Sort(all);
-        var count = 0;
-        for (var i = 0; i < all.Length; i++)
-            if (i == 0 || all[i] != all[i - 1])
-                all[count++] = all[i];
-        return all[..count];
+        var (keys, order, numbers) = (new long[stretches.Count], new int[stretches.Count], new int[stretches.Count]);
+        for (var i = 0; i < keys.Length; i++)
+            (keys[i], order[i]) = (Key(stretches[i].From), i);
+        Array.Sort(keys, order);
+        var vertices = new List<Point>(keys.Length);
+        for (var i = 0; i < keys.Length; i++)
+        {
+            if (i == 0 || keys[i] != keys[i - 1])
+                vertices.Add(stretches[order[i]].From);
+            numbers[order[i]] = vertices.Count - 1;
+        }
+        return ([.. vertices], numbers);
     }
 
     /// <summary>Of the same order as points.</summary>
     private static long Key(Point p) => ((long)p.X << 32) | (uint)(p.Y ^ int.MinValue);
 
-    /// <param name="vertices">Their keys.</param>
-    private static Edge[] Merged(List<Stretch> stretches, List<Winding> windings, long[] vertices)
+    /// <param name="numbers">Of the vertices where stretches begin.</param>
+    /// <param name="vertices">How many there are.</param>
+    private static Edge[] Merged(List<Stretch> stretches, List<Winding> windings, int[] numbers, int vertices)
     {
-        var edges = new List<Edge>(stretches.Count);
-        var keys = new long[stretches.Count];
-        var added = new Winding[stretches.Count];
-        for (var i = 0; i < keys.Length; i++)
+        // Put where they begin rather than sorted: few edges lead on from one vertex.
+        var starts = new int[vertices + 1];
+        var all = new Edge[numbers.Length];
+        for (int i = 0, first = 0; i < all.Length; i++)
         {
-            var (from, to) = (NumberOf(stretches[i].From), NumberOf(stretches[i].To));
+            var isLast = i + 1 == all.Length || stretches[i + 1].Line != stretches[i].Line;
+            var (from, to) = (numbers[i], numbers[isLast ? first : i + 1]);
             var winding = windings[stretches[i].Line];
-            keys[i] = ((long)Math.Min(from, to) << 32) | (uint)Math.Max(from, to);
-            added[i] = from < to ? winding : -winding;
+            all[i] = new()
+            {
+                From = Math.Min(from, to),
+                To = Math.Max(from, to),
+                Step = from < to ? winding : -winding,
+            };
+            starts[all[i].From]++;
+            if (isLast)
+                first = i + 1;
         }
-        Array.Sort(keys, added);
-        for (int i = 0, next; i < keys.Length; i = next)
+        for (var vertex = 1; vertex <= vertices; vertex++)
+            starts[vertex] += starts[vertex - 1];
+        var sorted = new Edge[all.Length];
+        foreach (var edge in all)
+            sorted[--starts[edge.From]] = edge;
+        var count = 0;
+        for (var vertex = 0; vertex < vertices; vertex++)
         {
-            var step = added[i];
-            for (next = i + 1; next < keys.Length && keys[next] == keys[i]; next++)
-                step += added[next];
-            if (step != default)
-                edges.Add(
-                    new()
-                    {
-                        From = (int)(keys[i] >> 32),
-                        To = (int)keys[i],
-                        Step = step,
-                    }
-                );
+            var leading = sorted.AsSpan(starts[vertex]..starts[vertex + 1]);
+            leading.Sort(static (a, b) => a.To - b.To);
+            for (int i = 0, next; i < leading.Length; i = next)
+            {
+                var edge = leading[i];
+                for (next = i + 1; next < leading.Length && leading[next].To == edge.To; next++)
+                    edge = edge with { Step = edge.Step + leading[next].Step };
+                if (edge.Step != default)
+                    sorted[count++] = edge;
+            }
         }
-        return [.. edges];
-
-        int NumberOf(Point vertex) => Array.BinarySearch(vertices, Key(vertex));
+        return sorted[..count];
     }
 
     private void Sweep(Func<Winding, bool> isInside)

@@ -54,7 +54,7 @@ internal sealed class SegmentIndex
         {
             if (level == 0)
             {
-                Meet(runs[node], runs[node], visit);
+                Meet(node, node, visit);
                 return;
             }
             var (one, other) = (2 * node, (2 * node) + 1);
@@ -71,7 +71,7 @@ internal sealed class SegmentIndex
                 return;
             if (level == 0)
             {
-                Meet(runs[one], runs[other], visit);
+                Meet(one, other, visit);
                 return;
             }
             var below = levels[level - 1].Length;
@@ -81,17 +81,18 @@ internal sealed class SegmentIndex
         }
     }
 
-    /// <summary>Every segment whose box meets another one, until enough are seen.</summary>
+    /// <summary>Every segment whose box comes near a straight line, until enough are seen.</summary>
+    /// <param name="reach">How near, µm.</param>
     /// <param name="visit">Whether to go on.</param>
-    internal void EachNear(Box box, Func<int, bool> visit)
+    internal void EachNear(Point from, Point to, double reach, Func<int, bool> visit)
     {
-        var at = new Extent(box.Left, box.Top, box.Right, box.Bottom);
+        var at = new Strip(from, to, reach);
         if (runs.Length > 0)
             Below(levels.Count - 1, 0);
 
         bool Below(int level, int node)
         {
-            if (!levels[level][node].Meets(at))
+            if (!at.Meets(levels[level][node]))
                 return true;
             if (level > 0)
             {
@@ -101,21 +102,22 @@ internal sealed class SegmentIndex
             }
             else
                 for (var segment = runs[node].From; segment < runs[node].To; segment++)
-                    if (boxes[segment].Meets(at) && !visit(segment))
+                    if (at.Meets(boxes[segment]) && !visit(segment))
                         return false;
             return true;
         }
     }
 
-    private void Meet(Run one, Run other, Action<int, int> visit)
+    private void Meet(int one, int other, Action<int, int> visit)
     {
-        var around = Around(other);
-        for (var a = one.From; a < one.To; a++)
+        ref readonly var around = ref levels[0][other];
+        var (own, others) = (runs[one], runs[other]);
+        for (var a = own.From; a < own.To; a++)
         {
             ref readonly var box = ref boxes[a];
             if (!box.Meets(around))
                 continue;
-            for (var b = one == other ? a + 1 : other.From; b < other.To; b++)
+            for (var b = one == other ? a + 1 : others.From; b < others.To; b++)
                 if (box.Meets(boxes[b]))
                     visit(Math.Min(a, b), Math.Max(a, b));
         }
@@ -156,6 +158,29 @@ internal sealed class SegmentIndex
             && other.Left <= Right + Reach
             && Top <= other.Bottom + Reach
             && other.Top <= Bottom + Reach;
+    }
+
+    /// <summary>What is near a straight line: of many slanted ones side by side, few boxes meet each.</summary>
+    private readonly struct Strip(Point from, Point to, double reach)
+    {
+        private readonly (double X, double Y) way = ((double)to.X - from.X, (double)to.Y - from.Y);
+        private readonly Extent around = new(
+            Math.Min(from.X, to.X) - reach,
+            Math.Min(from.Y, to.Y) - reach,
+            Math.Max(from.X, to.X) + reach,
+            Math.Max(from.Y, to.Y) + reach
+        );
+
+        internal bool Meets(in Extent box)
+        {
+            if (!around.Meets(box))
+                return false;
+            // The box's middle from the line, and how far the box reaches towards it; both times the line's length.
+            var (x, y) = (((box.Left + box.Right) / 2) - from.X, ((box.Top + box.Bottom) / 2) - from.Y);
+            var towards = (Math.Abs(way.X) * (box.Bottom - box.Top)) + (Math.Abs(way.Y) * (box.Right - box.Left));
+            var length = Math.Sqrt((way.X * way.X) + (way.Y * way.Y));
+            return Math.Abs((way.X * y) - (way.Y * x)) <= (towards / 2) + ((reach + Reach) * length);
+        }
     }
 
     /// <summary>

@@ -51,7 +51,9 @@ internal sealed class SnapRounding
         // Many lines through one place cross there in each pair.
         foreach (var pixel in crossings.Distinct())
             index.EachNear(
-                new(pixel.X, pixel.Y, pixel.X, pixel.Y),
+                pixel,
+                pixel,
+                0,
                 segment =>
                 {
                     PassIfHot(segment, pixel);

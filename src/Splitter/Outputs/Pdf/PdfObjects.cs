@@ -1,4 +1,5 @@
 using System.Globalization;
+using Splitter.Outputs.Pictures;
 
 namespace Splitter.Outputs.Pdf;
 
@@ -29,7 +30,7 @@ internal sealed class PdfObjects
     /// <param name="entries">Of its dictionary, beside length and filter.</param>
     internal int Add(string entries, byte[] content)
     {
-        var compressed = Pictures.Deflated.Of(content, Pictures.Deflated.Thorough);
+        var compressed = Deflated.Of(content, RepeatSearch.Thorough);
         bodies.Add(
             new TextBytes()
                 .Add("<<")

@@ -13,31 +13,32 @@ internal static class Deflated
     /// <summary>Deflate with a window of 32 kB, and no dictionary (RFC 1950, 2.2).</summary>
     private const int Header = 0x789c;
 
-    /// <summary>Earlier places to look at where repetition is what there is: flat colours, or text.</summary>
-    internal const int Thorough = 1024;
-
     /// <summary>
     /// Literals and repeats with codes of their own. At 48 bits each at most they fit into the library's buffer, which
     /// takes 64 kB.
     /// </summary>
     private const int MostOfBlock = 10_000;
 
-    /// <param name="effort">At how many earlier places to look for the longest repeat.</param>
-    internal static byte[] Of(byte[] data, int effort)
+    internal static byte[] Of(byte[] data, RepeatSearch search) => Of(data, data.Length, search);
+
+    /// <param name="length">Bytes of the data that count.</param>
+    internal static byte[] Of(byte[] data, int length, RepeatSearch search)
     {
         var pending = new DeflaterPending();
         var codes = new DeflaterHuffman(pending);
-        using var compressed = new MemoryStream();
+        var compressed = new TextBytes(TextBytes.Long);
         var buffer = new byte[1 << 16];
         pending.WriteShortMSB(Header);
+        var repeats = new Repeats(data, length, search);
         var (first, next, count) = (0, 0, 0);
-        foreach (var (length, distance) in Repeats.Of(data, effort))
+        while (next < length)
         {
+            var (same, distance) = repeats.Next();
             if (distance == 0)
                 codes.TallyLit(data[next]);
             else
-                codes.TallyDist(distance, length);
-            next += length;
+                codes.TallyDist(distance, same);
+            next += same;
             if (++count == MostOfBlock)
             {
                 EndBlock(isLast: false);
@@ -47,16 +48,18 @@ internal static class Deflated
         EndBlock(isLast: true);
         pending.AlignToByte();
         var sum = new Adler32();
-        sum.Update(data);
+        sum.Update(new ArraySegment<byte>(data, 0, length));
         pending.WriteShortMSB((int)(sum.Value >> 16));
         pending.WriteShortMSB((int)(sum.Value & 0xffff));
-        compressed.Write(buffer, 0, pending.Flush(buffer, 0, buffer.Length));
+        compressed.Add(Flushed());
         return compressed.ToArray();
 
         void EndBlock(bool isLast)
         {
             codes.FlushBlock(data, first, next - first, isLast);
-            compressed.Write(buffer, 0, pending.Flush(buffer, 0, buffer.Length));
+            compressed.Add(Flushed());
         }
+
+        ReadOnlySpan<byte> Flushed() => buffer.AsSpan(0, pending.Flush(buffer, 0, buffer.Length));
     }
 }

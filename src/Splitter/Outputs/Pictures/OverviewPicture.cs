@@ -79,7 +79,11 @@ internal sealed class OverviewPicture
     internal static Picture Of(Recipe recipe, ShownGround ground, ImmutableArray<ListedPart> parts) =>
         new OverviewPicture(recipe, ground, parts).Draw();
 
-    internal static byte[] Png(Picture overview) => PngWriter.Write(Raster.Of(overview, Pixels));
+    internal static byte[] Png(Picture overview)
+    {
+        using var raster = Raster.Of(overview, Pixels);
+        return PngWriter.Write(raster);
+    }
 
     private Picture Draw()
     {

@@ -15,7 +15,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     /// <summary>Scan lines of a row of pixels: level edges get as many shades.</summary>
     private const int LinesPerRow = 8;
 
-    private const int LineStep = Fraction / LinesPerRow;
+    internal const int LineStep = Fraction / LinesPerRow;
 
     /// <summary>Of a pixel that is covered wholly.</summary>
     private const int Full = Fraction * LinesPerRow;
@@ -56,7 +56,7 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         var (top, bottom) = (int.MaxValue, 0);
         for (var i = 0; i < outline.Length; i++)
         {
-            var edge = new Edge(outline[i], outline[i + 1 == outline.Length ? 0 : i + 1]);
+            var edge = new PainterEdge(outline[i], outline[i + 1 == outline.Length ? 0 : i + 1]);
             var (first, end) = LinesOf(edge);
             var sides = edge.Turn > 0 ? downs : ups;
             for (var line = first; line < end; line++)
@@ -68,44 +68,33 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             spans.Add(line, Math.Min(downs[line], ups[line]), Math.Max(downs[line], ups[line]));
     }
 
+    /// <summary>The same of the end of a pen.</summary>
+    internal void Add(Nib nib, Point at)
+    {
+        var shape = nib.At(at.Y);
+        // Rounded down, above the picture, too.
+        var line = (int)Math.Floor((double)at.Y / LineStep) + shape.First;
+        foreach (var (from, to) in shape.Lines)
+        {
+            if (line >= 0 && line < height * LinesPerRow)
+                spans.Add(line, at.X + from, at.X + to);
+            line++;
+        }
+    }
+
+    /// <summary>Those that a pen has used, by their radius.</summary>
+    internal Dictionary<double, Nib> Nibs { get; } = [];
+
     private void Add(Point from, Point to)
     {
-        var edge = new Edge(from, to);
+        var edge = new PainterEdge(from, to);
         var (first, end) = LinesOf(edge);
         for (var line = first; line < end; line++)
             crossings.Add((line, Crossing(edge.At(line), edge.Turn)));
     }
 
-    private (int First, int End) LinesOf(in Edge edge) =>
-        (Math.Max(0, Edge.Ceiling(edge.Top.Y)), Math.Min(height * LinesPerRow, Edge.Ceiling(edge.Bottom.Y)));
-
-    /// <summary>An edge of an outline, from the top.</summary>
-    private readonly struct Edge
-    {
-        internal Edge(Point from, Point to)
-        {
-            Turn = from.Y < to.Y ? 1 : -1;
-            (Top, Bottom) = Turn > 0 ? (from, to) : (to, from);
-        }
-
-        /// <summary>Whether it goes down, 1, or up, -1.</summary>
-        internal int Turn { get; }
-        internal Point Top { get; }
-        internal Point Bottom { get; }
-
-        /// <summary>Where it crosses a scan line.</summary>
-        internal int At(int line)
-        {
-            var down = (long)(line * LineStep) + (LineStep / 2) - Top.Y;
-            return Top.X + (int)(down * (Bottom.X - Top.X) / (Bottom.Y - Top.Y));
-        }
-
-        /// <summary>
-        /// The first line at a height or below. Scan line n lies at the middle of its step; an edge crosses it when top
-        /// &lt;= middle &lt; bottom.
-        /// </summary>
-        internal static int Ceiling(int y) => (int)Math.Ceiling((y - (LineStep / 2)) / (double)LineStep);
-    }
+    private (int First, int End) LinesOf(in PainterEdge edge) =>
+        (Math.Max(0, edge.First), Math.Min(height * LinesPerRow, edge.End));
 
     /// <summary>
     /// A number that is the greater the further right the place is, and says whether the outline goes round what lies
@@ -178,6 +167,10 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         foreach (ref var value in pixels.AsSpan(((y * width) + x) * 3, 3))
             value = shades[value];
     }
+
+    /// <summary>Pixels of one row once more on another.</summary>
+    internal void Repeat(int x, int count, int from, int to) =>
+        pixels.AsSpan(((from * width) + x) * 3, count * 3).CopyTo(pixels.AsSpan(((to * width) + x) * 3));
 
     private void Cover(int from, int to, ref int left, ref int right)
     {

@@ -6,8 +6,7 @@ namespace Splitter.Outputs.Pictures;
 /// The colours that stand for all of a picture's, chosen by halving boxes of colours at their median (median cut,
 /// Heckbert 1982, from memory). Whole numbers, and the first of equals, so that every machine chooses alike.
 /// </summary>
-/// <param name="Indices">One for each pixel.</param>
-internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
+internal sealed class Palette
 {
     private const int MostColours = 256;
 
@@ -16,67 +15,70 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
 
     private const int Unseen = 8 - Bits;
 
+    /// <summary>For each key the colour that stands for it.</summary>
+    private readonly byte[] indexOf = new byte[1 << (3 * Bits)];
+
     /// <summary>Pixels whose colours agree in those bits.</summary>
-    private sealed class Bin(int key)
+    private record struct Bin(int Key, long Count, long Red, long Green, long Blue)
     {
-        private long red;
-        private long green;
-        private long blue;
-
-        internal int Key { get; } = key;
-
-        internal long Count { get; private set; }
-
-        internal long Sum(int channel) =>
-            channel switch
-            {
-                0 => red,
-                1 => green,
-                _ => blue,
-            };
-
-        internal void Add(ReadOnlySpan<byte> pixel, int count)
-        {
-            Count += count;
-            (red, green, blue) = (
-                red + (pixel[0] * (long)count),
-                green + (pixel[1] * (long)count),
-                blue + (pixel[2] * (long)count)
-            );
-        }
-
-        internal int Channel(int channel) => (Key >> (Bits * (2 - channel))) & ((1 << Bits) - 1);
+        internal readonly int Channel(int channel) => (Key >> (Bits * (2 - channel))) & ((1 << Bits) - 1);
     }
 
     /// <param name="pixels">Three bytes each.</param>
-    internal static Palette Of(byte[] pixels)
+    internal Palette(ReadOnlySpan<byte> pixels)
     {
-        var bins = new Bin?[1 << (3 * Bits)];
-        for (var (i, next) = (0, 0); i < pixels.Length; i = next)
-        {
-            // Bare cloth and paper are long stretches of one colour.
-            for (next = i + 3; next < pixels.Length && AreSame(pixels, i, next); next += 3) { }
-            var key = KeyOf(pixels, i);
-            (bins[key] ??= new(key)).Add(pixels.AsSpan(i, 3), (next - i) / 3);
-        }
-        var boxes = Boxes([.. bins.OfType<Bin>()]);
-        var indexOf = new byte[bins.Length];
+        var boxes = Boxes(Bins(pixels));
+        Colours = [.. boxes.Select(b => b.Mean)];
         foreach (var (index, box) in boxes.Index())
-        foreach (var bin in box.Bins)
+        foreach (ref readonly var bin in box.Bins)
             indexOf[bin.Key] = (byte)index;
-        var indices = new byte[pixels.Length / 3];
-        for (var i = 0; i < indices.Length; i++)
-            indices[i] = indexOf[KeyOf(pixels, i * 3)];
-        return new([.. boxes.Select(b => b.Mean)], indices);
     }
 
-    private static bool AreSame(byte[] pixels, int one, int other) =>
-        pixels[one] == pixels[other] && pixels[one + 1] == pixels[other + 1] && pixels[one + 2] == pixels[other + 2];
+    internal ImmutableArray<Colour> Colours { get; }
 
-    private static int KeyOf(byte[] pixels, int at) =>
+    /// <summary>Which colour stands for each pixel.</summary>
+    internal void Index(ReadOnlySpan<byte> pixels, Span<byte> indices)
+    {
+        for (int first = 0, next; first < pixels.Length; first = next)
+        {
+            next = EndOfSame(pixels, first);
+            indices[(first / 3)..(next / 3)].Fill(indexOf[KeyOf(pixels, first)]);
+        }
+    }
+
+    private static Bin[] Bins(ReadOnlySpan<byte> pixels)
+    {
+        var bins = new Bin[1 << (3 * Bits)];
+        for (int first = 0, next; first < pixels.Length; first = next)
+        {
+            next = EndOfSame(pixels, first);
+            var key = KeyOf(pixels, first);
+            ref var bin = ref bins[key];
+            var count = (next - first) / 3;
+            bin.Key = key;
+            bin.Count += count;
+            bin.Red += count * pixels[first];
+            bin.Green += count * pixels[first + 1];
+            bin.Blue += count * pixels[first + 2];
+        }
+        return [.. bins.Where(bin => bin.Count > 0)];
+    }
+
+    /// <summary>Bare cloth and paper are long stretches of one colour.</summary>
+    private static int EndOfSame(ReadOnlySpan<byte> pixels, int first)
+    {
+        var next = first + 3;
+        // Mostly the first byte tells that the next pixel is another.
+        if (next == pixels.Length || pixels[first] != pixels[next])
+            return next;
+        var same = pixels[first..].CommonPrefixLength(pixels[next..]);
+        return next + (same / 3 * 3);
+    }
+
+    private static int KeyOf(ReadOnlySpan<byte> pixels, int at) =>
         (pixels[at] >> Unseen << (2 * Bits)) | (pixels[at + 1] >> Unseen << Bits) | (pixels[at + 2] >> Unseen);
 
-    private static List<PaletteBox> Boxes(ImmutableArray<Bin> bins)
+    private static List<PaletteBox> Boxes(Bin[] bins)
     {
         List<PaletteBox> boxes = [new(bins)];
         while (boxes.Count < MostColours && boxes.MaxBy(b => b.Weight) is { Weight: > 0 } widest)
@@ -90,40 +92,53 @@ internal sealed record Palette(ImmutableArray<Colour> Colours, byte[] Indices)
     /// <summary>Colours that stand beside each other.</summary>
     private sealed class PaletteBox
     {
-        private readonly long count;
+        private readonly ArraySegment<Bin> bins;
+        private readonly Bin sum;
         private readonly int longest;
 
-        internal PaletteBox(ImmutableArray<Bin> bins)
+        internal PaletteBox(ArraySegment<Bin> bins)
         {
-            Bins = bins;
-            count = bins.Sum(b => b.Count);
-            ImmutableArray<int> sides =
-            [
-                .. Enumerable.Range(0, 3).Select(c => bins.Max(b => b.Channel(c)) - bins.Min(b => b.Channel(c))),
-            ];
-            longest = sides.IndexOf(sides.Max());
-            Weight = sides[longest] * Math.Sqrt(count);
+            this.bins = bins;
+            foreach (ref readonly var bin in Bins)
+                sum = new(Key: 0, sum.Count + bin.Count, sum.Red + bin.Red, sum.Green + bin.Green, sum.Blue + bin.Blue);
+            var side = 0;
+            for (var channel = 2; channel >= 0; channel--)
+                if (Side(channel) is var length && length >= side)
+                    (longest, side) = (channel, length);
+            Weight = side * Math.Sqrt(sum.Count);
         }
 
-        internal ImmutableArray<Bin> Bins { get; }
+        internal ReadOnlySpan<Bin> Bins => bins;
 
         /// <summary>
         /// How much would be gained by halving it: few pixels of a rare colour count too. 0 for a single colour.
         /// </summary>
         internal double Weight { get; }
 
-        internal Colour Mean => new(MeanOf(0), MeanOf(1), MeanOf(2));
+        internal Colour Mean => new(MeanOf(sum.Red), MeanOf(sum.Green), MeanOf(sum.Blue));
 
-        internal IEnumerable<PaletteBox> Halved()
+        /// <summary>Two boxes of its bins, which it puts in order.</summary>
+        internal PaletteBox[] Halved()
         {
-            var sorted = Bins.ToArray();
-            Array.Sort([.. sorted.Select(b => (b.Channel(longest) << (3 * Bits)) | b.Key)], sorted);
+            var channel = longest;
+            var sorted = bins.AsSpan();
+            sorted.Sort((a, b) => OrderOf(a).CompareTo(OrderOf(b)));
             var (before, half) = (0L, 0);
-            while (half < sorted.Length - 1 && (half == 0 || (before + sorted[half].Count) * 2 <= count))
+            while (half < sorted.Length - 1 && (half == 0 || (before + sorted[half].Count) * 2 <= sum.Count))
                 before += sorted[half++].Count;
-            return [new([.. sorted[..half]]), new([.. sorted[half..]])];
+            return [new(bins[..half]), new(bins[half..])];
+
+            int OrderOf(in Bin bin) => (bin.Channel(channel) << (3 * Bits)) | bin.Key;
         }
 
-        private byte MeanOf(int channel) => (byte)((Bins.Sum(b => b.Sum(channel)) + (count / 2)) / count);
+        private int Side(int channel)
+        {
+            var (least, most) = (int.MaxValue, 0);
+            foreach (ref readonly var bin in Bins)
+                (least, most) = (Math.Min(least, bin.Channel(channel)), Math.Max(most, bin.Channel(channel)));
+            return most - least;
+        }
+
+        private byte MeanOf(long channel) => (byte)((channel + (sum.Count / 2)) / sum.Count);
     }
 }

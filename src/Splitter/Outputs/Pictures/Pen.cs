@@ -16,9 +16,9 @@ internal static class Pen
     internal static void Draw(Painter painter, ImmutableArray<ImmutableArray<Point>> lines, PixelScale scale, int width)
     {
         var radius = scale.Of(width) / 2.0;
-        var round = radius <= CoarseRadius ? Coarse : Fine;
         Span<Point> bar = stackalloc Point[4];
-        var disc = new Point[round.Length];
+        if (!painter.Nibs.TryGetValue(radius, out var nib))
+            painter.Nibs.Add(radius, nib = NibOf(radius));
         foreach (var line in lines)
         {
             var last = scale.Of(line[0]);
@@ -27,9 +27,7 @@ internal static class Pen
                 var at = scale.Of(line[i]);
                 if (i > 0 && at == last)
                     continue;
-                for (var k = 0; k < round.Length; k++)
-                    disc[k] = Off(at, round[k].X * radius, round[k].Y * radius);
-                painter.AddConvex(disc);
+                painter.Add(nib, at);
                 if (i > 0)
                 {
                     var length = last.DistanceTo(at);
@@ -46,6 +44,9 @@ internal static class Pen
             }
         }
     }
+
+    private static Nib NibOf(double radius) =>
+        new([.. (radius <= CoarseRadius ? Coarse : Fine).Select(d => Off(default, d.X * radius, d.Y * radius))]);
 
     private static Point Off(Point point, double x, double y) =>
         new(

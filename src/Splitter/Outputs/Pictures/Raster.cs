@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures.Strands;
@@ -5,15 +6,24 @@ using Splitter.Outputs.Pictures.Strands;
 namespace Splitter.Outputs.Pictures;
 
 /// <summary>A picture in pixels: three bytes each, rows from the top.</summary>
-internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] Pixels)
+/// <param name="rented">Room for them, which goes back when the picture is no longer needed.</param>
+internal sealed class Raster(int width, int height, int pixelsPerMetre, byte[] rented) : IDisposable
 {
+    internal int Width => width;
+    internal int Height => height;
+    internal int PixelsPerMetre => pixelsPerMetre;
+    internal Span<byte> Pixels => rented.AsSpan(0, width * height * 3);
+
+    public void Dispose() => ArrayPool<byte>.Shared.Return(rented);
+
     /// <summary>A picture as high as asked for.</summary>
-    internal static Raster Of(Picture picture, int height)
+    /// <param name="painters">Of thread, if there are other pictures.</param>
+    internal static Raster Of(Picture picture, int height, StrandPainters? painters = null)
     {
         var width = Math.Max(1, (int)(((long)picture.Width * height * 2 + picture.Height) / (2L * picture.Height)));
         var scale = new PixelScale(height, picture.Height);
-        var pixels = new byte[width * height * 3];
-        Array.Fill(pixels, byte.MaxValue);
+        var pixels = ArrayPool<byte>.Shared.Rent(width * height * 3);
+        pixels.AsSpan(0, width * height * 3).Fill(byte.MaxValue);
         var painter = new Painter(width, height, pixels);
         var threads = new List<PaintedThread>();
         foreach (var item in picture.Items)
@@ -52,7 +62,7 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
         void Sew()
         {
             if (threads.Count > 0)
-                StrandLayer.Paint(width, height, pixels, scale, threads);
+                StrandLayer.Paint(width, height, pixels, scale, threads, painters ?? new());
             threads.Clear();
         }
     }
@@ -61,21 +71,22 @@ internal sealed record Raster(int Width, int Height, int PixelsPerMetre, byte[] 
     /// Whole pixels of a millimetre, so that rows of stitches, which lie on tenths of a millimetre, and pixels do not
     /// beat against each other.
     /// </summary>
-    internal static Raster InTrueScale(Picture picture, int pixelsOfMillimetre) =>
-        Of(picture, (int)((long)picture.Height * pixelsOfMillimetre / Units.Millimetre));
+    internal static Raster InTrueScale(Picture picture, int pixelsOfMillimetre, StrandPainters? painters = null) =>
+        Of(picture, (int)((long)picture.Height * pixelsOfMillimetre / Units.Millimetre), painters);
 
     /// <summary>Smaller: each pixel the mean of so many by so many.</summary>
     internal Raster Reduced(int by)
     {
         var (width, height) = (Width / by, Height / by);
-        var pixels = new byte[width * height * 3];
+        var all = Pixels;
+        var pixels = ArrayPool<byte>.Shared.Rent(width * height * 3);
         for (var y = 0; y < height; y++)
         for (var x = 0; x < width * 3; x++)
         {
             var sum = by * by / 2;
             for (var down = 0; down < by; down++)
             for (var right = 0; right < by; right++)
-                sum += Pixels[(((((y * by) + down) * Width) + ((x / 3) * by) + right) * 3) + (x % 3)];
+                sum += all[(((((y * by) + down) * Width) + ((x / 3) * by) + right) * 3) + (x % 3)];
             pixels[(y * width * 3) + x] = (byte)(sum / (by * by));
         }
         return new(width, height, PixelsPerMetre / by, pixels);

@@ -45,12 +45,23 @@ internal static class Weave
         var columns = Even(left, to.X / Painter.Fraction, scale);
         var rows = Even(top, to.Y / Painter.Fraction, scale);
         byte[][] darker = [.. Enumerable.Range(0, (Samples * Samples) + 1).Select(Darker)];
+        // The first row may be cloth in part only; of all others those are the same that lie alike on the squares.
+        var drawn = new int[Samples + 1];
         for (var y = 0; y < rows.Length; y++)
-        for (var x = 0; x < columns.Length; x++)
         {
-            var dark = (columns[x] * rows[y]) + ((Samples - columns[x]) * (Samples - rows[y]));
-            if (dark > 0)
-                painter.Shade(left + x, top + y, darker[dark]);
+            ref var same = ref drawn[rows[y]];
+            if (same > 0)
+            {
+                painter.Repeat(left, columns.Length, top + same, top + y);
+                continue;
+            }
+            for (var x = 0; x < columns.Length; x++)
+            {
+                var dark = (columns[x] * rows[y]) + ((Samples - columns[x]) * (Samples - rows[y]));
+                if (dark > 0)
+                    painter.Shade(left + x, top + y, darker[dark]);
+            }
+            same = y;
         }
     }
 

@@ -2,6 +2,7 @@ using System.Xml.Linq;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Planning;
+using Splitter.Recipes;
 
 namespace Splitter.Outputs.Sheets;
 
@@ -26,7 +27,7 @@ internal sealed class FoldPicture(SheetContent sheet, Hooping first)
         canvas.Text(sheet.Say.Say("hoop.top"), new(frame.Inside.Left, frame.Inside.Top - letters), letters, Colour.Ink);
         foreach (var line in sheet.Plan.PlacementLines)
             canvas.Dashes(letters / 4, letters, MarkInk.Placement, frame.Lay(line.From), frame.Lay(line.To));
-        var stays = frame.Lay(Stays(sheet.Recipe.Cloth));
+        var stays = frame.Lay(Stays(sheet.Recipe.Cloth, first.Field));
         var seen = stays.Common(frame.Page.Grown(-letters / 2));
         canvas.Area(seen, Colour.Of(sheet.Recipe.Cloth.Color));
         canvas.Lines(letters / 10, MarkInk.Frame, 100, Hatching.Of(seen, 3 * letters));
@@ -52,35 +53,55 @@ internal sealed class FoldPicture(SheetContent sheet, Hooping first)
         );
     }
 
-    /// <summary>The larger side of each fold, on the drawing: least is folded over.</summary>
-    internal static Box Stays(Recipes.Cloth cloth)
+    /// <summary>The side of each fold that is not folded over, on the drawing.</summary>
+    internal static Box Stays(Cloth cloth, Field first)
     {
-        var box = cloth.OnDrawing!.Value;
+        var (box, whole) = (cloth.OnDrawing!.Value, cloth.OnDrawing.Value);
         if (cloth.UprightFold is { } upright)
-            box = KeepsLeft(cloth) ? box with { Right = box.Left + upright } : box with { Left = box.Left + upright };
-        if (cloth.LevelFold is { } level)
-            box = KeepsTop(cloth)
+            box = KeepsLeft(cloth, first)
                 ? box with
                 {
-                    Bottom = cloth.OnDrawing.Value.Top + level,
+                    Right = whole.Left + upright,
                 }
                 : box with
                 {
-                    Top = cloth.OnDrawing.Value.Top + level,
+                    Left = whole.Left + upright,
+                };
+        if (cloth.LevelFold is { } level)
+            box = KeepsTop(cloth, first)
+                ? box with
+                {
+                    Bottom = whole.Top + level,
+                }
+                : box with
+                {
+                    Top = whole.Top + level,
                 };
         return box;
     }
 
-    internal static bool KeepsLeft(Recipes.Cloth cloth) => 2 * cloth.UprightFold >= cloth.Size!.Value.Width;
+    /// <summary>
+    /// The larger side stays: least is folded over. Of two alike that stays which has more room in the first field,
+    /// where the folds are laid on its lines: the more of a fold lies there, the straighter the cloth comes to lie.
+    /// </summary>
+    internal static bool KeepsLeft(Cloth cloth, Field first) =>
+        KeepsFirst(cloth.UprightFold, cloth.Size!.Value.Width, first.Centre.X - cloth.OnDrawing!.Value.Left);
 
-    internal static bool KeepsTop(Recipes.Cloth cloth) => 2 * cloth.LevelFold >= cloth.Size!.Value.Height;
+    /// <inheritdoc cref="KeepsLeft"/>
+    internal static bool KeepsTop(Cloth cloth, Field first) =>
+        KeepsFirst(cloth.LevelFold, cloth.Size!.Value.Height, first.Centre.Y - cloth.OnDrawing!.Value.Top);
+
+    private static bool KeepsFirst(int? fold, int side, int centre) =>
+        2 * fold == side ? centre <= fold : 2 * fold > side;
 
     /// <summary>Over the fold, in the hoop: towards what is folded back.</summary>
     private Point Away(PlacementLine line)
     {
         var cloth = sheet.Recipe.Cloth;
         var way =
-            line.Fold == Fold.Upright ? new Point(KeepsLeft(cloth) ? 1 : -1, 0) : new(0, KeepsTop(cloth) ? 1 : -1);
+            line.Fold == Fold.Upright
+                ? new Point(KeepsLeft(cloth, first.Field) ? 1 : -1, 0)
+                : new(0, KeepsTop(cloth, first.Field) ? 1 : -1);
         var (from, to) = (frame.Lay(line.From), frame.Lay(line.From + way));
         return to - from;
     }

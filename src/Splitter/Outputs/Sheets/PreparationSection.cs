@@ -60,18 +60,18 @@ internal static class PreparationSection
 
     private static IEnumerable<object> Folds(SheetContent sheet)
     {
-        var (say, cloth) = (sheet.Say, sheet.Recipe.Cloth);
+        var (say, cloth, first) = (sheet.Say, sheet.Recipe.Cloth, sheet.Plan.Hoopings[0].Field);
         if (sheet.Plan.PlacementLines.IsEmpty || cloth.Size is not var (width, height))
             yield break;
         if (cloth.UprightFold is { } upright)
             yield return say.Say(
-                FoldPicture.KeepsLeft(cloth) ? "prepare.fold-upright.left" : "prepare.fold-upright.right",
+                FoldPicture.KeepsLeft(cloth, first) ? "prepare.fold-upright.left" : "prepare.fold-upright.right",
                 ("left", sheet.Numbers.Length(upright)),
                 ("right", sheet.Numbers.Length(width - upright))
             );
         if (cloth.LevelFold is { } level)
             yield return say.Say(
-                FoldPicture.KeepsTop(cloth) ? "prepare.fold-level.up" : "prepare.fold-level.down",
+                FoldPicture.KeepsTop(cloth, first) ? "prepare.fold-level.up" : "prepare.fold-level.down",
                 ("bottom", sheet.Numbers.Length(height - level)),
                 ("top", sheet.Numbers.Length(level))
             );

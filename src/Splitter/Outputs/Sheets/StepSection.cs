@@ -123,20 +123,30 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
                     IsBrief(step) ? say.Say("stop.brief") : say.Say("stop.title", ("step", $"{step.Number}"))
                 )
             ),
-            step.Kind == StepKind.Alignment
-                ? Judged(step)
-                : [Html.Ticks(step.Actions), .. step.Kind == StepKind.Corners ? Set() : []]
+            step.Kind == StepKind.Alignment ? Judged(step)
+                : step.Kind == StepKind.Corners ? Set(step)
+                : Html.Ticks(step.Actions)
         );
     }
 
-    /// <summary>Where no cross shows the fit, what a person reads there stands at this stop.</summary>
-    private object?[] Set() =>
+    /// <summary>
+    /// Where no cross shows the fit, what a person reads at the corners stands here, before any of them is taken out.
+    /// </summary>
+    private object?[] Set(Step step)
+    {
+        var looked = step.Actions.IndexOf(say.Say("stop.no-cross")) + 1;
+        if (looked == 0)
+            return [Html.Ticks(step.Actions), Tacks(say.Say("tacks.count"))];
+        var good = sheet.Numbers.Fine(AlignmentLimit.OfPart(sheet.Plan, Part));
+        return
         [
+            Html.Ticks(step.Actions[..looked]),
             Tacks(say.Say("tacks.count")),
-            sheet.Recipe.Registration.Alignment && Part.Hooping.Alignments.IsEmpty
-                ? new RealignLine(sheet, Part).Write()
-                : null,
+            Html.Element("p", say.Say("check.hole-good", ("good", good))),
+            new RealignLine(sheet, Part).Write(),
+            looked == step.Actions.Length ? null : Html.Ticks(step.Actions[looked..]),
         ];
+    }
 
     /// <summary>
     /// First what to look at and what will do, then setting it again, and only when all is well what cannot be undone:

@@ -38,7 +38,8 @@ internal static class NormalSpread
         var (middle, half) = ((xx + yy) / 2, Math.Sqrt(((xx - yy) * (xx - yy) / 4) + (xy * xy)));
         var rms = Math.Sqrt(xx + yy);
         var (low, high) = (Least * rms, Most * rms);
-        for (var i = 0; i < Halvings; i++)
+        // Only as long as it may still change which whole number is told.
+        for (var i = 0; i < Halvings && Math.Round(low) < Math.Round(high); i++)
         {
             var radius = (low + high) / 2;
             if (ShareWithin(radius, middle, half) < Share)

@@ -17,7 +17,7 @@ internal sealed class OrderTask
 
     private readonly ImmutableArray<Box> commons;
     private readonly Dictionary<(int Field, int A, int B, int C), ImmutableArray<(Point At, int Donor)>> ideals = [];
-    private readonly Dictionary<(int, int), ImmutableArray<Point>> meetings;
+    private readonly ImmutableArray<ImmutableArray<Point>> meetings;
     private readonly ImmutableArray<Point>[] own;
 
     internal OrderTask(Recipe recipe, Layout layout, ImmutableArray<Crossing> crossings, int first)
@@ -33,20 +33,21 @@ internal sealed class OrderTask
             from b in Enumerable.Range(0, Count)
             select CommonGround.Of(recipe, layout.Fields[a], layout.Fields[b]),
         ];
-        meetings = crossings
+        var met = crossings
             .GroupBy(c => (Math.Min(c.Earlier, c.Later), Math.Max(c.Earlier, c.Later)))
             .ToDictionary(g => g.Key, g => Extremes.Of(g.SelectMany(c => c.Line.Points)));
+        meetings =
+        [
+            .. from a in Enumerable.Range(0, Count)
+            from b in Enumerable.Range(0, Count)
+            select met.GetValueOrDefault((Math.Min(a, b), Math.Max(a, b)), []),
+        ];
         own =
         [
             .. Enumerable
                 .Range(0, Count)
                 .Select(f =>
-                    meetings
-                        .Where(m => m.Key.Item1 == f || m.Key.Item2 == f)
-                        .SelectMany(m => m.Value)
-                        .Distinct()
-                        .Order()
-                        .ToImmutableArray()
+                    Enumerable.Range(0, Count).SelectMany(o => Meeting(f, o)).Distinct().Order().ToImmutableArray()
                 )
                 .Select((points, f) => points.IsEmpty ? Extremes.Of(layout.Grounds[f]) : points),
         ];
@@ -71,8 +72,7 @@ internal sealed class OrderTask
     internal Box Common(int a, int b) => commons[(a * Count) + b];
 
     /// <summary>Where two fields meet; nowhere when no seam between them cuts anything.</summary>
-    internal ImmutableArray<Point> Meeting(int a, int b) =>
-        meetings.TryGetValue((Math.Min(a, b), Math.Max(a, b)), out var points) ? points : [];
+    internal ImmutableArray<Point> Meeting(int a, int b) => meetings[(a * Count) + b];
 
     /// <summary>Where a field meets others, or else the corners of its ground.</summary>
     internal ImmutableArray<Point> Edge(int field) => own[field];

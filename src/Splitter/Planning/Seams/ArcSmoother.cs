@@ -42,6 +42,9 @@ internal sealed class ArcSmoother(
     /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
     private const int LongestLeg = 32;
 
+    /// <summary>Sums are rounded: what may be dearer by less than this is priced to the end, mm of plain fill.</summary>
+    private const double Doubt = 1e-6;
+
     /// <summary>Corners are cut off this far from their tip, µm, and less on short legs: half a cell.</summary>
     private const double Rounding = 1500;
 
@@ -105,7 +108,7 @@ internal sealed class ArcSmoother(
         {
             if (before + Bend >= most)
                 return Bend;
-            var ground = price.OfGround(a, b, later, owners, BesideEdge);
+            var ground = price.OfGround(a, b, later, owners, BesideEdge, most - before - Bend + Doubt);
             return Bend + (before + (Bend + ground) >= most ? ground : ground + price.OfCrossings(a, b));
         }
     }

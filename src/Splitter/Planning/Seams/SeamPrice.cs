@@ -84,7 +84,15 @@ internal sealed class SeamPrice
     /// <param name="alongEdge">
     /// What running along an edge costs, as a share of running through the middle of a fill.
     /// </param>
-    internal double OfGround(Point from, Point to, int later, ImmutableArray<int?> owners, double alongEdge)
+    /// <param name="enough">From here on it need not be priced to the end: it shows this much or more.</param>
+    internal double OfGround(
+        Point from,
+        Point to,
+        int later,
+        ImmutableArray<int?> owners,
+        double alongEdge,
+        double enough = double.PositiveInfinity
+    )
     {
         var length = from.DistanceTo(to);
         if (length == 0)
@@ -92,8 +100,8 @@ internal sealed class SeamPrice
         var along = Vector.Between(from, to).Unit;
         var aside = along.Left * EdgeDistance;
         var count = (int)Math.Ceiling(length / Step);
-        var shown = 0.0;
-        for (var k = 0; k < count; k++)
+        var (shown, most) = (0.0, enough / length * count * Units.Millimetre);
+        for (var k = 0; k < count && shown < most; k++)
         {
             var way = length * (k + 0.5) / count;
             shown += Share(from.X + (along.X * way), from.Y + (along.Y * way), aside, later, owners, alongEdge);

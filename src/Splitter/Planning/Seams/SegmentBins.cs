@@ -19,8 +19,10 @@ internal sealed class SegmentBins<T>
     internal void Add(Point a, Point b, T tag)
     {
         var segment = new Segment(a, b, tag);
-        foreach (var piece in Along(a, b))
+        var count = Pieces(a, b);
+        for (var k = 0; k < count; k++)
         {
+            var piece = Piece(a, b, k, count);
             used = used.Joined(piece);
             for (var row = piece.Top; row <= piece.Bottom; row++)
             for (var column = piece.Left; column <= piece.Right; column++)
@@ -42,8 +44,9 @@ internal sealed class SegmentBins<T>
         if (!BinsOf(Box.Around([from, to]).Grown(1)).Meets(used))
             return [];
         List<Segment>? found = null;
-        foreach (var piece in Along(from, to))
-            found = In(piece, found);
+        var count = Pieces(from, to);
+        for (var k = 0; k < count; k++)
+            found = In(Piece(from, to, k, count), found);
         return found ?? [];
     }
 
@@ -57,21 +60,18 @@ internal sealed class SegmentBins<T>
         return found;
     }
 
-    /// <summary>The bins of a line. A long slanting one has a large box: it is taken in pieces.</summary>
-    private static IEnumerable<Box> Along(Point from, Point to)
-    {
-        var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Side));
-        for (var k = 0; k < count; k++)
-        {
-            var (a, b) = (from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count));
-            yield return BinsOf(Box.Around([a, b]).Grown(1));
-        }
-    }
+    /// <summary>A long slanting line has a large box: it is taken in so many pieces.</summary>
+    private static int Pieces(Point from, Point to) => Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Side));
+
+    /// <summary>The bins of a piece.</summary>
+    private static Box Piece(Point from, Point to, int k, int count) =>
+        BinsOf(Box.Around([from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count)]).Grown(1));
 
     /// <summary>Columns and rows of the bins that a box comes into.</summary>
     private static Box BinsOf(Box box) => new(Bin(box.Left), Bin(box.Top), Bin(box.Right), Bin(box.Bottom));
 
-    private static int Bin(int value) => (int)Math.Floor(value / (double)Side);
+    /// <summary>Rounded down on both sides of the origin.</summary>
+    private static int Bin(int value) => (value < 0 ? value - Side + 1 : value) / Side;
 
     private static long Key(int column, int row) => ((long)row << 32) | (uint)column;
 }

@@ -158,7 +158,12 @@ internal static class RecipeKeys
     /// <summary>What lies in the throat is known only of a cloth whose edges are known.</summary>
     private static void ReportThroats(Group group)
     {
-        if (!group.TryGet(Hoops, out var hoops) || !group.TryGet(Cloth, out var cloth) || cloth.Size is not null)
+        if (
+            !group.TryGet(Hoops, out var hoops)
+            || !group.TryGet(Cloth, out var cloth)
+            || cloth.Size is not null
+            || cloth.IsCutToArtwork
+        )
             return;
         foreach (var (i, hoop) in hoops.Index())
             if (hoop.Throat is not null)

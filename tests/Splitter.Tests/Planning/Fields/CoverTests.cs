@@ -22,10 +22,26 @@ public sealed class CoverTests
     {
         var grid = Grid(Task());
         Assert.Equal(0, grid.Open);
-        grid.Add(Left, -1);
+        grid.Exchange(Left, Right);
         Assert.NotEqual(0, grid.Open);
-        grid.Add(Left, 1);
+        grid.Exchange(Right, Left);
         Assert.Equal(0, grid.Open);
+    }
+
+    [Theory]
+    [InlineData(60, 40)]
+    [InlineData(30, 70)]
+    [InlineData(120, 0)]
+    [InlineData(400, 40)]
+    public void AFieldThatIsExchangedCountsAsIfItHadBeenThereFromTheFirst(int x, int y)
+    {
+        var task = Task(wholes: Box(10, 10, 20, 20));
+        var (moved, anew) = (Grid(task), Grid(task));
+        moved.Exchange(Left, At(x, y));
+        anew.Reset([At(x, y), Right]);
+        Assert.Equal(anew.Open, moved.Open);
+        Assert.Equal(anew.Needed(At(x, y)), moved.Needed(At(x, y)));
+        Assert.Equal(anew.Needed(Right), moved.Needed(Right));
     }
 
     /// <summary>What one field holds whole is closed; what only both together hold stays open.</summary>

@@ -20,7 +20,7 @@ internal sealed class StrandInk
     private readonly Dot[] dots = new Dot[Across * Down];
 
     /// <param name="number">Of the thread, from 1.</param>
-    internal StrandInk(Colour thread, ThreadLight light, int number)
+    internal StrandInk(Colour thread, ThreadLight light, byte number)
     {
         Thread = number;
         var ridge = 2.0 * Strand.RidgeShift / Strand.Width * light.FromSide;
@@ -41,7 +41,7 @@ internal sealed class StrandInk
     }
 
     /// <summary>One thread casts no shadow on itself, where parts meet neither.</summary>
-    internal int Thread { get; }
+    internal byte Thread { get; }
 
     /// <summary>Those at the hole first, each time from the dark side.</summary>
     internal ReadOnlySpan<Dot> Dots => dots;

@@ -29,14 +29,20 @@ internal sealed class StrandLayer
     /// <summary>Of each sum of a pixel's dots, rounded: dividing is slow.</summary>
     private readonly byte[] means;
 
-    private StrandLayer(int width, int height, byte[] pixels, PixelScale scale)
+    private StrandLayer(int width, int height, byte[] pixels, PixelScale scale, StrandPainters painters)
     {
         (this.width, this.height, this.pixels, this.scale) = (width, height, pixels, scale);
         var pixelsOfMillimetre = (double)scale.Pixels * Units.Millimetre / scale.Micrometres;
         dots = (int)Math.Clamp(Math.Ceiling(FewestDots / pixelsOfMillimetre), FewestToPixel, MostToPixel);
         var all = dots * dots;
         means = [.. Enumerable.Range(0, (all * byte.MaxValue) + 1).Select(sum => (byte)((sum + (all / 2)) / all))];
-        painter = new(width * dots, PixelsOfBand * dots, dots, pixelsOfMillimetre * dots / Units.Millimetre);
+        var band = new StrandBand(
+            width * dots,
+            PixelsOfBand * dots,
+            dots,
+            pixelsOfMillimetre * dots / Units.Millimetre
+        );
+        painter = painters.Take(band);
     }
 
     internal static void Paint(
@@ -44,8 +50,14 @@ internal sealed class StrandLayer
         int height,
         byte[] pixels,
         PixelScale scale,
-        IReadOnlyList<PaintedThread> threads
-    ) => new StrandLayer(width, height, pixels, scale).Paint(threads);
+        IReadOnlyList<PaintedThread> threads,
+        StrandPainters painters
+    )
+    {
+        var layer = new StrandLayer(width, height, pixels, scale, painters);
+        layer.Paint(threads);
+        painters.Return(layer.painter);
+    }
 
     private void Paint(IReadOnlyList<PaintedThread> threads)
     {
@@ -77,11 +89,11 @@ internal sealed class StrandLayer
         var stitches = new PlacedStitch[threads.Sum(t => t.Lines.Sum(line => Math.Max(1, line.Length - 1)))];
         var next = 0;
         var inks = new Dictionary<(Colour, ThreadLight), StrandInk>();
-        var numbers = new Dictionary<Colour, int>();
+        var numbers = new Dictionary<Colour, byte>();
         foreach (var thread in threads)
         {
             if (!numbers.TryGetValue(thread.Colour, out var number))
-                numbers.Add(thread.Colour, number = numbers.Count + 1);
+                numbers.Add(thread.Colour, number = (byte)((numbers.Count % byte.MaxValue) + 1));
             foreach (var (line, lit) in thread.Lines.Zip(thread.Lit))
             foreach (var stretch in lit)
             {
@@ -126,7 +138,7 @@ internal sealed class StrandLayer
             var below = pixels.AsSpan((((first + y) * width) + left) * 3, (right - left) * 3);
             for (var (x, at) = (0, 0); x < row.Length; x += dots, at += 3)
                 foreach (ref var dot in row.Slice(x, dots))
-                    dot = new(new(below[at], below[at + 1], below[at + 2]), Thread: 0);
+                    dot = new(new(below[at], below[at + 1], below[at + 2]), thread: 0);
             for (var down = 1; down < dots; down++)
                 row.CopyTo(painter.Row((y * dots) + down)[(left * dots)..]);
         }
@@ -139,11 +151,14 @@ internal sealed class StrandLayer
             var row = pixels.AsSpan((first + y) * width * 3, width * 3);
             for (var x = left; x < right; x++)
             {
-                var (red, green, blue) = (0, 0, 0);
+                // Red and blue at once: sixteen dots leave the green between them room enough.
+                var (redAndBlue, green) = (0u, 0u);
                 for (var down = 0; down < dots; down++)
-                    foreach (var (dot, _) in painter.Row((y * dots) + down).Slice(x * dots, dots))
-                        (red, green, blue) = (red + dot.Red, green + dot.Green, blue + dot.Blue);
-                (row[x * 3], row[(x * 3) + 1], row[(x * 3) + 2]) = (means[red], means[green], means[blue]);
+                    foreach (var dot in painter.Row((y * dots) + down).Slice(x * dots, dots))
+                        (redAndBlue, green) = (redAndBlue + (dot.Bits & 0xff00ff), green + ((dot.Bits >> 8) & 0xff));
+                row[x * 3] = means[redAndBlue & 0xffff];
+                row[(x * 3) + 1] = means[green];
+                row[(x * 3) + 2] = means[redAndBlue >> 16];
             }
         }
     }

@@ -4,24 +4,22 @@ using Splitter.Geometry;
 namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>Lays stitches on a band of dots.</summary>
-/// <param name="dotsOfPixel">Along its side.</param>
-/// <param name="scale">Dots of a micrometre.</param>
-internal sealed class StrandPainter(int width, int height, int dotsOfPixel, double scale)
+internal sealed class StrandPainter(StrandBand band)
 {
     private const int FractionBits = 8;
 
-    private readonly Dot[] dots = new Dot[width * height];
+    private readonly int width = band.Width;
+    private readonly int height = band.Height;
+    private readonly int dotsOfPixel = band.DotsOfPixel;
 
-    private readonly StrandStamps stamps = new(scale);
+    private readonly Dot[] dots = new Dot[band.Width * band.Height];
 
-    /// <summary>What each shade of a channel becomes in the shadow of a thread.</summary>
-    private static readonly byte[] Shadowed =
-    [
-        .. Enumerable.Range(0, 256).Select(shade => new Colour((byte)shade, 0, 0).Mixed(default, Strand.Shadow).Red),
-    ];
+    private readonly StrandStamps stamps = new(band.Scale);
+
+    internal StrandBand Band => band;
 
     /// <summary>How far from its middle line a strand and its shadow reach, in dots.</summary>
-    internal double Reach => (((Strand.Width / 2.0) + Strand.ShadowReach) * scale) + 1;
+    internal double Reach => (((Strand.Width / 2.0) + Strand.ShadowReach) * band.Scale) + 1;
 
     internal Span<Dot> Row(int y) => dots.AsSpan(y * width, width);
 
@@ -52,11 +50,11 @@ internal sealed class StrandPainter(int width, int height, int dotsOfPixel, doub
         }
     }
 
-    private static void Shade(Span<Dot> dots, int thread)
+    private static void Shade(Span<Dot> dots, byte thread)
     {
         foreach (ref var dot in dots)
             if (dot.Thread != thread)
-                dot = new(new(Shadowed[dot.Colour.Red], Shadowed[dot.Colour.Green], Shadowed[dot.Colour.Blue]), thread);
+                dot = dot.Shaded(thread);
     }
 
     /// <summary>What lies on the band.</summary>
@@ -74,3 +72,8 @@ internal sealed class StrandPainter(int width, int height, int dotsOfPixel, doub
     /// <summary>In 256ths of a dot.</summary>
     private Point InDots(Point place) => new(place.X * dotsOfPixel, place.Y * dotsOfPixel);
 }
+
+/// <summary>Dots that thread is laid on at once.</summary>
+/// <param name="DotsOfPixel">Along its side.</param>
+/// <param name="Scale">Dots of a micrometre.</param>
+internal readonly record struct StrandBand(int Width, int Height, int DotsOfPixel, double Scale);

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
@@ -45,7 +46,9 @@ internal readonly struct StrandShape
         for (var line = top; line <= bottom; line++)
         {
             var row = Row(line, hole);
-            var (first, count) = (row.First, 0);
+            var (first, count, begin) = (row.First, 0, shades.Count);
+            CollectionsMarshal.SetCount(shades, begin + row.Count);
+            var dots = CollectionsMarshal.AsSpan(shades)[begin..];
             var (x, y) = (row.First + 0.5 - hole.X, line + 0.5 - hole.Y);
             var (far, aside) = ((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
             for (var i = 0; i < row.Count; i++, far += along.X, aside += across.X)
@@ -56,11 +59,10 @@ internal readonly struct StrandShape
                     continue;
                 }
                 var shade = Math.Clamp((int)((aside + radius) * steps), 0, StrandInk.Across - 1);
-                shades.Add((byte)((Down(far) * StrandInk.Across) + shade));
-                count++;
+                dots[count++] = (byte)((Down(far) * StrandInk.Across) + shade);
             }
-            if (count > 0)
-                runs.Add(new(line, first, count));
+            CollectionsMarshal.SetCount(shades, begin + count);
+            Add(runs, line, first, first + count);
         }
     }
 
@@ -80,16 +82,17 @@ internal readonly struct StrandShape
                 end--;
             while (next < endCovered && runs[next].Row < line)
                 next++;
-            var hidden = next < endCovered && runs[next].Row == line ? runs[next] : new(line, end, 0);
-            Add(runs, line, first, Math.Min(end, hidden.First));
-            Add(runs, line, Math.Max(first, hidden.First + hidden.Count), end);
+            var isOn = next < endCovered && runs[next].Row == line;
+            var (hidden, shown) = isOn ? (runs[next].First, runs[next].First + runs[next].Count) : (end, end);
+            Add(runs, line, first, Math.Min(end, hidden));
+            Add(runs, line, Math.Max(first, shown), end);
         }
     }
 
     private static void Add(List<DotRun> runs, int row, int first, int end)
     {
         if (first < end)
-            runs.Add(new(row, first, end - first));
+            runs.Add(new((short)row, (short)first, (short)(end - first)));
     }
 
     /// <summary>The first and the last row that it may touch.</summary>
@@ -103,7 +106,7 @@ internal readonly struct StrandShape
     }
 
     /// <summary>Of a row the dots between its sides and, but for the round of its ends, between these.</summary>
-    private DotRun Row(int row, (double X, double Y) from)
+    private (int First, int Count) Row(int row, (double X, double Y) from)
     {
         // A dot off by (dx, dy) from the hole lies x dx + y dy along the stitch and x dy - y dx across it.
         var down = row + 0.5 - from.Y;
@@ -111,7 +114,7 @@ internal readonly struct StrandShape
         var (left, right) = Narrowed(all, -along.Y, down * along.X, -radius, radius);
         (left, right) = Narrowed((left, right), along.X, down * along.Y, -radius, length + radius);
         var first = (int)Math.Ceiling(left + from.X - 0.5);
-        return new(row, first, Math.Max(0, (int)Math.Floor(right + from.X - 0.5) - first + 1));
+        return (first, Math.Max(0, (int)Math.Floor(right + from.X - 0.5) - first + 1));
     }
 
     /// <summary>Of a stretch of dx, where least &lt;= slope dx + offset &lt;= most.</summary>

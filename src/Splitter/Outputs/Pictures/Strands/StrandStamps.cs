@@ -10,8 +10,8 @@ namespace Splitter.Outputs.Pictures.Strands;
 /// <param name="scale">Dots of a micrometre.</param>
 internal sealed class StrandStamps(double scale)
 {
-    /// <summary>Stamps that are kept, so that they take no more than some ten megabytes.</summary>
-    private const int Most = 10_000;
+    /// <summary>Stamps that are kept, so that they take no more than some fifteen megabytes.</summary>
+    private const int Most = 20_000;
 
     /// <summary>Where the runs of a stamp begin, the shaded ones, and those of the next one; and its shades.</summary>
     private readonly record struct Places(int Covered, int Shaded, int End, int Shades);

@@ -81,21 +81,53 @@ internal sealed class CoverGrid
             Add(field, 1);
     }
 
-    /// <summary>Takes a field in (1) or out (-1).</summary>
-    internal void Add(Field field, short by)
+    /// <summary>Takes one field out and another one in: what both hold stays as it is.</summary>
+    internal void Exchange(Field from, Field to)
     {
-        var ground = task.Template.Ground(field);
-        var box = task.Inner(ground);
-        var (left, right) = (GridLines.AtOrAfter(xs, box.Left), GridLines.AtOrBefore(xs, box.Right));
-        var (top, bottom) = (GridLines.AtOrAfter(ys, box.Top), GridLines.AtOrBefore(ys, box.Bottom));
-        for (var row = top; row < bottom; row++)
-        for (var column = left; column < right; column++)
-            if (cells.Touched(column, row))
-                Count(ref held[(row * Columns) + column], by);
+        Add(from, -1, to);
+        Add(to, 1, from);
+    }
+
+    /// <summary>Takes a field in (1) or out (-1).</summary>
+    /// <param name="but">What this one holds is left alone.</param>
+    private void Add(Field field, short by, Field? but = null)
+    {
+        var own = Cells(field);
+        var other = but is null ? Box.Empty : Cells(but);
+        for (var row = own.Top; row <= own.Bottom; row++)
+            if (row < other.Top || row > other.Bottom)
+                Add(row, own.Left, own.Right, by);
+            else
+            {
+                Add(row, own.Left, Math.Min(own.Right, other.Left - 1), by);
+                Add(row, Math.Max(own.Left, other.Right + 1), own.Right, by);
+            }
         for (var i = 0; i < wholes.Length; i++)
-            if (ground.Contains(task.Wholes[i]))
+            if (Holds(field, i) && !(but is not null && Holds(but, i)))
                 Count(ref wholes[i], by);
     }
+
+    /// <summary>Columns and rows of the cells that a field holds.</summary>
+    private Box Cells(Field field)
+    {
+        var box = task.Inner(task.Template.Ground(field));
+        var cells = new Box(
+            GridLines.AtOrAfter(xs, box.Left),
+            GridLines.AtOrAfter(ys, box.Top),
+            GridLines.AtOrBefore(xs, box.Right) - 1,
+            GridLines.AtOrBefore(ys, box.Bottom) - 1
+        );
+        return cells.IsEmpty ? Box.Empty : cells;
+    }
+
+    private void Add(int row, int left, int right, short by)
+    {
+        for (var column = left; column <= right; column++)
+            if (cells.Touched(column, row))
+                Count(ref held[(row * Columns) + column], by);
+    }
+
+    private bool Holds(Field field, int whole) => task.Template.Ground(field).Contains(task.Wholes[whole]);
 
     /// <summary>
     /// The ground that a field of the cover has to have because no other one holds what is there; empty for none.

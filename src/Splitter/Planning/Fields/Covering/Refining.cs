@@ -70,9 +70,8 @@ internal static class Refining
                 var best = costs.IndexOf(costs.Min());
                 if (costs[best] > costs[^1] - LeastGain)
                     continue;
-                grid.Add(fields[i], -1);
+                grid.Exchange(fields[i], tried[best][i]);
                 fields = tried[best];
-                grid.Add(fields[i], 1);
                 for (var j = 0; j < fields.Length; j++)
                     stale[j] |= fields[j].Usable.Meets(window);
             }
@@ -82,11 +81,9 @@ internal static class Refining
 
         bool Covers(int i, Field moved)
         {
-            grid.Add(fields[i], -1);
-            grid.Add(moved, 1);
+            grid.Exchange(fields[i], moved);
             var covers = grid.Open <= open;
-            grid.Add(moved, -1);
-            grid.Add(fields[i], 1);
+            grid.Exchange(moved, fields[i]);
             return covers;
         }
     }

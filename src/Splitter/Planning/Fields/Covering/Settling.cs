@@ -177,17 +177,11 @@ internal sealed class Settling
     )
     {
         foreach (var i in changed)
-        {
-            grid.Add(fields[i], -1);
-            grid.Add(others[i], 1);
-        }
+            grid.Exchange(fields[i], others[i]);
         if (grid.Open <= open)
             return true;
         foreach (var i in changed)
-        {
-            grid.Add(others[i], -1);
-            grid.Add(fields[i], 1);
-        }
+            grid.Exchange(others[i], fields[i]);
         return false;
     }
 
