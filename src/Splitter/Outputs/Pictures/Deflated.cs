@@ -29,7 +29,7 @@ internal static class Deflated
         var compressed = new TextBytes(TextBytes.Long);
         var buffer = new byte[1 << 16];
         pending.WriteShortMSB(Header);
-        var repeats = new Repeats(data, length, search);
+        using var repeats = new Repeats(data, length, search);
         var (first, next, count) = (0, 0, 0);
         while (next < length)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 
 namespace Splitter.Outputs.Pictures;
@@ -48,7 +49,9 @@ internal sealed class Palette
 
     private static Bin[] Bins(ReadOnlySpan<byte> pixels)
     {
-        var bins = new Bin[1 << (3 * Bits)];
+        var all = ArrayPool<Bin>.Shared.Rent(1 << (3 * Bits));
+        var bins = all.AsSpan(0, 1 << (3 * Bits));
+        bins.Clear();
         for (int first = 0, next; first < pixels.Length; first = next)
         {
             next = EndOfSame(pixels, first);
@@ -61,7 +64,13 @@ internal sealed class Palette
             bin.Green += count * pixels[first + 1];
             bin.Blue += count * pixels[first + 2];
         }
-        return [.. bins.Where(bin => bin.Count > 0)];
+        var used = 0;
+        foreach (ref readonly var bin in bins)
+            if (bin.Count > 0)
+                bins[used++] = bin;
+        var found = bins[..used].ToArray();
+        ArrayPool<Bin>.Shared.Return(all);
+        return found;
     }
 
     /// <summary>Bare cloth and paper are long stretches of one colour.</summary>

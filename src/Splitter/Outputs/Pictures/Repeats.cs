@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using System.Numerics;
 
@@ -7,7 +8,7 @@ namespace Splitter.Outputs.Pictures;
 /// Where bytes repeat what came not long before (Ziv and Lempel 1977, as RFC 1951, 4 describes the search): places that
 /// begin alike are chained, the last one first.
 /// </summary>
-internal sealed class Repeats
+internal sealed class Repeats : IDisposable
 {
     /// <summary>How far back a repeat may lie, and how long one may be (RFC 1951, 3.2.5).</summary>
     private const int Window = 1 << 15,
@@ -28,8 +29,8 @@ internal sealed class Repeats
     private readonly int beginning;
 
     /// <summary>For each key of a beginning the last place, and for each place in the window the one before.</summary>
-    private readonly int[] latest = new int[1 << KeyBits];
-    private readonly int[] before = new int[Window];
+    private readonly int[] latest = ArrayPool<int>.Shared.Rent(1 << KeyBits);
+    private readonly int[] before = ArrayPool<int>.Shared.Rent(Window);
 
     /// <summary>Where the next one begins, and the longest repeat of it.</summary>
     private int at;
@@ -42,6 +43,12 @@ internal sealed class Repeats
         (effort, beginning, enough) = (search.Effort, search.Beginning, search.Enough);
         Array.Fill(latest, None);
         here = Find(0, longerThan: 0);
+    }
+
+    public void Dispose()
+    {
+        ArrayPool<int>.Shared.Return(latest);
+        ArrayPool<int>.Shared.Return(before);
     }
 
     /// <summary>All of the data in turn: a single byte, with distance 0, or a repeat.</summary>
