@@ -12,5 +12,6 @@ public sealed class LettersTests
     [InlineData(52, "BA")]
     [InlineData(701, "ZZ")]
     [InlineData(702, "AAA")]
-    public void PartsAreLetteredLikeColumnsOfASheet(int index, string letter) => Assert.Equal(letter, Letters.Of(index));
+    public void PartsAreLetteredLikeColumnsOfASheet(int index, string letter) =>
+        Assert.Equal(letter, Letters.Of(index));
 }
