@@ -1,10 +1,13 @@
+using System.Text;
 using Splitter.Tool;
 
 // Builds and scripts ask for the version often: it is told before the commands are loaded, which takes as long as to
-// start. The entry is not asynchronous, since parts of such a one are compiled at every start even so.
+// start, and past the console's writer with its encodings and signals. The entry is not asynchronous, since
+// parts of such a one are compiled at every start even so.
 if (args is ["--version"])
 {
-    Console.Out.Write($"{ToolVersion.Text}\n");
+    using var output = Console.OpenStandardOutput();
+    output.Write(Encoding.UTF8.GetBytes(ToolVersion.Text + "\n"));
     return ExitCode.Done;
 }
 return Run(args).GetAwaiter().GetResult();

@@ -1,5 +1,6 @@
 using Splitter.Benchmarks.Catalogue;
 using Splitter.Benchmarks.Figures;
+using Splitter.Benchmarks.Layers;
 using Splitter.Benchmarks.Mutants;
 using Splitter.Benchmarks.Speed;
 using Splitter.Benchmarks.StartUp;
@@ -8,6 +9,7 @@ return args switch
 {
     ["figures", "--row", var name] => PlanFigures.PrintRow(name),
     ["figures", ..] => PlanFigures.Write(args[1..]),
+    ["layers", ..] => LayerCensus.Write(args[1..]),
     ["stitches", ..] => StitchFigures.Write(args[1..]),
     ["speed", "--row", var name, var jobs] => SpeedFigures.PrintRow(name, jobs, kinds: false),
     ["speed", "--row", var name, var jobs, "kinds"] => SpeedFigures.PrintRow(name, jobs, kinds: true),
@@ -27,6 +29,8 @@ static int Usage()
                            with names only print these
         stitches [NAME…]   sew the demo, the coastline and 30 open drawings, compare thread with artwork; write the table of
                            stitches in DEVELOPERS.md, or with names only print these
+        layers [NAME…]     the same works: where more thread lies than cloth bears, by cause; write that table in
+                           DEVELOPERS.md, or with names only print these
         speed [NAME…]      time every stage of generated works from a motif to a bedspread, and what they are compared with;
                            write the tables of speed in DEVELOPERS.md, or with names only print these; quick: all small ones
         catalogue          measure builds and makes, and simulate 10,000 recipes over 1 to 64 agents; write the table of the

@@ -32,7 +32,9 @@ internal static class LayerProblems
                 $"{Math.Ceiling(worst.Layers * 10) / 10:0.0} layers of thread and {worst.Holes} needle holes lie"
             ),
             worst.Fullest,
+            $" ({Reason(worst.Causes[0])})",
             Invariant($"more than {limit} layers on {spots.Sum(s => s.Full)} mm²"),
+            Causes(spots),
             Remedy(ShapesOf(drawing, worst), isOverlapAsked && worst.Hoopings.Length > 1)
                 + ", or raise 'cloth.most-layers' for cloth and needle that bear it"
         );
@@ -49,8 +51,10 @@ internal static class LayerProblems
             [worst, .. spots.Where(s => s != worst)],
             Invariant($"{worst.Holes} needle holes lie"),
             worst.MostPierced,
+            why: "",
             Invariant($"more than {ThreadGrid.MostHoles}, which may tear the cloth, on ")
                 + Invariant($"{spots.Sum(s => s.Pierced)} mm²"),
+            causes: "",
             Remedy(ShapesOf(drawing, worst), isOverlap: false)
         );
     }
@@ -62,7 +66,9 @@ internal static class LayerProblems
         IReadOnlyList<DenseSpot> spots,
         string what,
         Square where,
+        string why,
         string all,
+        string causes,
         string remedy
     )
     {
@@ -73,7 +79,8 @@ internal static class LayerProblems
             shapes[^1].Place,
             Invariant($"hoop {plan.Hoop.Name}: {what} on the square millimetre at x {Mm(where.Middle.X)}, y ")
                 + Invariant($"{Mm(where.Middle.Y)}{From(shapes)} ({(parts.Count == 1 ? "part" : "parts")} ")
-                + $"{string.Join(", ", parts)}) {Where(shapes)}, and {all}{Others(drawing, spots)}; {remedy}"
+                + $"{string.Join(", ", parts)}) {Where(shapes)}{why}, "
+                + $"and {all}{Others(drawing, spots)}{causes}; {remedy}"
         );
     }
 
@@ -99,6 +106,45 @@ internal static class LayerProblems
         var more = shapes.Count == 0 ? "" : $", also of {Ids(shapes)}";
         return Invariant($" at {spots.Count} places{more} ('dense' in the manifest lists them)");
     }
+
+    /// <summary>
+    /// What is too much by cause, the artwork's and ours apart; nothing where there is but one place.
+    /// </summary>
+    private static string Causes(IReadOnlyList<DenseSpot> spots)
+    {
+        if (spots.Count == 1)
+            return "";
+        var (ours, all) = (new List<string>(), spots.SelectMany(s => s.Causes).ToList());
+        foreach (var squares in all.Where(c => !LayerCauses.IsOfArtwork(c)).Order().GroupBy(cause => cause))
+            ours.Add(Invariant($"{squares.Count()} {Kind(squares.Key)}"));
+        var artwork = Invariant($"the artwork asks for {all.Count(LayerCauses.IsOfArtwork)} mm² of that");
+        return ours.Count == 0
+            ? "; " + artwork
+            : $"; {artwork}, the rest comes of how it is sewn ({string.Join(", ", ours)})";
+    }
+
+    private static string Reason(LayerCause cause) =>
+        cause switch
+        {
+            LayerCause.Shapes => "none hides so much of another that it could be cut away",
+            LayerCause.Rows => "its rows or columns come together there",
+            LayerCause.Overlap => "parts overlap there",
+            LayerCause.Travel => "hidden travel lies there as well",
+            LayerCause.Underlay => "underlay lies there as well",
+            LayerCause.Ties => "the thread is tied there as well",
+            _ => throw new InvalidOperationException($"No words are known for {cause}."),
+        };
+
+    private static string Kind(LayerCause cause) =>
+        cause switch
+        {
+            LayerCause.Rows => "where rows or columns of one shape come together",
+            LayerCause.Overlap => "where parts overlap",
+            LayerCause.Travel => "over hidden travel",
+            LayerCause.Underlay => "over underlay",
+            LayerCause.Ties => "at ties",
+            _ => throw new InvalidOperationException($"No words are known for {cause}."),
+        };
 
     private static string Ids(List<Shape> shapes) =>
         string.Join(", ", shapes.Take(MostNamed).Select(Named))

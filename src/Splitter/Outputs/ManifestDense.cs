@@ -28,6 +28,10 @@ internal static class ManifestDense
             json.WriteEndArray();
             At(json, "at_mm", spot.Worst.Middle);
             json.WriteNumber("area_mm2", spot.Squares);
+            json.WriteStartObject("causes_mm2");
+            foreach (var squares in spot.Causes.Order().GroupBy(cause => cause))
+                json.WriteNumber(Word(squares.Key), squares.Count());
+            json.WriteEndObject();
             // Upwards, so that what is more than the limit by however little says so.
             json.WriteNumber("layers", Rounded(Math.Ceiling(spot.Layers * 100) / 100, 2));
             json.WriteNumber("holes", spot.Holes);
@@ -35,4 +39,16 @@ internal static class ManifestDense
         }
         json.WriteEndArray();
     }
+
+    private static string Word(LayerCause cause) =>
+        cause switch
+        {
+            LayerCause.Shapes => "shapes",
+            LayerCause.Rows => "rows",
+            LayerCause.Overlap => "overlap",
+            LayerCause.Travel => "travel",
+            LayerCause.Underlay => "underlay",
+            LayerCause.Ties => "ties",
+            _ => throw new InvalidOperationException($"No word is known for {cause}."),
+        };
 }

@@ -55,6 +55,8 @@ internal static class BodySteps
         );
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+        // Once more, now that all others' thread lies where it will.
+        parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
         foreach (var (blocks, ground) in parts)
@@ -113,10 +115,8 @@ internal static class BodySteps
     )
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
-        var ground = new HiddenGround(blocks);
+        var ground = isSpread ? Spread(blocks, layers, mostLayers).Ground : new(blocks);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
-        for (var i = 0; i < blocks.Length && isSpread; i++)
-            blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         var first = 0;
         foreach (var step in steps)
         {
@@ -125,6 +125,16 @@ internal static class BodySteps
                     (blocks[i - 1], blocks[i]) = travel.Joined(blocks[i - 1], blocks[i], ground.FirstOf(i));
             first += step.Sewn.Length;
         }
+        return (blocks, ground);
+    }
+
+    /// <summary>The blocks of a part, what lies hidden of them spread, and what they hide.</summary>
+    private static (Block[] Blocks, HiddenGround Ground) Spread(Block[] blocks, ThreadGrid layers, int mostLayers)
+    {
+        var ground = new HiddenGround(blocks);
+        var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
+        for (var i = 0; i < blocks.Length; i++)
+            blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         return (blocks, ground);
     }
 

@@ -6,8 +6,8 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Travel of the blocks of a part, once it is known what lies over each other: it goes where fewer layers are, and from
-/// block to block where that saves a trim.
+/// Thread that later stitches of a part hide, once it is known what lies over each other: travel and underlay go where
+/// fewer layers are, and travel goes from block to block where that saves a trim.
 /// </summary>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
@@ -17,9 +17,13 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     private const double Detour = 10 * Units.Millimetre;
 
     /// <summary>
-    /// Most stitches of travel that are kept at an end where no hidden way begins: the search is bounded.
+    /// By how many stitches before and after those that make too many layers a way is looked for that is another one:
+    /// the search is bounded.
     /// </summary>
-    private const int MostKept = 3;
+    private static readonly ImmutableArray<(int Before, int After)> Wider =
+    [
+        .. from before in Enumerable.Range(0, 4) from after in Enumerable.Range(0, 4) select (before, after),
+    ];
 
     /// <summary>
     /// Two blocks in one go where the second begins in the hole in which the first ends, or where a hidden way saves a
@@ -42,71 +46,92 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         return Ties.Joined(first, way, second);
     }
 
-    /// <summary>The block with other ways where travel makes too many layers.</summary>
+    /// <summary>The block with other ways where what later stitches hide of it makes too many layers.</summary>
     /// <param name="number">Of its first stitch.</param>
     internal Block Spread(Block block, int number)
     {
         var (old, stitches) = (block.Stitches, ImmutableArray.CreateBuilder<Stitch>(block.Stitches.Length));
-        for (int i = 0, end; i < old.Length; i = end)
+        stitches.Add(old[0]);
+        for (int i = 1, end; i < old.Length; i = end)
         {
-            for (end = i + 1; old[i].Use == StitchUse.Travel && end < old.Length && old[end].Use == StitchUse.Travel; )
+            for (end = i + 1; IsHidden(old[i]) && end < old.Length && IsHidden(old[end]); )
                 end++;
-            if (i > 0 && old[i].Use == StitchUse.Travel)
-                stitches.AddRange(Better([.. old[(i - 1)..end].Select(s => s.At)], number + end));
+            if (IsHidden(old[i]))
+                stitches.AddRange(Better(old[(i - 1)..end], number + end).Skip(1));
             else
                 stitches.Add(old[i]);
         }
         return block with { Stitches = stitches.ToImmutable() };
     }
 
-    /// <summary>The same travel or a better one, its start left out.</summary>
-    private IEnumerable<Stitch> Better(ImmutableArray<Point> way, int next)
+    private static bool IsHidden(Stitch stitch) => stitch.Use is StitchUse.Travel or StitchUse.Underlay;
+
+    /// <summary>The same thread, or with other ways for those of its stitches that make too many layers.</summary>
+    private List<Stitch> Better(ImmutableArray<Stitch> old, int next)
     {
-        Count(way, -ThreadGrid.ThreadWidth);
-        if (Burden(way) > 0 && (Other(way, next) ?? OtherWithin(way, next)) is { } other)
-            way = other;
-        Count(way, ThreadGrid.ThreadWidth);
-        return way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel));
+        var way = old.ToList();
+        for (var at = 1; at < way.Count; at++)
+        {
+            if (TooMany(way, at - 1, at) <= 0)
+                continue;
+            var last = at;
+            while (last + 1 < way.Count && TooMany(way, last, last + 1) > 0)
+                last++;
+            at = Replaced(way, at - 1, last, next);
+        }
+        return way;
     }
 
     /// <summary>
-    /// Where no hidden way is better from end to end, a stretch of the travel may have one, since an end may lie where
-    /// nothing is hidden yet. The longest stretch is taken.
+    /// Another way for some stitches, if need be with a few more before and after them, since an end may lie where
+    /// nothing is hidden yet: the one that makes fewest layers too many. Says with which stitch it ends.
     /// </summary>
-    private ImmutableArray<Point>? OtherWithin(ImmutableArray<Point> way, int next)
+    private int Replaced(List<Stitch> way, int first, int last, int next)
     {
-        var stretches =
-            from start in Enumerable.Range(0, MostKept + 1)
-            from end in Enumerable.Range(0, MostKept + 1)
-            where start + end > 0 && start + end < way.Length - 1
-            orderby start + end, start
-            let other = Other(way[start..^end], next)
-            where other is not null
-            select way[..start].AddRange(other.Value).AddRange(way[^end..]);
-        return stretches.Select(w => (ImmutableArray<Point>?)w).FirstOrDefault();
+        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0.0);
+        foreach (var (before, after) in Wider)
+            if (
+                first - before is var from
+                && last + after is var to
+                && from >= 0
+                && to < way.Count
+                && Other([.. way[from..(to + 1)].Select(s => s.At)], next) is { } other
+                && other.Saved > most
+            )
+                (best, most) = ((from, to, other.Way), other.Saved);
+        if (best.Way.IsEmpty)
+            return last;
+        Count([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
+        Count(best.Way, ThreadGrid.ThreadWidth);
+        way.RemoveRange(best.From + 1, best.To - best.From);
+        way.InsertRange(best.From + 1, best.Way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel)));
+        return best.From + best.Way.Length - 1;
     }
 
-    /// <summary>Another way between the same ends that makes fewer layers too many; null when there is none.</summary>
-    private ImmutableArray<Point>? Other(ImmutableArray<Point> way, int next)
+    /// <summary>
+    /// Another way between the same ends, and how many layers too many fewer it makes, mm²; null when there is none.
+    /// </summary>
+    private (ImmutableArray<Point> Way, double Saved)? Other(ImmutableArray<Point> way, int next)
     {
-        var (from, to, burden) = (way[0], way[^1], Burden(way));
-        return
-            burden > 0
-            && from.DistanceTo(to) >= StitchRules.Shortest
-            && ways.Find(from, to, next, mayCrowd: true) is { } other
-            && new Polyline(other).Length <= new Polyline(way).Length + Detour
-            && Burden(other) < burden
-            ? [.. Ties.Hidden(other).Select(s => s.At)]
-            : null;
+        var (from, to) = (way[0], way[^1]);
+        if (from.DistanceTo(to) < StitchRules.Shortest)
+            return null;
+        Count(way, -ThreadGrid.ThreadWidth);
+        var found = ways.Find(from, to, next, mayCrowd: true) is { } other
+            ? Ties.Hidden(other).Select(s => s.At).ToImmutableArray()
+            : [];
+        var saved = found.IsEmpty ? 0 : layers.TooMany(way.AsSpan(), most) - layers.TooMany(found.AsSpan(), most);
+        Count(way, ThreadGrid.ThreadWidth);
+        return saved > 0 && new Polyline(found).Length <= new Polyline(way).Length + Detour ? (found, saved) : null;
     }
 
-    /// <summary>Layers too many that a way would make, summed over its length.</summary>
-    private double Burden(ImmutableArray<Point> way)
+    /// <summary>Layers too many that stitches make, mm².</summary>
+    private double TooMany(List<Stitch> way, int from, int to)
     {
-        var sum = 0.0;
-        for (var i = 1; i < way.Length; i++)
-            foreach (var (square, length) in new CrossedSquares(way[i - 1], way[i]))
-                sum += length * Math.Max(0, layers.LayersOn(square) + HiddenWays.OneThread - most);
+        ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
+        Count(points, -ThreadGrid.ThreadWidth);
+        var sum = layers.TooMany(points.AsSpan(), most);
+        Count(points, ThreadGrid.ThreadWidth);
         return sum;
     }
 

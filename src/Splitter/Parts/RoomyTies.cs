@@ -6,8 +6,8 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Ties another way where the usual one makes too many layers: of several forms the one that makes fewest, and no more
-/// needle holes than cloth bears.
+/// Ties another way where the usual one makes too many needle holes or layers: of several forms the one that makes
+/// fewest.
 /// </summary>
 /// <param name="ground">What the part hides.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
@@ -41,26 +41,30 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
         using var all = forms.GetEnumerator();
         all.MoveNext();
         var usual = all.Current;
-        Count(usual, -ThreadGrid.ThreadWidth);
+        TakeOut(usual);
         var (best, least) = (usual, TooMany(usual));
-        while (least > 0 && all.MoveNext())
-            if (TooMany(all.Current) is var sum && sum < least && !Tears(all.Current, usual))
+        while (least != default && all.MoveNext())
+            if (TooMany(all.Current) is var sum && sum.CompareTo(least) < 0 && !Tears(all.Current, usual))
                 (best, least) = (all.Current, sum);
-        Count(best, ThreadGrid.ThreadWidth);
-        if (best == usual)
-            return block;
-        foreach (var at in usual)
-            holes.Close(at);
-        foreach (var at in best)
-            holes.Pierce(at);
-        return with(best);
+        Put(best);
+        return best == usual ? block : with(best);
     }
 
-    /// <summary>In place of the usual tie this one would make more holes in a place than cloth bears.</summary>
+    /// <summary>
+    /// Needle holes, and layers in mm², that are too many with a tie: holes tear the cloth, and count first.
+    /// </summary>
+    private (int Holes, double Layers) TooMany(ImmutableArray<Point> tie) =>
+        (
+            tie.GroupBy(Square.At).Sum(on => Math.Max(0, holes.HolesIn(on.Key) + on.Count() - ThreadGrid.MostHoles)),
+            layers.TooMany(tie.AsSpan(), most)
+        );
+
+    /// <summary>It would make more holes in a place than cloth bears, and more than the usual one.</summary>
     private bool Tears(ImmutableArray<Point> tie, ImmutableArray<Point> usual) =>
         tie.GroupBy(Square.At)
             .Any(on =>
-                holes.HolesIn(on.Key) + on.Count() - usual.Count(p => Square.At(p) == on.Key) > ThreadGrid.MostHoles
+                holes.HolesIn(on.Key) + on.Count() > ThreadGrid.MostHoles
+                && on.Count() > usual.Count(p => Square.At(p) == on.Key)
             );
 
     private IEnumerable<ImmutableArray<Point>> Starts(Block block, int first) =>
@@ -81,17 +85,18 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
         }
     }
 
-    /// <summary>Layers too many that a tie would make, summed over the cloth, mm².</summary>
-    private double TooMany(ImmutableArray<Point> tie)
+    private void TakeOut(ImmutableArray<Point> tie)
     {
-        var covered = new Dictionary<Square, long>();
-        for (var i = 1; i < tie.Length; i++)
-            foreach (var (square, area) in new CoveredSquares(tie[i - 1], tie[i], ThreadGrid.ThreadWidth))
-                covered[square] = covered.GetValueOrDefault(square) + area;
-        return covered.Sum(on =>
-            Math.Max(0, layers.LayersOn(on.Key) + (on.Value / (double)Units.SquareMillimetre) - most)
-            - Math.Max(0, layers.LayersOn(on.Key) - most)
-        );
+        Count(tie, -ThreadGrid.ThreadWidth);
+        foreach (var at in tie)
+            holes.Close(at);
+    }
+
+    private void Put(ImmutableArray<Point> tie)
+    {
+        Count(tie, ThreadGrid.ThreadWidth);
+        foreach (var at in tie)
+            holes.Pierce(at);
     }
 
     private void Count(ImmutableArray<Point> tie, int breadth)

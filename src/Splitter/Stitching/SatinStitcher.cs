@@ -21,11 +21,11 @@ internal static class SatinStitcher
         var ways = new JointWays(covered);
         var sewer = new ColumnSewer(columns, ColumnJoints.Of(columns, ways), ways, piece.Shape.Style, piece.IsCut);
         var blocks = ImmutableArray.CreateBuilder<Block>();
-        var open = new Pool(columns.Select(c => new[] { c.At(0).Middle, c.At(c.Length).Middle }));
+        var open = new Pool(columns.Select(c => Ends(c).Select(end => c.At(end).Middle)));
         while (open.Left > 0)
         {
             var (column, end) = open.Take(blocks.Count > 0 ? blocks[^1].End : null);
-            var begins = end == 0 ? 0 : columns[column].Length;
+            var begins = Ends(columns[column])[end];
             var path = sewer.Sew(column, piece.IsCut ? sewer.BeginningAt(column, begins) : begins);
             foreach (var sewn in sewer.Sewn)
                 open.Remove(sewn);
@@ -34,4 +34,10 @@ internal static class SatinStitcher
         }
         return blocks.ToImmutable();
     }
+
+    /// <summary>
+    /// Both ends of a column; first one on bare cloth, so that it is not tied where columns meet, if there is a choice.
+    /// </summary>
+    private static double[] Ends(ColumnLine column) =>
+        column.IsOpenEnd(column.Length) && !column.IsOpenEnd(0) ? [column.Length, 0] : [0, column.Length];
 }

@@ -94,7 +94,7 @@ internal static class Ties
 
     /// <summary>
     /// Ways to tie where the path begins, up to its first hole: as it is, and with as many stitches spread over the
-    /// first of the path, or all in one place.
+    /// first of the path, or all in one place, or over rows of a narrow tip.
     /// </summary>
     internal static IEnumerable<ImmutableArray<Point>> Starts(Block block)
     {
@@ -104,6 +104,8 @@ internal static class Ties
             yield break;
         yield return [along[2], along[1], along[0], path[0]];
         yield return [along[0], path[0], along[0], path[0]];
+        if (Leaping(path) is { } leaps)
+            yield return [leaps[2], leaps[1], leaps[0], path[0]];
     }
 
     /// <summary>The same where it ends, from its last hole.</summary>
@@ -115,6 +117,8 @@ internal static class Ties
             yield break;
         yield return [path[0], .. along];
         yield return [path[0], along[0], path[0], along[0]];
+        if (Leaping(path) is { } leaps)
+            yield return [path[0], .. leaps];
     }
 
     /// <summary>A tie straight away from where the path ends.</summary>
@@ -145,6 +149,24 @@ internal static class Ties
             (i, away) = places[^1] == path[i] ? (i + 1, TieStitch) : (i, away + TieStitch);
         }
         return places.Count == AtEnd ? places.ToImmutable() : null;
+    }
+
+    /// <summary>
+    /// As many holes, each the last in a row of the path's that is no further off than a tie stitch reaches: where
+    /// short rows go to and fro, a tie that keeps to the path stays where it is.
+    /// </summary>
+    private static ImmutableArray<Point>? Leaping(ImmutableArray<Point> path)
+    {
+        var places = ImmutableArray.CreateBuilder<Point>(AtEnd);
+        for (int i = 0, next = 0; places.Count < AtEnd; i = next)
+        {
+            while (next + 1 < path.Length && path[i].DistanceTo(path[next + 1]) < TieStitch + StitchRules.Shortest)
+                next++;
+            if (path[i].DistanceTo(path[next]) < StitchRules.Shortest)
+                return null;
+            places.Add(path[next]);
+        }
+        return places.ToImmutable();
     }
 
     private static IEnumerable<Stitch> Holes(params IEnumerable<Point> places) =>

@@ -16,14 +16,15 @@ internal sealed class Sectors
     internal const int FewestArms = 5;
 
     /// <summary>
-    /// How far each column reaches over a bisector, µm: half an overlap, since its neighbour does the same.
+    /// How far each column reaches over a bisector, µm: its neighbour does the same, and both by their pull as well.
+    /// More makes the middle of a star thick.
     /// </summary>
-    private const double Overlap = ColumnEnds.SideOverlap / 2;
+    private const double Overlap = ColumnEnds.SideOverlap / 4;
 
     /// <summary>
     /// Arms end where they would be narrower than this in the mean, µm: they would be little but overlap.
     /// </summary>
-    private const double Narrowest = 4 * Overlap;
+    private const double Narrowest = 2 * ColumnEnds.SideOverlap;
 
     private readonly Point centre;
     private readonly ImmutableArray<Vector> arms;

@@ -111,7 +111,7 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
             Width = Math.Max(1, (int)Math.Round(width, MidpointRounding.AwayFromZero)),
             Cap = look.Cap,
             Join = look.Join,
-            MitreLimit = look.MitreLimit,
+            MitreLimit = Limit(width, look),
         };
         if (setting.Clip is not { } clip || (Polygons.IsBox(clip) && clip.Bounds.Contains(Extent(line))))
             elements.Add(line);
@@ -170,7 +170,7 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
         remarks.Add(element, (place, what) => ArtworkProblems.TooFar(place, what, (int)(Snapping.Reach / 1e6)));
 
     private static Region Footprint(ImmutableArray<Polyline> lines, double width, Look look) =>
-        Polygons.Union(lines.Select(l => Polygons.Stroke(l, width, look.Cap, look.Join, look.MitreLimit)));
+        Polygons.Union(lines.Select(l => Polygons.Stroke(l, width, look.Cap, look.Join, Limit(width, look))));
 
     private static Box Extent(DrawnElement element) =>
         element switch
@@ -182,6 +182,10 @@ internal sealed class Painter(SvgDocument document, Paints paints, Box sheet, Re
             DrawnLine line => Box.Around(line.Paths.Select(p => p.Bounds)).Grown(Margin(line)),
             _ => Box.Empty,
         };
+
+    /// <summary>No mitre is so long that its tip could be further away than whole micrometres reach.</summary>
+    private static double Limit(double width, Look look) =>
+        Math.Min(look.MitreLimit, Snapping.Reach / Math.Max(1, width / 2));
 
     /// <summary>How far a line's ground may reach past its path: the longest mitre, or a square cap's corner.</summary>
     private static int Margin(DrawnLine line) =>

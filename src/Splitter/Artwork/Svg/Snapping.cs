@@ -8,8 +8,8 @@ namespace Splitter.Artwork.Svg;
 internal static class Snapping
 {
     /// <summary>
-    /// 20 m, as of other drawings, µm. Two points are at most 40 m apart then: products of such differences, of which
-    /// crossings are told, are still exact in a double.
+    /// 20 m, as of other drawings, µm. The ground of a stroke reaches at most as far again, so that two points are at
+    /// most 80 m apart: products of such differences, by which crossings are told, are still exact in a double.
     /// </summary>
     internal const double Reach = PlaneGeometry.Reach;
 

@@ -34,7 +34,7 @@ internal static class ClothLayers
         [.. sewn.GroupBy(s => s.Piece.Hooping).Select(hooping => hooping.ToImmutableArray())];
 
     /// <summary>Every stitch with the strip of cloth that it counts for, µm.</summary>
-    internal static IEnumerable<(Piece Piece, Point From, Point To, int Breadth)> Threads(
+    internal static IEnumerable<(Piece Piece, Point From, Stitch To, int Breadth)> Threads(
         ImmutableArray<SewnPiece> sewn
     )
     {
@@ -46,7 +46,7 @@ internal static class ClothLayers
                 yield return (
                     piece,
                     from.At,
-                    to.At,
+                    to,
                     // What a tape's stitches are for is a guess: all of its thread counts by mass.
                     piece is KeptPiece
                         ? ThreadGrid.ThreadWidth
@@ -90,7 +90,7 @@ internal static class ClothLayers
     private static void Lay(ThreadGrid grid, ImmutableArray<SewnPiece> sewn)
     {
         foreach (var thread in Threads(sewn))
-            grid.Lay(thread.From, thread.To, thread.Breadth);
+            grid.Lay(thread.From, thread.To.At, thread.Breadth);
     }
 
     /// <param name="sewn">Of one hooping.</param>

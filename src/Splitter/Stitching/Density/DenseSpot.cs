@@ -10,8 +10,14 @@ namespace Splitter.Stitching.Density;
 /// <param name="Squares">All of them, mm².</param>
 internal sealed record DenseSpot(ImmutableArray<int> Shapes, ImmutableArray<int> Hoopings, int Squares)
 {
-    /// <summary>How many of the squares have more layers than the limit; none where holes alone are too many.</summary>
-    internal required int Full { get; init; }
+    /// <summary>
+    /// Why, for each square that has more layers than the limit, the fullest first; none where holes alone are too
+    /// many.
+    /// </summary>
+    internal required ImmutableArray<LayerCause> Causes { get; init; }
+
+    /// <summary>How many of the squares have more layers than the limit.</summary>
+    internal int Full => Causes.Length;
 
     /// <summary>The square with most layers.</summary>
     internal required Square Fullest { get; init; }

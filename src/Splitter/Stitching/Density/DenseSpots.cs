@@ -27,36 +27,39 @@ internal static class DenseSpots
     )
     {
         ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
-        var shares = Shares(drawing, sewn, grid.Numbers, grounds, jobs);
+        var thread = Thread(drawing, sewn, grid.Numbers, grounds, jobs);
         return
         [
             .. grounds
-                .Select((ground, i) => Spot(ground, grid, limit, shares[i]))
+                .Select(ground => Spot(ground, grid, limit, thread))
                 .OrderByDescending(spot => spot.Full > 0)
                 .ThenByDescending(spot => spot.Full > 0 ? spot.Layers : spot.Holes)
                 .ThenBy(spot => (spot.Worst.Row, spot.Worst.Column)),
         ];
     }
 
-    /// <param name="Shape">Its place in the drawing.</param>
-    private readonly record struct Sewer(int Shape, int Hooping);
-
+    /// <param name="thread">On each square.</param>
     private static DenseSpot Spot(
         ImmutableArray<Square> ground,
         ThreadGrid grid,
         int limit,
-        IReadOnlyDictionary<Sewer, long> covered
+        Dictionary<Square, Dictionary<ThreadOwner, long>> thread
     )
     {
-        var least = (long)(Share * Units.SquareMillimetre * ground.Length);
         var (fullest, pierced) = (ground.MaxBy(grid.LayersOn), ground.MaxBy(grid.HolesIn));
         return new(
-            [.. Worth(covered, least, sewer => sewer.Shape)],
-            [.. Worth(covered, least, sewer => sewer.Hooping)],
+            [.. Worth(ground, thread, owner => owner.Shape)],
+            [.. Worth(ground, thread, owner => owner.Hooping)],
             ground.Length
         )
         {
-            Full = ground.Count(s => grid.LayersOn(s) > limit),
+            Causes =
+            [
+                .. ground
+                    .Where(s => grid.LayersOn(s) > limit)
+                    .OrderByDescending(s => s == fullest)
+                    .Select(s => LayerCauses.Of(thread[s], limit)),
+            ],
             Fullest = fullest,
             Layers = grid.LayersOn(fullest),
             Pierced = ground.Count(s => grid.HolesIn(s) > ThreadGrid.MostHoles),
@@ -66,15 +69,24 @@ internal static class DenseSpots
     }
 
     /// <summary>Those that cover enough to be told, or all where many cover a little each.</summary>
-    private static IEnumerable<int> Worth(IReadOnlyDictionary<Sewer, long> covered, long least, Func<Sewer, int> of)
+    private static IEnumerable<int> Worth(
+        ImmutableArray<Square> ground,
+        Dictionary<Square, Dictionary<ThreadOwner, long>> thread,
+        Func<ThreadOwner, int> of
+    )
     {
-        var sums = covered.GroupBy(pair => of(pair.Key), pair => pair.Value).OrderBy(sum => sum.Key).ToList();
+        var least = (long)(Share * Units.SquareMillimetre * ground.Length);
+        var sums = ground
+            .SelectMany(square => thread.GetValueOrDefault(square) ?? [])
+            .GroupBy(pair => of(pair.Key), pair => pair.Value)
+            .OrderBy(sum => sum.Key)
+            .ToList();
         var told = sums.Where(sum => sum.Sum() >= least).ToList();
         return (told.Count > 0 ? told : sums).Select(sum => sum.Key);
     }
 
-    /// <summary>What each shape of each hooping covers of each ground, µm².</summary>
-    private static ImmutableArray<Dictionary<Sewer, long>> Shares(
+    /// <summary>What is covered of each square of some grounds, µm².</summary>
+    private static Dictionary<Square, Dictionary<ThreadOwner, long>> Thread(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         SquareNumbers numbers,
@@ -82,27 +94,27 @@ internal static class DenseSpots
         int jobs
     )
     {
-        ImmutableArray<Dictionary<Sewer, long>> shares = [.. grounds.Select(_ => new Dictionary<Sewer, long>())];
+        var thread = new Dictionary<Square, Dictionary<ThreadOwner, long>>();
         if (grounds.IsEmpty)
-            return shares;
+            return thread;
         var map = new GroundMap(numbers, grounds);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
-        var covered = InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered);
-        foreach (var ((ground, sewer), area) in covered.SelectMany(hooping => hooping))
-            shares[ground].Add(sewer, area);
-        return shares;
+        foreach (var covered in InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered))
+        foreach (var ((square, owner), area) in covered)
+            (thread.TryGetValue(square, out var known) ? known : thread[square] = []).Add(owner, area);
+        return thread;
 
-        Dictionary<(int Ground, Sewer Sewer), long> Covered(ImmutableArray<SewnPiece> hooping)
+        Dictionary<(Square Square, ThreadOwner Owner), long> Covered(ImmutableArray<SewnPiece> hooping)
         {
-            var areas = new Dictionary<(int, Sewer), long>();
+            var areas = new Dictionary<(Square, ThreadOwner), long>();
             foreach (var (piece, from, to, breadth) in ClothLayers.Threads(hooping))
             {
-                if (!map.Meets(Box.Around([from, to]).Grown(ThreadGrid.ThreadWidth / 2)))
+                if (!map.Meets(Box.Around([from, to.At]).Grown(ThreadGrid.ThreadWidth / 2)))
                     continue;
-                foreach (var (square, area) in new CoveredSquares(from, to, breadth))
-                    if (map.GroundOf(square) is { } ground)
+                foreach (var (square, area) in new CoveredSquares(from, to.At, breadth))
+                    if (map.GroundOf(square) is not null)
                     {
-                        var key = (ground, new Sewer(placeOf[piece.Shape.Id], piece.Hooping));
+                        var key = (square, new ThreadOwner(placeOf[piece.Shape.Id], piece.Hooping, to.Use));
                         areas[key] = areas.GetValueOrDefault(key) + area;
                     }
             }

@@ -73,6 +73,19 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
+    internal double TooMany(ReadOnlySpan<Point> way, int most)
+    {
+        var covered = new Dictionary<Square, long>();
+        for (var i = 1; i < way.Length; i++)
+            foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
+                covered[square] = covered.GetValueOrDefault(square) + area;
+        return covered.Sum(on =>
+            Math.Max(0, LayersOn(on.Key) + (on.Value / (double)Units.SquareMillimetre) - most)
+            - Math.Max(0, LayersOn(on.Key) - most)
+        );
+    }
+
     /// <summary>
     /// Squares with more layers or holes than these, those that touch together; in the order of rows.
     /// </summary>
