@@ -20,7 +20,6 @@ internal sealed class Bulk
 
     private readonly Drawing drawing;
     private readonly ImmutableArray<int?> owners;
-    private readonly Region single;
     private readonly Region crossed;
 
     /// <summary>For each shape the ground near seams that it hides; nothing for lines, which hide none.</summary>
@@ -35,14 +34,17 @@ internal sealed class Bulk
         (this.drawing, this.owners) = (drawing, owners);
         fourth = new Region?[drawing.Shapes.Length];
         doubled = new Region?[drawing.Shapes.Length];
-        single = Polygons.Union(strips.Select(s => s.Full));
+        Overlaps = Polygons.Union(strips.Select(s => s.Full));
         crossed = Polygons.Union(strips.GroupBy(s => s.Over).Select(g => Strip.Common([.. g.Select(s => s.Full)])));
         covers = InOrder.Select(
             drawing.Shapes,
             jobs,
-            s => s is RunShape ? Region.Empty : Polygons.Intersect(s.Footprint, single)
+            s => s is RunShape ? Region.Empty : Polygons.Intersect(s.Footprint, Overlaps)
         );
     }
+
+    /// <summary>Where parts sew beyond their own ground.</summary>
+    internal Region Overlaps { get; }
 
     /// <param name="pieces">By hooping; for each the shapes' pieces in sewing order, null where it has none.</param>
     /// <param name="jobs">How many threads may work.</param>

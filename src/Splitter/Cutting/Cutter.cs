@@ -53,8 +53,9 @@ internal static class Cutter
             }
         }
         ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
-        (got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got], jobs)).Thin(pieces, jobs);
-        LooseStrips.LeaveOut(drawing, pieces, jobs);
+        var thinned = got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got], jobs);
+        thinned.Thin(pieces, jobs);
+        LooseStrips.LeaveOut(drawing, pieces, thinned.Overlaps, jobs);
         BareGround.Find(pieces, jobs);
         return
         [

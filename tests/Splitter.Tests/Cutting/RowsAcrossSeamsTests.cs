@@ -113,6 +113,21 @@ public sealed class RowsAcrossSeamsTests
                 print: c => c.ToString()
             );
 
+    /// <summary>
+    /// Where a seam runs almost along the rows, none reaches further past it than all do: its thread would lie there
+    /// twice, on the way there and back.
+    /// </summary>
+    [Theory]
+    [InlineData(8, Overlap * Overlaps.ShortShare)]
+    [InlineData(30, Overlap)]
+    public void AlmostAlongTheSeamNoRowReachesFurtherThanAllDo(double between, double furthest)
+    {
+        var c = new Case([12, 12, 12, 12, 12, 12], 90, 0, between, EdgeRule.Interleaved);
+        var (shape, pieces) = Cut(c);
+        var inside = Polygons.Containment(Polygons.Offset(shape.Footprint, -2 * Overlap));
+        Assert.All(pieces, p => Assert.InRange(Ends(p, c, inside).Values.Max(), furthest - End, furthest + OnTape));
+    }
+
     /// <summary>For each row how far it is sewn past the seam, µm, where that is well inside the shape.</summary>
     private static Dictionary<int, double> Ends(FillPiece piece, Case c, Func<double, double, bool> inside)
     {

@@ -18,6 +18,12 @@ internal sealed class SewnRows
     /// </summary>
     private const double OnEdge = 20;
 
+    /// <summary>
+    /// How far past a seam a row reaches beyond those beside it, µm. Its thread goes there and back: where a seam runs
+    /// almost along the rows a longer one would lie there twice.
+    /// </summary>
+    private const double LongestTooth = 1500;
+
     private readonly Stretch[] stretches;
     private readonly int[] starts;
 
@@ -60,9 +66,33 @@ internal sealed class SewnRows
         {
             var scan = (row & 1) == 0 ? even : odd;
             var (from, to) = scan.On(row);
-            sewn.AddRange(scan.Spans.AsSpan(from, to - from));
+            if (ReferenceEquals(even, odd))
+                sewn.AddRange(scan.Spans.AsSpan(from, to - from));
+            else
+                for (var i = from; i < to; i++)
+                    if (Shortened(scan.Spans[i], (row & 1) == 0 ? odd : even, lattice) is { } span)
+                        sewn.Add(span);
         }
         return sewn;
+    }
+
+    /// <summary>
+    /// A span without ends that reach much further than the rows beside it; nothing where those do not reach at all.
+    /// </summary>
+    private static Span? Shortened(Span span, RowScan beside, Lattice lattice)
+    {
+        var (first, end) = beside.On(span.Row);
+        var (from, to) = (double.PositiveInfinity, double.NegativeInfinity);
+        for (var i = first; i < end; i++)
+            if (beside.Spans[i] is var other && other.SharedWith(span) > 0)
+                (from, to) = (Math.Min(from, other.From), Math.Max(to, other.To));
+        if (from > to)
+            return null;
+        return span with
+        {
+            From = from - span.From > lattice.Along(span.Row, span.From, LongestTooth) ? from : span.From,
+            To = span.To - to > lattice.Along(span.Row, span.To, LongestTooth) ? to : span.To,
+        };
     }
 
     /// <summary>Which ends of a stretch are the shape's own edge.</summary>
