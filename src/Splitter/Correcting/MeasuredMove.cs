@@ -38,7 +38,7 @@ internal static class MeasuredMove
 
     /// <summary>Root mean square of what a move leaves of the offsets, as far as they were seen, µm.</summary>
     internal static double Left(ImmutableArray<Sighting> seen, RigidMove move, GrainStretch stretch) =>
-        Math.Sqrt(seen.Average(s => Math.Pow(LeftAt(s, move, stretch), 2)));
+        Math.Sqrt(seen.Select(s => LeftAt(s, move, stretch)).Average(left => left * left));
 
     /// <summary>The same at one place.</summary>
     internal static double LeftAt(Sighting seen, RigidMove move, GrainStretch stretch)

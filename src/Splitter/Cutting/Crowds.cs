@@ -50,16 +50,16 @@ internal static class Crowds
 
         List<Region> Crowded(IEnumerable<PartReach> over)
         {
-            var found = new List<Region>();
+            var crowds = new List<Region>();
             Region[] strips = [.. over.Select(reach => grounds.Past(reach)).Where(strip => !strip.IsEmpty)];
             for (var i = Most; i < strips.Length; i++)
             for (var j = 1; j < i; j++)
             {
                 var two = Polygons.Intersect(strips[i], strips[j]);
                 for (var k = 0; k < j && !two.IsEmpty; k++)
-                    found.Add(Polygons.Intersect(two, strips[k]));
+                    crowds.Add(Polygons.Intersect(two, strips[k]));
             }
-            return found;
+            return crowds;
         }
     }
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Checking;
 using Splitter.Diagnostics;
-using Splitter.Outputs;
 
 namespace Splitter.Tool.Commands.Comparing;
 

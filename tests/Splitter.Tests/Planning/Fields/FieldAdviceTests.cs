@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
-using Splitter.Planning;
 using Splitter.Planning.Fields;
 using Splitter.Recipes;
 

@@ -111,13 +111,13 @@ internal sealed class CoverGrid
     private Box Cells(Field field)
     {
         var box = task.Inner(task.Template.Ground(field));
-        var cells = new Box(
+        var within = new Box(
             GridLines.AtOrAfter(xs, box.Left),
             GridLines.AtOrAfter(ys, box.Top),
             GridLines.AtOrBefore(xs, box.Right) - 1,
             GridLines.AtOrBefore(ys, box.Bottom) - 1
         );
-        return cells.IsEmpty ? Box.Empty : cells;
+        return within.IsEmpty ? Box.Empty : within;
     }
 
     private void Add(int row, int left, int right, short by)
