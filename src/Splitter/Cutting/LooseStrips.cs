@@ -6,10 +6,10 @@ using Splitter.Geometry;
 namespace Splitter.Cutting;
 
 /// <summary>
-/// Leaves out strips of fills that show nowhere, where they are a third layer or no more than a rest: rims and overlaps,
-/// which lie under later shapes or where another part sews the same, and beside seams what lies under others. The needle
-/// would go there and back for a row or two, and two layers hold and cover the cloth already, however parts may miss
-/// each other.
+/// Leaves out strips of fills that show nowhere, where they are a third layer or no more than a rest: rims and
+/// overlaps, which lie under later shapes or where another part sews the same, and beside seams what lies under others.
+/// The needle would go there and back for a row or two, and two layers hold and cover the cloth already, however parts
+/// may miss each other.
 /// </summary>
 internal sealed class LooseStrips
 {
@@ -77,7 +77,8 @@ internal sealed class LooseStrips
     }
 
     /// <summary>
-    /// Narrow ground that lies under later shapes, or beyond the piece's own; beside seams all that lies under later ones.
+    /// Narrow ground that lies under later shapes, or beyond the piece's own; beside seams all that lies under later
+    /// ones.
     /// </summary>
     private static Region Loose(FillPiece fill, int shape, Drawing drawing, Region band)
     {

@@ -3,8 +3,8 @@ using Splitter.Geometry;
 namespace Splitter.Artwork.Columns;
 
 /// <summary>
-/// The ground between pairs of rungs, to be asked for points. Pairs follow each other along a column, so that those of a
-/// stretch lie in one box: a tree of such boxes leads to the few that are near.
+/// The ground between pairs of rungs, to be asked for points. Pairs follow each other along a column, so that those of
+/// a stretch lie in one box: a tree of such boxes leads to the few that are near.
 /// </summary>
 internal sealed class CoveredGround
 {

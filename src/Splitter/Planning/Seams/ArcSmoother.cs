@@ -42,7 +42,7 @@ internal sealed class ArcSmoother(
     /// <summary>Longest leg in places of the stairs (about a millimetre each): work grows with its square.</summary>
     private const int LongestLeg = 32;
 
-    /// <summary>Sums are rounded: what may be dearer by less than this is priced to the end, mm of plain fill.</summary>
+    /// <summary>Sums are rounded: what may be dearer by less is priced to the end, mm of plain fill.</summary>
     private const double Doubt = 1e-6;
 
     /// <summary>Corners are cut off this far from their tip, µm, and less on short legs: half a cell.</summary>
