@@ -44,8 +44,7 @@ internal static class DiskProblems
         Diagnostic.Error(
             5055,
             Place.Whole(recipe),
-            $"would write to '{folder}', and so would '{other}'; give each its own 'output.folder', or make "
-                + "them one at a time"
+            $"would write to '{folder}', and so would '{other}'; give each its own 'output.folder'"
         );
 
     internal static Diagnostic OldSetNotCleared(string folder, string why) =>

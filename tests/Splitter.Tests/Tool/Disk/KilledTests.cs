@@ -27,6 +27,9 @@ public sealed class KilledTests : IDisposable
         .. Enumerable.Range(1, 500).Select(i => FormattableString.Invariant($"part-A.photo-{i}.jpg")),
     ];
 
+    private const string Near = "near/piece.yaml";
+    private const string Far = "far/piece.yaml";
+
     private readonly string root = Directory.CreateTempSubdirectory("splitter-killed-").FullName;
 
     private string Output => Path.Combine(root, "parts");
@@ -40,14 +43,14 @@ public sealed class KilledTests : IDisposable
     [Fact]
     public async Task KilledAtAnyMomentThereIsOneWholeSet()
     {
-        // Two recipes for one folder; the second has more files.
-        Write("near.yaml", Recipe("POLYGON ((10 10, 40 10, 40 30, 10 10))", "[tape, csv]"));
-        Write("far.yaml", Recipe("POLYGON ((90 10, 99 10, 99 30, 90 10))", "[tape, csv, svg, worksheet]"));
-        _ = await Made("far.yaml");
+        // A recipe as it was and as it is, for one folder; the second has more files.
+        Write(Near, Recipe("POLYGON ((10 10, 40 10, 40 30, 10 10))", "[tape, csv]"));
+        Write(Far, Recipe("POLYGON ((90 10, 99 10, 99 30, 90 10))", "[tape, csv, svg, worksheet]"));
+        _ = await Made(Far);
         foreach (var name in Notes)
             Write(Path.Combine("parts", "small", name), $"mine: {name}");
-        var near = await Made("near.yaml");
-        var far = await Made("far.yaml");
+        var near = await Made(Near);
+        var far = await Made(Far);
 
         // The moments differ from run to run, and nothing of the test depends on them.
         var random = new Random(1);
@@ -55,7 +58,7 @@ public sealed class KilledTests : IDisposable
         var hits = 0;
         for (var i = 0; hits < kills && i < kills * Tries; i++)
         {
-            var recipe = i % 2 == 0 ? "near.yaml" : "far.yaml";
+            var recipe = i % 2 == 0 ? Near : Far;
             if (i % Seldom == 0)
             {
                 await KillAtAnyMoment(recipe, far.Took, random);
@@ -67,7 +70,7 @@ public sealed class KilledTests : IDisposable
         }
 
         Assert.True(hits > 0, "no run was killed while it wrote");
-        Assert.Equal(near.Files, (await Made("near.yaml")).Files);
+        Assert.Equal(near.Files, (await Made(Near)).Files);
         Assert.All(Notes, name => Assert.Equal($"mine: {name}", File.ReadAllText(Path.Combine(Set, name))));
         Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(Output).Select(Path.GetFileName));
     }
@@ -174,13 +177,17 @@ public sealed class KilledTests : IDisposable
                 StringComparer.Ordinal
             );
 
-    private void Write(string file, string text) => File.WriteAllText(Path.Combine(root, file), text);
+    private void Write(string file, string text)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(root, file))!);
+        File.WriteAllText(Path.Combine(root, file), text);
+    }
 
     private static string Recipe(string shape, string files) =>
         $$"""
             splitter: 1
             artwork: { shapes: [{ wkt: "{{shape}}", fill: "#14304f" }] }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { folder: parts, files: {{files}} }
+            output: { folder: ../parts, files: {{files}} }
             """;
 }

@@ -18,10 +18,10 @@ public sealed class StoppedTests : IDisposable
     public async Task StoppedAtAnyMomentThereIsTheOldSetOrTheNew()
     {
         Skip.IfNot(OperatingSystem.IsLinux(), "no signal can be sent to a process here");
-        Write("old.yaml", "[tape]");
-        Write("new.yaml", "[tape, csv, svg, png, worksheet]");
+        Write("old/piece.yaml", "[tape]");
+        Write("new/piece.yaml", "[tape, csv, svg, png, worksheet]");
         var watch = Stopwatch.StartNew();
-        Assert.Equal(0, await Run("old.yaml", _ => Task.CompletedTask));
+        Assert.Equal(0, await Run("old/piece.yaml", _ => Task.CompletedTask));
         var whole = watch.Elapsed;
         var old = Files();
 
@@ -36,14 +36,14 @@ public sealed class StoppedTests : IDisposable
         var stopped = 0;
         foreach (var moment in moments)
         {
-            var code = await Run("new.yaml", moment);
+            var code = await Run("new/piece.yaml", moment);
             Assert.Contains(code, new[] { ExitCode.Done, ExitCode.Stopped });
             Assert.Equal(["small"], Directory.EnumerateFileSystemEntries(At("parts")).Select(Path.GetFileName));
             Assert.Equal(code == ExitCode.Stopped, Files().SequenceEqual(old));
             if (code == ExitCode.Stopped)
                 stopped++;
             else
-                Assert.Equal(0, await Run("old.yaml", _ => Task.CompletedTask));
+                Assert.Equal(0, await Run("old/piece.yaml", _ => Task.CompletedTask));
         }
         Assert.InRange(stopped, 1, moments.Length);
     }
@@ -73,16 +73,19 @@ public sealed class StoppedTests : IDisposable
                 .Select(file => $"{Path.GetFileName(file)} {Convert.ToHexString(File.ReadAllBytes(file))}"),
         ];
 
-    private void Write(string name, string files) =>
+    private void Write(string name, string files)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(At(name))!);
         File.WriteAllText(
             At(name),
             $$"""
             splitter: 1
             artwork: { shapes: [{ wkt: "POLYGON ((0 0, 60 0, 30 40, 0 0))", fill: "#14304f" }] }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { folder: parts, files: {{files}} }
+            output: { folder: ../parts, files: {{files}} }
             """
         );
+    }
 
     private string At(params string[] names) => Path.Combine([root, .. names]);
 
