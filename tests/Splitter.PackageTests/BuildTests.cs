@@ -180,6 +180,20 @@ public sealed class BuildTests(PackedFeed feed)
             shop.Write($"recipes/{name}.yaml", Workshop.Recipe().Replace("{ files", "{ folder: one, files"));
         var ran = await shop.Build("-m:1");
         Assert.Equal(1, ran.ExitCode);
+        Assert.Contains("error SPL5059: holds the parts of another recipe", ran.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Each process takes what the other made for its own earlier set.</summary>
+    [Fact]
+    public async Task RecipesOfOneNameThatWriteToOneFolderAreToldApart()
+    {
+        var shop = Workshop.With(feed);
+        var project = Workshop.Project($"Sdk=\"Splitter.MSBuild/{PackedFeed.Version}\"");
+        shop.Write("works.proj", project.Replace("recipes/*", "*/piece"));
+        foreach (var folder in new[] { "kites", "boats" })
+            shop.Write($"{folder}/piece.yaml", Workshop.Recipe().Replace("{ files", "{ folder: ../one, files"));
+        var ran = await shop.Build("-m:1");
+        Assert.Equal(1, ran.ExitCode);
         Assert.Contains("error SPL9052: ", ran.Output, StringComparison.Ordinal);
     }
 
