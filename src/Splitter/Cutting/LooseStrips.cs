@@ -19,8 +19,8 @@ internal sealed class LooseStrips
     /// <summary>
     /// A strip that is no wider than this anywhere, µm, is left out whatever else lies there: a rim or an overlap of
     /// which other shapes have left but a rest. Its one to three rows need hidden ways there and back, which lie as
-    /// thick as they do. Of the demo with its parts up to 0.4 mm off in random directions 0.002 % less of what lies
-    /// beside seams is covered than with 1 mm.
+    /// thick as they do. Of the demo with its parts up to 0.4 mm off in random directions some 0.002 % less of what
+    /// lies beside seams is covered in the mean.
     /// </summary>
     private const int Rest = 1300;
 

@@ -24,7 +24,6 @@ internal sealed class FoldPicture(SheetContent sheet, Hooping first)
     {
         var letters = frame.Letters;
         canvas.Outline(frame.Inside, letters / 4, Colour.Ink);
-        canvas.Text(sheet.Say.Say("hoop.top"), new(frame.Inside.Left, frame.Inside.Top - letters), letters, Colour.Ink);
         foreach (var line in sheet.Plan.PlacementLines)
             canvas.Dashes(letters / 4, letters, MarkInk.Placement, frame.Lay(line.From), frame.Lay(line.To));
         var stays = frame.Lay(Stays(sheet.Recipe.Cloth, first.Field));
@@ -43,6 +42,8 @@ internal sealed class FoldPicture(SheetContent sheet, Hooping first)
             Arrow.Draw(canvas, Off(middle, away, 2 * letters), away, 8 * letters, letters, Colour.White);
             Arrow.Draw(canvas, Off(middle, away, 2 * letters), away, 8 * letters, letters / 3, MarkInk.Placement);
         }
+        // Over the cloth, which may reach up there.
+        canvas.Text(sheet.Say.Say("hoop.top"), new(frame.Inside.Left, frame.Inside.Top - letters), letters, Colour.Ink);
         return InlineSvg.Of(
             frame.Page.Width,
             frame.Page.Height,
