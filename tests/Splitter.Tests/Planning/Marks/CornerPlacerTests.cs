@@ -118,6 +118,17 @@ public sealed class CornerPlacerTests
         Assert.Equal(corners.Select((_, i) => $"A{i + 1}"), corners.Select(c => c.Id));
     }
 
+    /// <summary>
+    /// Nothing is cut, so that the corners of the third one's ground count, 160 mm away at most: two of its corners lie nearly as far
+    /// apart as the strip of 38 x 148 mm allows.
+    /// </summary>
+    [Fact]
+    public void CornersLieFarApart()
+    {
+        var placed = Placed(Samples.Rectangle("far", 1, 1, 5, 5));
+        Assert.All(placed.Settings.Skip(1), setting => Assert.InRange(setting!.Apart, 140_000, 153_000));
+    }
+
     /// <summary>The second hooping sews one shape whole; all else is the first one's.</summary>
     private static PlacedCorners Placed(FillShape shape)
     {
