@@ -11,7 +11,7 @@ using Splitter.Stitching;
 namespace Splitter.Tests.Correcting;
 
 /// <summary>
-/// A sheet of 170 x 60 mm in two fields of 100 x 80 mm; the second part is measured at the corners that it is set by, and
+/// A sheet of 244 x 60 mm in three fields of 100 x 80 mm; the third part is measured at the corners that it is set by, and
 /// what is left of it moved.
 /// </summary>
 public sealed class CorrectorTests
@@ -21,12 +21,13 @@ public sealed class CorrectorTests
         new ListedFields([
             new(Point.FromMillimetres(48, 30), Turn.None),
             new(Point.FromMillimetres(122, 30), Turn.None),
+            new(Point.FromMillimetres(196, 30), Turn.None),
         ])
     );
 
     private static readonly Lazy<(Job Job, Plan Plan, ImmutableArray<Part> Parts)> Made = new(() =>
     {
-        var drawing = Samples.Drawing(Samples.Rectangle("sheet", 0, 0, 170, 60));
+        var drawing = Samples.Drawing(Samples.Rectangle("sheet", 0, 0, 244, 60));
         var plan = Planner.Plan(new(Recipe, drawing), Recipe.Hoops[0]).Value;
         var stitched = Stitcher.Stitch(Cutter.Cut(drawing, plan, Recipe.Overlap), 1);
         var bodies = BodySteps.Of(plan, stitched, Recipe.Cloth.MostLayers);
@@ -37,7 +38,7 @@ public sealed class CorrectorTests
     [Fact]
     public void WhatIsLeftIsMovedBack()
     {
-        var (before, after) = (Made.Value.Parts[1], Corrected(_ => (800, 400)).Value);
+        var (before, after) = (Made.Value.Parts[2], Corrected(_ => (800, 400)).Value);
         var left = before.Steps.Where(s => s.Kind is StepKind.Body or StepKind.NextCorners).ToList();
         Assert.Equal([StepKind.Alignment, .. left.Select(s => s.Kind)], after.Part.Steps.Select(s => s.Kind));
         Assert.Equal(Enumerable.Range(1, left.Count + 1), after.Part.Steps.Select(s => s.Number));
@@ -53,11 +54,23 @@ public sealed class CorrectorTests
         Assert.All(after.Left, place => Assert.InRange(place.Off, 0, 1));
     }
 
+    /// <summary>It meets the first part, which lies in the middle; the second one meets that as it did.</summary>
+    [Fact]
+    public void ItsOwnJoinsAreToldAndOthersStayAsTheyAre()
+    {
+        var (plan, after) = (Made.Value.Plan, Corrected(_ => (800, 400)).Value);
+        Assert.Equal([(0, 1), (0, 2)], plan.Joins.Select(j => (j.Earlier, j.Later)));
+        Assert.Same(plan.Joins[0], after.Plan.Joins[0]);
+        Assert.Equal((plan.Joins[1], after.Plan.Joins[1]), after.Joins.Select(j => (j.Before, j.After)).Single());
+        // Holes that were looked at one by one lie nearer than corners that were set over tacks.
+        Assert.InRange(after.Plan.Joins[1].Within95, 1, plan.Joins[1].Within95 - 1);
+    }
+
     /// <summary>Turned by two hundredths about the field's middle: 1.15 degrees, which the move turns back.</summary>
     [Fact]
     public void ATurnIsToldInDegrees()
     {
-        var middle = Made.Value.Parts[1].Field.Centre;
+        var middle = Made.Value.Parts[2].Field.Centre;
         var turned = Corrected(at => ((int)(-0.02 * (at.Y - middle.Y)), (int)(-0.02 * (at.X - middle.X)))).Value;
         Assert.Equal(Verdict.Turned, turned.Move.Verdict);
         Assert.Equal(1.146, Math.Abs(turned.Move.Degrees), 0.02);
@@ -75,7 +88,7 @@ public sealed class CorrectorTests
         );
         Assert.Equal(Taken().Select(c => c.Id), after.Part.Hooping.Alignments.Select(a => a.On));
         Assert.Equal(Taken().Select(c => c.Id), after.Checked.Select(o => o.At));
-        Assert.Empty(after.Plan.Hoopings[1].Takes);
+        Assert.Empty(after.Plan.Hoopings[2].Takes);
     }
 
     /// <summary>Before the body only: corners that it sews over come out then, if there are any.</summary>
@@ -86,7 +99,7 @@ public sealed class CorrectorTests
     [InlineData(StepKind.NextCorners, "", false)]
     internal void WhatIsSewnOverIsTakenOutFirst(StepKind next, string corners, bool isTold)
     {
-        var part = Made.Value.Parts[1] with
+        var part = Made.Value.Parts[2] with
         {
             TakenOut = [.. corners.Split(" and ", StringSplitOptions.RemoveEmptyEntries)],
         };
@@ -113,7 +126,7 @@ public sealed class CorrectorTests
 
     [Theory]
     [InlineData("A", "SPL4")]
-    [InlineData("C", "SPL4")]
+    [InlineData("D", "SPL4")]
     public void TheFirstPartAndOneThatIsNotThereAreNotCorrected(string part, string code)
     {
         var refused = Corrected(_ => (800, 400), part);
@@ -122,13 +135,13 @@ public sealed class CorrectorTests
     }
 
     private static IEnumerable<Corner> Taken() =>
-        Made.Value.Plan.Hoopings[1].Takes.Select(i => Made.Value.Plan.Corners[i]);
+        Made.Value.Plan.Hoopings[2].Takes.Select(i => Made.Value.Plan.Corners[i]);
 
     private static IEnumerable<Point> Places(Step step) =>
         step.Moves.SelectMany(m => m.Block.Stitches).Select(s => s.At);
 
     /// <param name="offset">To the right and up, µm, of what should lie at a place.</param>
-    private static Result<Correction> Corrected(Func<Point, (int Right, int Up)> offset, string part = "B")
+    private static Result<Correction> Corrected(Func<Point, (int Right, int Up)> offset, string part = "C")
     {
         var call = Place.Whole("call");
         var offsets = Taken().Select(c => new MeasuredOffset(c.Id, offset(c.At).Right, offset(c.At).Up, call));

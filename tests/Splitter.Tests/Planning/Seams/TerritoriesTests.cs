@@ -51,6 +51,39 @@ public sealed class TerritoriesTests
         Assert.InRange(division.Cost.Cost, 0, 1);
     }
 
+    /// <summary>
+    /// Two colours meet along an edge that bends: a seam all along it shows a fifth of its length, which is 102.3 mm between the fields'
+    /// ends, whether fields lie side by side or one above the other.
+    /// </summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void SeamsFollowAnEdgeWhicheverWayItRuns(bool isLevel)
+    {
+        ImmutableArray<Box> grounds = [Box(0, 0, 85, 100), Box(65, 0, 150, 100)];
+        var division = Divider.Divide(
+            new() { Seams = SeamRule.LeastVisible },
+            Samples.Drawing(
+                Fill("one", 0, -1, 70, -1, 78, 33, 72, 66, 80, 101, 0, 101),
+                Fill("other", 70, -1, 150, -1, 150, 101, 80, 101, 72, 66, 78, 33)
+            ),
+            new Layout(
+                [.. grounds.Select(g => new Field(new Hoop("test", g.Width, g.Height), g.Centre, Turn.None, 0))],
+                grounds,
+                1
+            )
+        );
+        Assert.InRange(division.Cost.Cost, 102.3 * SeamPrice.AlongEdge * 0.98, 102.3 * SeamPrice.AlongEdge * 1.05);
+
+        Box Box(int left, int top, int right, int bottom) =>
+            isLevel
+                ? new(top * 1000, left * 1000, bottom * 1000, right * 1000)
+                : new(left * 1000, top * 1000, right * 1000, bottom * 1000);
+
+        Shape Fill(string id, params double[] corners) =>
+            Samples.Fill(id, isLevel ? [.. corners.Chunk(2).SelectMany(p => new[] { p[1], p[0] })] : corners);
+    }
+
     /// <summary>But for what snapping to whole micrometres adds or takes, µm²: a hundredth of a square millimetre.</summary>
     private static void Parts(ImmutableArray<Region> territories, ImmutableArray<Box> grounds)
     {
