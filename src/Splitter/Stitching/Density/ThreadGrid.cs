@@ -73,6 +73,15 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Whether thread lies on a square that has as many layers as cloth and needle bear.</summary>
+    internal bool IsFull(Point from, Point to, int most)
+    {
+        foreach (var (square, _) in new CoveredSquares(from, to, ThreadWidth))
+            if (LayersOn(square) >= most)
+                return true;
+        return false;
+    }
+
     /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
     internal double TooMany(ReadOnlySpan<Point> way, int most)
     {
