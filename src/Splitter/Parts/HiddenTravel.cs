@@ -88,7 +88,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// </summary>
     private int Replaced(List<Stitch> way, int first, int last, int next)
     {
-        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0.0);
+        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0L);
         foreach (var (before, after) in Wider)
             if (
                 first - before is var from
@@ -109,9 +109,9 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     }
 
     /// <summary>
-    /// Another way between the same ends, and how many layers too many fewer it makes, mm²; null when there is none.
+    /// Another way between the same ends, and how many layers too many fewer it makes, µm²; null when there is none.
     /// </summary>
-    private (ImmutableArray<Point> Way, double Saved)? Other(ImmutableArray<Point> way, int next)
+    private (ImmutableArray<Point> Way, long Saved)? Other(ImmutableArray<Point> way, int next)
     {
         var (from, to) = (way[0], way[^1]);
         if (from.DistanceTo(to) < StitchRules.Shortest)
@@ -125,8 +125,8 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         return saved > 0 && new Polyline(found).Length <= new Polyline(way).Length + Detour ? (found, saved) : null;
     }
 
-    /// <summary>Layers too many that stitches make, mm².</summary>
-    private double TooMany(List<Stitch> way, int from, int to)
+    /// <summary>Layers too many that stitches make, µm².</summary>
+    private long TooMany(List<Stitch> way, int from, int to)
     {
         ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
         Count(points, -ThreadGrid.ThreadWidth);
