@@ -90,7 +90,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// </summary>
     private int Replaced(List<Stitch> way, int first, int last, int next)
     {
-        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0.0);
+        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0L);
         foreach (var (before, after) in Wider)
             if (
                 first - before is var from
@@ -110,10 +110,10 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     }
 
     /// <summary>
-    /// Another way between the same ends, and how many layers too many fewer it makes, mm²; null when there is none
+    /// Another way between the same ends, and how many layers too many fewer it makes, µm²; null when there is none
     /// that saves more than another one.
     /// </summary>
-    private (ImmutableArray<Point> Way, double Saved)? Other(ImmutableArray<Point> way, int next, double moreThan)
+    private (ImmutableArray<Point> Way, long Saved)? Other(ImmutableArray<Point> way, int next, long moreThan)
     {
         var (from, to) = (way[0], way[^1]);
         if (from.DistanceTo(to) < StitchRules.Shortest)
@@ -132,8 +132,8 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
             : null;
     }
 
-    /// <summary>Layers too many that stitches make, mm².</summary>
-    private double TooMany(List<Stitch> way, int from, int to)
+    /// <summary>Layers too many that stitches make, µm².</summary>
+    private long TooMany(List<Stitch> way, int from, int to)
     {
         ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
         Count(points, -ThreadGrid.ThreadWidth);
