@@ -74,14 +74,16 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var way = old.ToList();
         for (var at = 1; at < way.Count; at++)
         {
-            if (!layers.IsFull(way[at - 1].At, way[at].At, most) || TooMany(way, at - 1, at) <= 0)
+            if (!IsOnMore(at))
                 continue;
             var last = at;
-            while (last + 1 < way.Count && TooMany(way, last, last + 1) > 0)
+            while (last + 1 < way.Count && IsOnMore(last + 1))
                 last++;
             at = Replaced(way, at - 1, last, next);
         }
         return way;
+
+        bool IsOnMore(int to) => layers.IsOnMore(way[to - 1].At, way[to].At, most);
     }
 
     /// <summary>
@@ -130,16 +132,6 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         return saved > moreThan && new Polyline(found).Length <= new Polyline(way).Length + Detour
             ? (found, saved)
             : null;
-    }
-
-    /// <summary>Layers too many that stitches make, µm².</summary>
-    private long TooMany(List<Stitch> way, int from, int to)
-    {
-        ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
-        Count(points, -ThreadGrid.ThreadWidth);
-        var sum = layers.TooMany(points.AsSpan(), most);
-        Count(points, ThreadGrid.ThreadWidth);
-        return sum;
     }
 
     private void Count(ImmutableArray<Point> way, int breadth)

@@ -73,11 +73,11 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
-    /// <summary>Whether thread lies on a square that has as many layers as cloth and needle bear.</summary>
-    internal bool IsFull(Point from, Point to, int most)
+    /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
+    internal bool IsOnMore(Point from, Point to, int most)
     {
-        foreach (var (square, _) in new CoveredSquares(from, to, ThreadWidth))
-            if (LayersOn(square) >= most)
+        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
+            if (area > 0 && LayersOn(square) > most)
                 return true;
         return false;
     }
