@@ -73,6 +73,15 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
+    internal bool IsOnMore(Point from, Point to, int most)
+    {
+        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
+            if (area > 0 && LayersOn(square) > most)
+                return true;
+        return false;
+    }
+
     /// <summary>
     /// What one more thread along a way would cover beyond so many layers, summed over the cloth, µm²: a whole number,
     /// so that a search for less comes to an end.
