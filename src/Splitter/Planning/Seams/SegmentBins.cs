@@ -9,7 +9,7 @@ internal sealed class SegmentBins<T>
     private const int Side = 2 * Units.Millimetre;
 
     /// <summary>By row and column, in one number.</summary>
-    private readonly Dictionary<long, List<Segment>> bins = [];
+    private readonly Dictionary<int, List<Segment>> bins = [];
 
     /// <summary>Columns and rows that hold anything.</summary>
     private Box used = Box.Empty;
@@ -70,5 +70,9 @@ internal sealed class SegmentBins<T>
     /// <summary>Columns and rows of the bins that a box comes into.</summary>
     private static Box BinsOf(Box box) => new(box.Left / Side, box.Top / Side, box.Right / Side, box.Bottom / Side);
 
-    private static long Key(int column, int row) => ((long)row << 32) | (uint)column;
+    /// <summary>
+    /// Sixteen bits each reach 65 m to all sides. Numbers of 64 bits are hashed so that all bins of a diagonal would
+    /// come into one place.
+    /// </summary>
+    private static int Key(int column, int row) => (row << 16) | (ushort)column;
 }

@@ -73,16 +73,30 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
-    /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
-    internal double TooMany(ReadOnlySpan<Point> way, int most)
+    /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
+    internal bool IsOnMore(Point from, Point to, int most)
+    {
+        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
+            if (area > 0 && LayersOn(square) > most)
+                return true;
+        return false;
+    }
+
+    /// <summary>
+    /// What one more thread along a way would cover beyond so many layers, summed over the cloth, µm²: a whole number,
+    /// so that a search for less comes to an end.
+    /// </summary>
+    internal long TooMany(ReadOnlySpan<Point> way, int most)
     {
         var covered = new Dictionary<Square, long>();
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
                 covered[square] = covered.GetValueOrDefault(square) + area;
+        var borne = most * (long)Units.SquareMillimetre;
         return covered.Sum(on =>
-            Math.Max(0, LayersOn(on.Key) + (on.Value / (double)Units.SquareMillimetre) - most)
-            - Math.Max(0, LayersOn(on.Key) - most)
+            thread[Numbers[on.Key]] is var lying
+                ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
+                : 0
         );
     }
 
