@@ -11,7 +11,7 @@ public sealed class CoverSearchTests
     /// <summary>Which sets cover each row, a bit each.</summary>
     private static readonly Gen<int[]> Rows = Gen.Int[1, (1 << Sets) - 1].Array[4, 14];
 
-    /// <summary>Every fourth cover is answered with a row that it leaves open.</summary>
+    /// <summary>Every fourth cover is answered with a row that it leaves open, and every fourth is passed by.</summary>
     [Fact]
     public void WhatIsOfferedCoversAllRowsAndHasNothingToSpare() =>
         Rows.Holds(
@@ -29,7 +29,7 @@ public sealed class CoverSearchTests
                         Assert.All(cover.Where(set => set != 2), set => Assert.False(Covers(table, cover.Remove(set))));
                         if (++offered % 4 == 0 && cover.Length < Sets)
                             table.Add([.. Enumerable.Range(0, Sets).Except(cover)]);
-                        return offered % 4 != 0;
+                        return offered % 2 != 0;
                     }
                 );
                 Assert.NotEqual(0, offered);
