@@ -59,6 +59,9 @@ internal static class BodySteps
         parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        var travel = new RoomyTravel(layers, holes, mostLayers);
+        foreach (var (blocks, _) in parts)
+            travel.Move(blocks);
         foreach (var (blocks, ground) in parts)
             new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
         Relief.Relieve(parts, holes);

@@ -40,9 +40,9 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 return (first, second);
             way = found;
         }
-        Count(way, ThreadGrid.ThreadWidth);
-        Count(Ties.AtEndOf(first), -ThreadGrid.ThreadWidth);
-        Count(Ties.AtStartOf(second), -ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtEndOf(first).AsSpan(), -ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtStartOf(second).AsSpan(), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);
     }
 
@@ -72,10 +72,10 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var way = old.ToList();
         for (var at = 1; at < way.Count; at++)
         {
-            if (TooMany(way, at - 1, at) <= 0)
+            if (!layers.IsOver(way[at - 1].At, way[at].At, most))
                 continue;
             var last = at;
-            while (last + 1 < way.Count && TooMany(way, last, last + 1) > 0)
+            while (last + 1 < way.Count && layers.IsOver(way[last].At, way[last + 1].At, most))
                 last++;
             at = Replaced(way, at - 1, last, next);
         }
@@ -101,8 +101,8 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 (best, most) = ((from, to, other.Way), other.Saved);
         if (best.Way.IsEmpty)
             return last;
-        Count([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
-        Count(best.Way, ThreadGrid.ThreadWidth);
+        layers.Lay([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
+        layers.Lay(best.Way.AsSpan(), ThreadGrid.ThreadWidth);
         way.RemoveRange(best.From + 1, best.To - best.From);
         way.InsertRange(best.From + 1, best.Way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel)));
         return best.From + best.Way.Length - 1;
@@ -116,28 +116,12 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var (from, to) = (way[0], way[^1]);
         if (from.DistanceTo(to) < StitchRules.Shortest)
             return null;
-        Count(way, -ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), -ThreadGrid.ThreadWidth);
         var found = ways.Find(from, to, next, mayCrowd: true) is { } other
             ? Ties.Hidden(other).Select(s => s.At).ToImmutableArray()
             : [];
         var saved = found.IsEmpty ? 0 : layers.TooMany(way.AsSpan(), most) - layers.TooMany(found.AsSpan(), most);
-        Count(way, ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
         return saved > 0 && new Polyline(found).Length <= new Polyline(way).Length + Detour ? (found, saved) : null;
-    }
-
-    /// <summary>Layers too many that stitches make, mm².</summary>
-    private double TooMany(List<Stitch> way, int from, int to)
-    {
-        ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
-        Count(points, -ThreadGrid.ThreadWidth);
-        var sum = layers.TooMany(points.AsSpan(), most);
-        Count(points, ThreadGrid.ThreadWidth);
-        return sum;
-    }
-
-    private void Count(ImmutableArray<Point> way, int breadth)
-    {
-        for (var i = 1; i < way.Length; i++)
-            layers.Lay(way[i - 1], way[i], breadth);
     }
 }

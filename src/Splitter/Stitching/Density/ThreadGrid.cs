@@ -73,18 +73,41 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Thread along a way.</summary>
+    /// <param name="breadth">The same.</param>
+    internal void Lay(ReadOnlySpan<Point> way, int breadth)
+    {
+        for (var i = 1; i < way.Length; i++)
+            Lay(way[i - 1], way[i], breadth);
+    }
+
+    /// <summary>Whether thread along a way, which has been counted, lies where more layers are.</summary>
+    internal bool IsOver(Point from, Point to, int most)
+    {
+        foreach (var (square, _) in new CoveredSquares(from, to, ThreadWidth))
+            if (LayersOn(square) > most)
+                return true;
+        return false;
+    }
+
     /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
-    internal double TooMany(ReadOnlySpan<Point> way, int most)
+    internal double TooMany(ReadOnlySpan<Point> way, int most) =>
+        Covered(way)
+            .Sum(on => Math.Max(0, LayersOn(on.Key) + Layers(on.Value) - most) - Math.Max(0, LayersOn(on.Key) - most));
+
+    /// <summary>Layers on the fullest square below one more thread along a way, with it.</summary>
+    internal double MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => LayersOn(on.Key) + Layers(on.Value));
+
+    private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
     {
         var covered = new Dictionary<Square, long>();
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
                 covered[square] = covered.GetValueOrDefault(square) + area;
-        return covered.Sum(on =>
-            Math.Max(0, LayersOn(on.Key) + (on.Value / (double)Units.SquareMillimetre) - most)
-            - Math.Max(0, LayersOn(on.Key) - most)
-        );
+        return covered;
     }
+
+    private static double Layers(long area) => area / (double)Units.SquareMillimetre;
 
     /// <summary>
     /// Squares with more layers or holes than these, those that touch together; in the order of rows.
