@@ -29,8 +29,8 @@ internal sealed class RoomyTravel
     /// <summary>A way is looked at this closely, µm.</summary>
     private const double Stride = 100;
 
-    /// <summary>Layers too many, mm², that a micrometre of longer thread must save: else nothing is gained.</summary>
-    private const double WorthLength = 0.02 / Units.Millimetre;
+    /// <summary>What a micrometre of longer thread must save of layers too many, µm²: else nothing is gained.</summary>
+    private const double WorthLength = 20;
 
     private readonly ThreadGrid layers;
     private readonly ThreadGrid holes;
@@ -118,7 +118,7 @@ internal sealed class RoomyTravel
     private Point[]? Better(Point[] old, int next, CoveredCells cover)
     {
         layers.Lay(old, -ThreadGrid.ThreadWidth);
-        var (best, least) = (old, layers.TooMany(old, most));
+        var (best, least) = (old, (double)layers.TooMany(old, most));
         var fullest = least > 0 ? layers.MostBelow(old) : 0;
         if (least > 0)
             foreach (var way in Ways(old))

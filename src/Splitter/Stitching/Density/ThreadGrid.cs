@@ -74,29 +74,39 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>Thread along a way.</summary>
-    /// <param name="breadth">The same.</param>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
     internal void Lay(ReadOnlySpan<Point> way, int breadth)
     {
         for (var i = 1; i < way.Length; i++)
             Lay(way[i - 1], way[i], breadth);
     }
 
-    /// <summary>Whether thread along a way, which has been counted, lies where more layers are.</summary>
-    internal bool IsOver(Point from, Point to, int most)
+    /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
+    internal bool IsOnMore(Point from, Point to, int most)
     {
-        foreach (var (square, _) in new CoveredSquares(from, to, ThreadWidth))
-            if (LayersOn(square) > most)
+        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
+            if (area > 0 && LayersOn(square) > most)
                 return true;
         return false;
     }
 
-    /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
-    internal double TooMany(ReadOnlySpan<Point> way, int most) =>
-        Covered(way)
-            .Sum(on => Math.Max(0, LayersOn(on.Key) + Layers(on.Value) - most) - Math.Max(0, LayersOn(on.Key) - most));
+    /// <summary>
+    /// What one more thread along a way would cover beyond so many layers, summed over the cloth, µm²: a whole number,
+    /// so that a search for less comes to an end.
+    /// </summary>
+    internal long TooMany(ReadOnlySpan<Point> way, int most)
+    {
+        var borne = most * (long)Units.SquareMillimetre;
+        return Covered(way)
+            .Sum(on =>
+                thread[Numbers[on.Key]] is var lying
+                    ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
+                    : 0
+            );
+    }
 
-    /// <summary>Layers on the fullest square below one more thread along a way, with it.</summary>
-    internal double MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => LayersOn(on.Key) + Layers(on.Value));
+    /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
+    internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => thread[Numbers[on.Key]] + on.Value);
 
     private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
     {
@@ -106,8 +116,6 @@ internal sealed class ThreadGrid
                 covered[square] = covered.GetValueOrDefault(square) + area;
         return covered;
     }
-
-    private static double Layers(long area) => area / (double)Units.SquareMillimetre;
 
     /// <summary>
     /// Squares with more layers or holes than these, those that touch together; in the order of rows.
