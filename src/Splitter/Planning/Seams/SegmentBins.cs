@@ -68,10 +68,7 @@ internal sealed class SegmentBins<T>
         BinsOf(Box.Around([from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count)]).Grown(1));
 
     /// <summary>Columns and rows of the bins that a box comes into.</summary>
-    private static Box BinsOf(Box box) => new(Bin(box.Left), Bin(box.Top), Bin(box.Right), Bin(box.Bottom));
-
-    /// <summary>Rounded down on both sides of the origin.</summary>
-    private static int Bin(int value) => (value < 0 ? value - Side + 1 : value) / Side;
+    private static Box BinsOf(Box box) => new(box.Left / Side, box.Top / Side, box.Right / Side, box.Bottom / Side);
 
     /// <summary>
     /// Sixteen bits each reach 65 m to all sides. Numbers of 64 bits are hashed so that all bins of a diagonal would
