@@ -54,6 +54,9 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        var travel = new RoomyTravel(layers, holes, mostLayers);
+        foreach (var (blocks, _) in parts)
+            travel.Move(blocks);
         foreach (var (blocks, ground) in parts)
             new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
         Relief.Relieve(parts, holes);
