@@ -37,7 +37,9 @@ internal sealed class CoveredCells
     /// <summary>For each cell of a square the number of the last stitch that covers it.</summary>
     private readonly int[]?[] last;
 
-    /// <summary>For each cell the least of these numbers of it and those around it; worked out when asked for.</summary>
+    /// <summary>
+    /// For each cell the least of these numbers of it and those around it; worked out when asked for.
+    /// </summary>
     private readonly int[]?[] hidden;
 
     /// <param name="squares">Each a ground of its own.</param>
