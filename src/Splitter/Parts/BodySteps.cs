@@ -55,14 +55,25 @@ internal static class BodySteps
         );
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+        parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
+        Tie();
+        RowEnds.Shorten(parts, layers, mostLayers);
         // Once more, now that all others' thread lies where it will.
         parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
-        var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
-        foreach (var (blocks, ground) in parts)
-            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
-        Relief.Relieve(parts, holes);
+        Relief.Relieve(parts, Tie());
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+
+        // Says what needle holes there are then.
+        ThreadGrid Tie()
+        {
+            var holes = ClothLayers.HolesOf(
+                Pieces([.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))]),
+                jobs
+            );
+            foreach (var (blocks, ground) in parts)
+                new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+            return holes;
+        }
     }
 
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>

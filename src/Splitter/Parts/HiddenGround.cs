@@ -82,6 +82,24 @@ internal sealed class HiddenGround
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
     internal bool IsHidden(int cell, int from) => hidden[cell] >= from;
 
+    /// <summary>Whether stitches with this number or later ones cover a point and all around it, so far off, µm.</summary>
+    internal bool IsCoveredAround(Point at, int by, int from)
+    {
+        // Eight places are enough: they lie closer together than cells do.
+        var aslant = by * 7 / 10;
+        return IsCovered(at.X, at.Y)
+            && IsCovered(at.X - by, at.Y)
+            && IsCovered(at.X + by, at.Y)
+            && IsCovered(at.X, at.Y - by)
+            && IsCovered(at.X, at.Y + by)
+            && IsCovered(at.X - aslant, at.Y - aslant)
+            && IsCovered(at.X + aslant, at.Y - aslant)
+            && IsCovered(at.X - aslant, at.Y + aslant)
+            && IsCovered(at.X + aslant, at.Y + aslant);
+
+        bool IsCovered(int x, int y) => Holds(new(x, y)) && last[At(new(x, y))] >= from;
+    }
+
     private int[] LeastAround()
     {
         var (across, least) = (new int[Cells], new int[Cells]);

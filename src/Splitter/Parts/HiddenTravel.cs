@@ -72,14 +72,16 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var way = old.ToList();
         for (var at = 1; at < way.Count; at++)
         {
-            if (TooMany(way, at - 1, at) <= 0)
+            if (!IsCrowded(at))
                 continue;
             var last = at;
-            while (last + 1 < way.Count && TooMany(way, last, last + 1) > 0)
+            while (last + 1 < way.Count && IsCrowded(last + 1))
                 last++;
             at = Replaced(way, at - 1, last, next);
         }
         return way;
+
+        bool IsCrowded(int stitch) => layers.IsCrowded(way[stitch - 1].At, way[stitch].At, most);
     }
 
     /// <summary>
@@ -123,16 +125,6 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var saved = found.IsEmpty ? 0 : layers.TooMany(way.AsSpan(), most) - layers.TooMany(found.AsSpan(), most);
         Count(way, ThreadGrid.ThreadWidth);
         return saved > 0 && new Polyline(found).Length <= new Polyline(way).Length + Detour ? (found, saved) : null;
-    }
-
-    /// <summary>Layers too many that stitches make, mm².</summary>
-    private double TooMany(List<Stitch> way, int from, int to)
-    {
-        ImmutableArray<Point> points = [.. way[from..(to + 1)].Select(s => s.At)];
-        Count(points, -ThreadGrid.ThreadWidth);
-        var sum = layers.TooMany(points.AsSpan(), most);
-        Count(points, ThreadGrid.ThreadWidth);
-        return sum;
     }
 
     private void Count(ImmutableArray<Point> way, int breadth)

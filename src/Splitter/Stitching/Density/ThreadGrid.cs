@@ -73,6 +73,15 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Whether a thread that is counted lies where more layers are than these.</summary>
+    internal bool IsCrowded(Point from, Point to, int most)
+    {
+        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
+            if (area > 0 && LayersOn(square) > most)
+                return true;
+        return false;
+    }
+
     /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
     internal double TooMany(ReadOnlySpan<Point> way, int most)
     {
