@@ -128,6 +128,8 @@ internal sealed record RunShape : Shape
 /// </summary>
 internal sealed record Column(ImmutableArray<Rung> Rungs)
 {
+    internal Column Moved(Point by) => new([.. Rungs.Select(r => new Rung(r.Left + by, r.Right + by))]);
+
     /// <summary>
     /// Mean width of columns by their length, µm: a round end or a bend has many rungs, and does not count for more.
     /// </summary>

@@ -21,7 +21,7 @@ internal static class Checker
                 files.Add(
                     new(path, FileState.Changed)
                     {
-                        IsLabelAlone = PartFiles.IsTape(path) && TapeHeader.IsAllThatDiffers(bytes, other),
+                        IsLabelAlone = PartFiles.IsTape(path) && TapeHeader.IsLabelAllThatDiffers(bytes, other),
                     }
                 );
         }

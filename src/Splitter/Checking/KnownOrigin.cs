@@ -22,6 +22,8 @@ internal sealed record KnownOrigin(
         facts["the title"] = $"'{manifest.GetProperty("title").GetString()}'";
         facts["the work"] = Size(manifest.GetProperty("artwork"));
         facts["the hoop's field"] = Size(manifest.GetProperty("hoop"));
+        if (Overlap([.. manifest.GetProperty("joins").EnumerateArray()]) is { } overlap)
+            facts["the overlap of parts"] = overlap;
         foreach (var thread in manifest.GetProperty("threads").EnumerateArray())
             facts[$"thread {thread.GetProperty("name").GetString()}"] = thread.GetProperty("color").GetString()!;
         return new(
@@ -62,6 +64,19 @@ internal sealed record KnownOrigin(
     }
 
     private static string Changed(KeyValuePair<string, string> input) => $"the file {input.Key} changed";
+
+    /// <summary>How far parts overlap, and which misfit that covers; null where none join.</summary>
+    private static string? Overlap(IReadOnlyCollection<JsonElement> joins)
+    {
+        return joins.Count == 0 ? null : $"{Range("overlap_mm")} (covers {Range("covers_mm")})";
+
+        string Range(string key)
+        {
+            var all = joins.Select(join => join.GetProperty(key).GetDecimal()).ToList();
+            var (least, most) = (all.Min(), all.Max());
+            return least == most ? Invariant($"{most} mm") : Invariant($"{least} to {most} mm");
+        }
+    }
 
     private static string Size(JsonElement sized) =>
         Invariant($"{sized.GetProperty("width_mm").GetDecimal()} x {sized.GetProperty("height_mm").GetDecimal()} mm");

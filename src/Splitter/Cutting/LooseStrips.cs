@@ -92,10 +92,8 @@ internal sealed class LooseStrips
                 .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(box))
                 .Select(s => s.Footprint.Near(box))
         );
-        return Polygons.Union(
-            Polygons.Subtract(narrow, Polygons.Subtract(fill.Core, above)),
-            Polygons.Intersect(near, Polygons.Offset(above, -Under))
-        );
+        var loose = Polygons.Subtract(narrow, Polygons.Subtract(fill.Core, above));
+        return near.IsEmpty ? loose : Polygons.Union(loose, Polygons.Intersect(near, Polygons.Offset(above, -Under)));
     }
 
     /// <summary>Ground that is narrower than a width; corners of wider ground are not.</summary>

@@ -35,8 +35,8 @@ internal static class LayerProblems
             $" ({Reason(worst.Causes[0])})",
             Invariant($"more than {limit} layers on {spots.Sum(s => s.Full)} mm²"),
             Causes(spots),
-            Remedy(ShapesOf(drawing, worst), isOverlapAsked && worst.Hoopings.Length > 1)
-                + ", or raise 'cloth.most-layers' for cloth and needle that bear it"
+            LayerAdvice.Of(spots, drawing.IsStitched, isOverlapAsked)
+                + "; or raise 'cloth.most-layers' for cloth and needle that bear it"
         );
     }
 
@@ -55,7 +55,7 @@ internal static class LayerProblems
             Invariant($"more than {ThreadGrid.MostHoles}, which may tear the cloth, on ")
                 + Invariant($"{spots.Sum(s => s.Pierced)} mm²"),
             causes: "",
-            Remedy(ShapesOf(drawing, worst), isOverlap: false)
+            Remedy(ShapesOf(drawing, worst))
         );
     }
 
@@ -156,14 +156,13 @@ internal static class LayerProblems
             ? $"'{shape.Id}'"
             : Invariant($"'{shape.Id}' (colour block {shape.Original[0].Block}, from stitch {shape.Place.Column})");
 
-    /// <summary>A drawing is measured in the program that draws it; a tape is looked at on a screen or cloth.</summary>
+    /// <summary>From where places are measured.</summary>
     private static string From(List<Shape> shapes) =>
-        shapes[0].Original.IsEmpty ? "" : " mm from the design's top left corner";
+        $" mm from the {(shapes[0].Original.IsEmpty ? "artwork" : "design")}'s top left corner";
 
-    /// <param name="isOverlap">Parts meet there, and the recipe says how far they overlap.</param>
-    private static string Remedy(List<Shape> shapes, bool isOverlap) =>
+    /// <summary>Against needle holes.</summary>
+    private static string Remedy(List<Shape> shapes) =>
         shapes.Exists(s => !s.Original.IsEmpty) ? "write a smaller 'overlap.width'"
-        : isOverlap ? "write a smaller 'overlap.width', or leave it out"
         : shapes.Count == 1 ? "give it less underlay or a wider 'row-spacing'"
         : "draw them apart, leave one out ('as: leave'), or give fills and columns less underlay or a wider "
             + "'row-spacing'";

@@ -96,9 +96,8 @@ internal static class Polygons
         };
         // In floating point: given whole micrometres, the engine rounds crossings of the offset lines before it has
         // sorted them, and now and then returns polygons that overlap, or none.
-        return Snapped(
-            BufferOp.Buffer(Floating.CreateGeometry(ToNts(Simplify(region, OffsetSimplification))), by, style)
-        );
+        var plainer = FineTeeth.Closed(Simplify(region, OffsetSimplification), by, OffsetSimplification);
+        return Snapped(BufferOp.Buffer(Floating.CreateGeometry(ToNts(plainer)), by, style));
     }
 
     /// <summary>

@@ -27,5 +27,5 @@ internal sealed record Polyline(ImmutableArray<Point> Points)
     public bool Equals(Polyline? other) => other is not null && Points.AsSpan().SequenceEqual(other.Points.AsSpan());
 
     /// <inheritdoc/>
-    public override int GetHashCode() => Points.Length;
+    public override int GetHashCode() => Points.Aggregate(0, (hash, p) => unchecked((((hash * 31) + p.X) * 31) + p.Y));
 }

@@ -28,7 +28,7 @@ internal static class OutputRenderer
         );
         ImmutableArray<ListedPart> listed = [.. made.Select(m => m.Listed)];
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
-        var whole = new WorkOutputs(request, job, plan, listed, work);
+        var whole = new WorkOutputs(request, job, plan, listed, work, dense);
         // The longest first, and last what waits for another: so every thread has work up to the end.
         ImmutableArray<Func<ImmutableArray<OutputFile>>> first = [whole.Finished, whole.Overview, whole.Paper];
         var rendered = InOrder.Select(

@@ -3,6 +3,7 @@ using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Seams;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs;
 
@@ -17,6 +18,9 @@ internal sealed class ShownGround(Drawing drawing, Plan plan)
     );
 
     private readonly Lazy<ImmutableArray<SeamStretch>> seams = new(() => SeamStretches.Of(drawing, plan));
+
+    /// <summary>Where thread lies too thick or is sewn through too often; none as long as nothing is stitched.</summary>
+    internal ImmutableArray<DenseSpot> Dense { get; init; } = [];
 
     internal Drawing Drawing => drawing;
 

@@ -4,6 +4,7 @@ using Splitter.Outputs.Sheets;
 using Splitter.Outputs.Templates;
 using Splitter.Planning;
 using Splitter.Recipes;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Outputs;
 
@@ -22,10 +23,18 @@ internal sealed class WorkOutputs
     private readonly Lazy<Raster> drawn;
     private readonly Lazy<Picture> overview;
 
-    internal WorkOutputs(Request request, Job job, Plan plan, ImmutableArray<ListedPart> parts, WorkFigures work)
+    /// <param name="dense">Spots with too many layers or needle holes.</param>
+    internal WorkOutputs(
+        Request request,
+        Job job,
+        Plan plan,
+        ImmutableArray<ListedPart> parts,
+        WorkFigures work,
+        ImmutableArray<DenseSpot> dense
+    )
     {
         (this.request, this.job, this.plan, this.parts, this.work) = (request, job, plan, parts, work);
-        ground = new(job.Drawing, plan);
+        ground = new(job.Drawing, plan) { Dense = dense };
         finished = new(() => FinishedPicture.Of(job.Recipe, job.Drawing, [.. parts.Select(p => p.Part)]));
         drawn = new(() => ThreadRaster.OfFinished(finished.Value));
         overview = new(() => OverviewPicture.Of(job.Recipe, ground, parts));

@@ -47,33 +47,27 @@ internal static class BodySteps
         var isKept = sewn[0].Piece is KeptPiece;
         var layers = ClothLayers.ThreadOf(sewn, jobs);
         Box[] boxes = [.. ordered.Select(Around)];
-        var parts = InOrder.Select(
-            ordered,
-            jobs,
-            (part, earlier) => boxes[part].Meets(boxes[earlier]),
-            steps => Joined(steps, layers, mostLayers, isSpread: !isKept)
-        );
+        var parts = InTurn(ordered, steps => Joined(steps, layers, mostLayers, isSpread: !isKept));
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
-        parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
-        Tie();
-        RowEnds.Shorten(parts, layers, mostLayers);
         // Once more, now that all others' thread lies where it will.
-        parts = [.. parts.Select(part => Spread(part.Blocks, layers, mostLayers))];
-        Relief.Relieve(parts, Tie());
+        parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
+        RowEnds.Shorten(parts, layers, mostLayers);
+        var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
+        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        var travel = new RoomyTravel(layers, holes, mostLayers);
+        foreach (var (blocks, _) in parts)
+            travel.Move(blocks);
+        foreach (var (blocks, ground) in parts)
+            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
-        // Says what needle holes there are then.
-        ThreadGrid Tie()
-        {
-            var holes = ClothLayers.HolesOf(
-                Pieces([.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))]),
-                jobs
-            );
-            foreach (var (blocks, ground) in parts)
-                new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
-            return holes;
-        }
+        // What lies apart has to do with other squares of the grids.
+        ImmutableArray<(Block[] Blocks, HiddenGround Ground)> InTurn<T>(
+            ImmutableArray<T> hoopings,
+            Func<T, (Block[], HiddenGround)> work
+        ) => InOrder.Select(hoopings, jobs, (one, earlier) => boxes[one].Meets(boxes[earlier]), work);
     }
 
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
@@ -126,7 +120,9 @@ internal static class BodySteps
     )
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
-        var ground = isSpread ? Spread(blocks, layers, mostLayers).Ground : new(blocks);
+        var ground = new HiddenGround(blocks);
+        if (isSpread)
+            Spread(blocks, ground, layers, mostLayers);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
         var first = 0;
         foreach (var step in steps)
@@ -140,9 +136,13 @@ internal static class BodySteps
     }
 
     /// <summary>The blocks of a part, what lies hidden of them spread, and what they hide.</summary>
-    private static (Block[] Blocks, HiddenGround Ground) Spread(Block[] blocks, ThreadGrid layers, int mostLayers)
+    private static (Block[] Blocks, HiddenGround Ground) Spread(
+        Block[] blocks,
+        HiddenGround ground,
+        ThreadGrid layers,
+        int mostLayers
+    )
     {
-        var ground = new HiddenGround(blocks);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
         for (var i = 0; i < blocks.Length; i++)
             blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));

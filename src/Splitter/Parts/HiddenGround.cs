@@ -6,7 +6,8 @@ namespace Splitter.Parts;
 
 /// <summary>
 /// Which ground of a part later stitches will hide, in square cells: those that rows and columns cross, with cells all
-/// around them that are hidden too. Stitches are numbered through the whole part.
+/// around them that are hidden too. The stitches that cover, those of fills and columns, are numbered through the whole
+/// part: so the numbers stay what they are when travel below them goes another way.
 /// </summary>
 internal sealed class HiddenGround
 {
@@ -27,7 +28,7 @@ internal sealed class HiddenGround
     /// <summary>For each cell the number of the last stitch that covers it.</summary>
     private readonly int[] last;
 
-    /// <summary>For each cell the least of these numbers of it and all that touch it.</summary>
+    /// <summary>For each cell the least number of the last stitches that cover it and each that touches it.</summary>
     private readonly int[] hidden;
 
     private readonly int[] firsts;
@@ -44,20 +45,20 @@ internal sealed class HiddenGround
         last = new int[Columns * Rows];
         Array.Fill(last, None);
         firsts = new int[blocks.Count + 1];
-        foreach (var (block, i) in blocks.Select((b, i) => (b, i)))
-        {
-            firsts[i + 1] = firsts[i] + block.Stitches.Length;
-            Cover(block.Stitches, firsts[i]);
-        }
+        foreach (var (i, block) in blocks.Index())
+            firsts[i + 1] = Cover(block.Stitches, firsts[i]);
         hidden = LeastAround();
     }
+
+    /// <summary>Whether a stitch hides what lies below it.</summary>
+    internal static bool Covers(Stitch stitch) => stitch.Use is StitchUse.Fill or StitchUse.Satin;
 
     internal int Columns { get; }
 
     internal int Rows { get; }
 
     /// <summary>How many cells there are.</summary>
-    internal int Cells => last.Length;
+    internal int Cells => hidden.Length;
 
     /// <summary>The cell that a point lies in.</summary>
     internal int At(Point point) => ((ColumnOf(point.Y) - top) * Columns) + ColumnOf(point.X) - left;
@@ -75,7 +76,8 @@ internal sealed class HiddenGround
         new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
 
     /// <summary>
-    /// The number of the first stitch of a block, by its place in the order; of the last one's end too.
+    /// The number of the first stitch of a block that covers, or of the next block that has any, by its place in the
+    /// order; of the last one's end too.
     /// </summary>
     internal int FirstOf(int block) => firsts[block];
 
@@ -102,26 +104,29 @@ internal sealed class HiddenGround
 
     private int[] LeastAround()
     {
-        var (across, least) = (new int[Cells], new int[Cells]);
-        for (var i = 1; i < Cells - 1; i++)
+        var (across, least) = (new int[last.Length], new int[last.Length]);
+        for (var i = 1; i < last.Length - 1; i++)
             across[i] = Math.Min(last[i], Math.Min(last[i - 1], last[i + 1]));
         // Cells of the margin, which nothing covers, are never hidden.
         Array.Fill(least, None);
-        for (var i = Columns; i < Cells - Columns; i++)
+        for (var i = Columns; i < last.Length - Columns; i++)
             least[i] = Math.Min(across[i], Math.Min(across[i - Columns], across[i + Columns]));
         return least;
     }
 
-    private void Cover(ImmutableArray<Stitch> stitches, int first)
+    /// <summary>Covers cells with the stitches of a block; the number after its last one.</summary>
+    private int Cover(ImmutableArray<Stitch> stitches, int number)
     {
         for (var i = 1; i < stitches.Length; i++)
-            if (stitches[i].Use is StitchUse.Fill or StitchUse.Satin)
+            if (Covers(stitches[i]))
             {
                 var (from, to) = (stitches[i - 1].At, stitches[i].At);
                 var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Stride));
                 for (var k = 0; k <= count; k++)
-                    last[At(from.Towards(to, (double)k / count))] = first + i;
+                    last[At(from.Towards(to, (double)k / count))] = number;
+                number++;
             }
+        return number;
     }
 
     /// <summary>Rounded down on both sides of the origin.</summary>

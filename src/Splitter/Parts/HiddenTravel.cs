@@ -29,7 +29,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// Two blocks in one go where the second begins in the hole in which the first ends, or where a hidden way saves a
     /// trim.
     /// </summary>
-    /// <param name="next">Number of the second one's first stitch.</param>
+    /// <param name="next">Number of the second one's first stitch that covers.</param>
     internal (Block First, Block Second) Joined(Block first, Block second, int next)
     {
         var (from, to) = (Ties.PathEnd(first), Ties.PathStart(second));
@@ -40,14 +40,14 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 return (first, second);
             way = found;
         }
-        Count(way, ThreadGrid.ThreadWidth);
-        Count(Ties.AtEndOf(first), -ThreadGrid.ThreadWidth);
-        Count(Ties.AtStartOf(second), -ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtEndOf(first).AsSpan(), -ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtStartOf(second).AsSpan(), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);
     }
 
     /// <summary>The block with other ways where what later stitches hide of it makes too many layers.</summary>
-    /// <param name="number">Of its first stitch.</param>
+    /// <param name="number">Of its first stitch that covers.</param>
     internal Block Spread(Block block, int number)
     {
         var (old, stitches) = (block.Stitches, ImmutableArray.CreateBuilder<Stitch>(block.Stitches.Length));
@@ -57,9 +57,11 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
             for (end = i + 1; IsHidden(old[i]) && end < old.Length && IsHidden(old[end]); )
                 end++;
             if (IsHidden(old[i]))
-                stitches.AddRange(Better(old[(i - 1)..end], number + end).Skip(1));
+                stitches.AddRange(Better(old[(i - 1)..end], number).Skip(1));
             else
                 stitches.Add(old[i]);
+            if (HiddenGround.Covers(old[i]))
+                number++;
         }
         return block with { Stitches = stitches.ToImmutable() };
     }
@@ -72,16 +74,16 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var way = old.ToList();
         for (var at = 1; at < way.Count; at++)
         {
-            if (!IsCrowded(at))
+            if (!IsOnMore(at))
                 continue;
             var last = at;
-            while (last + 1 < way.Count && IsCrowded(last + 1))
+            while (last + 1 < way.Count && IsOnMore(last + 1))
                 last++;
             at = Replaced(way, at - 1, last, next);
         }
         return way;
 
-        bool IsCrowded(int stitch) => layers.IsCrowded(way[stitch - 1].At, way[stitch].At, most);
+        bool IsOnMore(int to) => layers.IsOnMore(way[to - 1].At, way[to].At, most);
     }
 
     /// <summary>
@@ -90,46 +92,45 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
     /// </summary>
     private int Replaced(List<Stitch> way, int first, int last, int next)
     {
-        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0.0);
+        var (best, most) = ((From: first, To: last, Way: ImmutableArray<Point>.Empty), 0L);
         foreach (var (before, after) in Wider)
             if (
                 first - before is var from
                 && last + after is var to
                 && from >= 0
                 && to < way.Count
-                && Other([.. way[from..(to + 1)].Select(s => s.At)], next) is { } other
-                && other.Saved > most
+                && Other([.. way[from..(to + 1)].Select(s => s.At)], next, most) is { } other
             )
                 (best, most) = ((from, to, other.Way), other.Saved);
         if (best.Way.IsEmpty)
             return last;
-        Count([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
-        Count(best.Way, ThreadGrid.ThreadWidth);
+        layers.Lay([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
+        layers.Lay(best.Way.AsSpan(), ThreadGrid.ThreadWidth);
         way.RemoveRange(best.From + 1, best.To - best.From);
         way.InsertRange(best.From + 1, best.Way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel)));
         return best.From + best.Way.Length - 1;
     }
 
     /// <summary>
-    /// Another way between the same ends, and how many layers too many fewer it makes, mm²; null when there is none.
+    /// Another way between the same ends, and how many layers too many fewer it makes, µm²; null when there is none
+    /// that saves more than another one.
     /// </summary>
-    private (ImmutableArray<Point> Way, double Saved)? Other(ImmutableArray<Point> way, int next)
+    private (ImmutableArray<Point> Way, long Saved)? Other(ImmutableArray<Point> way, int next, long moreThan)
     {
         var (from, to) = (way[0], way[^1]);
         if (from.DistanceTo(to) < StitchRules.Shortest)
             return null;
-        Count(way, -ThreadGrid.ThreadWidth);
-        var found = ways.Find(from, to, next, mayCrowd: true) is { } other
-            ? Ties.Hidden(other).Select(s => s.At).ToImmutableArray()
-            : [];
-        var saved = found.IsEmpty ? 0 : layers.TooMany(way.AsSpan(), most) - layers.TooMany(found.AsSpan(), most);
-        Count(way, ThreadGrid.ThreadWidth);
-        return saved > 0 && new Polyline(found).Length <= new Polyline(way).Length + Detour ? (found, saved) : null;
-    }
-
-    private void Count(ImmutableArray<Point> way, int breadth)
-    {
-        for (var i = 1; i < way.Length; i++)
-            layers.Lay(way[i - 1], way[i], breadth);
+        layers.Lay(way.AsSpan(), -ThreadGrid.ThreadWidth);
+        // No way saves more than there is to save.
+        var worth = layers.TooMany(way.AsSpan(), most);
+        var found =
+            worth > moreThan && ways.Find(from, to, next, mayCrowd: true) is { } other
+                ? Ties.Hidden(other).Select(s => s.At).ToImmutableArray()
+                : [];
+        var saved = found.IsEmpty ? 0 : worth - layers.TooMany(found.AsSpan(), most);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
+        return saved > moreThan && new Polyline(found).Length <= new Polyline(way).Length + Detour
+            ? (found, saved)
+            : null;
     }
 }

@@ -37,17 +37,13 @@ internal sealed class HiddenWays
     /// <summary>Of a square that a way crosses, how much it covers, in layers.</summary>
     internal const double OneThread = (double)ThreadGrid.ThreadWidth / Units.Millimetre;
 
-    /// <summary>The cells around one by column and row.</summary>
-    private static readonly ImmutableArray<(int Dx, int Dy)> Neighbours =
+    /// <summary>The cells around one by column and row, and how far off they are, µm.</summary>
+    private static readonly ImmutableArray<(int Dx, int Dy, double Away)> Neighbours =
     [
-        (-1, -1),
-        (0, -1),
-        (1, -1),
-        (-1, 0),
-        (1, 0),
-        (-1, 1),
-        (0, 1),
-        (1, 1),
+        .. from dy in Enumerable.Range(-1, 3)
+        from dx in Enumerable.Range(-1, 3)
+        where (dx, dy) != (0, 0)
+        select (dx, dy, Math.Sqrt((double)HiddenGround.Cell * HiddenGround.Cell * ((dx * dx) + (dy * dy)))),
     ];
 
     private readonly HiddenGround ground;
@@ -94,16 +90,16 @@ internal sealed class HiddenWays
     private void GoOn(int cell, int next, Box window)
     {
         var (here, middle) = (cost[cell], ground.MiddleOf(cell));
-        foreach (var (dx, dy) in Neighbours)
+        foreach (var (dx, dy, away) in Neighbours)
         {
             var neighbour = cell + (dy * ground.Columns) + dx;
-            // Whoever was reached as cheaply as this cell is not reached more cheaply from it.
-            if (!ground.IsHidden(neighbour, next) || IsReached(neighbour, here))
+            // Each micrometre costs one at least.
+            if (!ground.IsHidden(neighbour, next) || IsReached(neighbour, here + away))
                 continue;
             var at = new Point(middle.X + (dx * HiddenGround.Cell), middle.Y + (dy * HiddenGround.Cell));
             var lying = layers.LayersOn(Square.At(at));
             if (Bears(lying) && window.Contains(at))
-                Reached(neighbour, here + (Weight(lying) * at.DistanceTo(middle)), cell);
+                Reached(neighbour, here + (Weight(lying) * away), cell);
         }
     }
 

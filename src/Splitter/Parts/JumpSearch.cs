@@ -107,7 +107,8 @@ internal sealed class JumpSearch
         for (var j = i; j < Math.Min(count, i + LongestMoved); j++)
         {
             var (earliest, latest) = (0, count - 1);
-            var turns = true;
+            // A block that has one right way is the same turned round.
+            var turns = j > i || order[i].Turns;
             for (var k = i; k <= j; k++)
             {
                 var (last, first) = (order.LastBelow(k), order.FirstAbove(k));

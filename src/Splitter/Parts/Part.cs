@@ -57,6 +57,12 @@ internal sealed record Step(
     ImmutableArray<string> Actions
 )
 {
+    /// <summary>
+    /// Which of the actions is the look with the needle at the holes of corners, where no cross shows the fit; null for
+    /// none.
+    /// </summary>
+    public int? NeedleLook { get; init; }
+
     /// <summary>All that the person does at the stop; null after the last step.</summary>
     public string? Stop => Actions.IsEmpty ? null : string.Join(" ", Actions);
 }

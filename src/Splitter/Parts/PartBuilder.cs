@@ -62,15 +62,17 @@ internal static class PartBuilder
         if (!hooping.Takes.IsEmpty)
         {
             ImmutableArray<Corner> taken = [.. hooping.Takes.Select(i => plan.Corners[i])];
+            var set = stops.SetCorners(hooping, [.. taken.Select(c => c.Id)]);
+            var byNeedle = looks && hooping.Alignments.IsEmpty;
             yield return new(
                 StepKind.Corners,
                 null,
                 [.. taken.Select(MarkStitcher.Corner)],
-                [
-                    .. stops.SetCorners(hooping, [.. taken.Select(c => c.Id)]),
-                    .. looks && hooping.Alignments.IsEmpty ? [stops.NoCross] : Array.Empty<string>(),
-                ]
-            );
+                byNeedle ? [.. set, stops.NoCross] : set
+            )
+            {
+                NeedleLook = byNeedle ? set.Length : null,
+            };
         }
         if (!hooping.Alignments.IsEmpty)
             yield return new(
@@ -96,7 +98,11 @@ internal static class PartBuilder
         SewThread? Thread,
         ImmutableArray<Block> Blocks,
         ImmutableArray<string> Stop
-    );
+    )
+    {
+        /// <summary>As of the step that it becomes.</summary>
+        internal int? NeedleLook { get; init; }
+    }
 
     private static ImmutableArray<Step> Numbered(
         IEnumerable<Draft> drafts,
@@ -108,7 +114,11 @@ internal static class PartBuilder
         return
         [
             .. all.Select(
-                (step, i) => new Step(i + 1, step.Kind, step.Thread, Moves(step.Blocks), Stop(all, i, takenOut, stops))
+                (step, i) =>
+                    new Step(i + 1, step.Kind, step.Thread, Moves(step.Blocks), Stop(all, i, takenOut, stops))
+                    {
+                        NeedleLook = step.NeedleLook,
+                    }
             ),
         ];
     }

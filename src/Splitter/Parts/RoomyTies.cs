@@ -51,9 +51,9 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
     }
 
     /// <summary>
-    /// Needle holes, and layers in mm², that are too many with a tie: holes tear the cloth, and count first.
+    /// Needle holes, and layers in µm², that are too many with a tie: holes tear the cloth, and count first.
     /// </summary>
-    private (int Holes, double Layers) TooMany(ImmutableArray<Point> tie) =>
+    private (int Holes, long Layers) TooMany(ImmutableArray<Point> tie) =>
         (
             tie.GroupBy(Square.At).Sum(on => Math.Max(0, holes.HolesIn(on.Key) + on.Count() - ThreadGrid.MostHoles)),
             layers.TooMany(tie.AsSpan(), most)
@@ -87,21 +87,15 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
 
     private void TakeOut(ImmutableArray<Point> tie)
     {
-        Count(tie, -ThreadGrid.ThreadWidth);
+        layers.Lay(tie.AsSpan(), -ThreadGrid.ThreadWidth);
         foreach (var at in tie)
             holes.Close(at);
     }
 
     private void Put(ImmutableArray<Point> tie)
     {
-        Count(tie, ThreadGrid.ThreadWidth);
+        layers.Lay(tie.AsSpan(), ThreadGrid.ThreadWidth);
         foreach (var at in tie)
             holes.Pierce(at);
-    }
-
-    private void Count(ImmutableArray<Point> tie, int breadth)
-    {
-        for (var i = 1; i < tie.Length; i++)
-            layers.Lay(tie[i - 1], tie[i], breadth);
     }
 }

@@ -28,19 +28,28 @@ internal static class SewnOver
         [
             .. plan.Hoopings.Select(
                 (_, i) =>
-                    plan
+                {
+                    var blocks = bodies[i]
+                        .SelectMany(s => s.Blocks)
+                        .Select(b => (Block: b, Ground: Box.Around(b.Stitches.Select(s => s.At))))
+                        .ToList();
+                    return plan
                         .Corners.Where(c => c.Donor < i && c.Receivers.All(r => r <= i) && !gone.Contains(c.Id))
-                        .Where(c => bodies[i].SelectMany(s => s.Blocks).Any(b => Covers(b, c)))
+                        .Where(c => blocks.Exists(b => Covers(b.Block, b.Ground, c)))
                         .Select(c => c.Id)
                         .Where(gone.Add)
-                        .ToImmutableArray()
+                        .ToImmutableArray();
+                }
             ),
         ];
     }
 
-    private static bool Covers(Block block, Corner corner)
+    /// <param name="ground">Around the block: mostly that tells.</param>
+    private static bool Covers(Block block, Box ground, Corner corner)
     {
         var around = Box.Around([corner.At, corner.ArmX, corner.ArmY]).Grown(Near);
+        if (!around.Meets(ground))
+            return false;
         for (var i = 1; i < block.Stitches.Length; i++)
         {
             var (from, to) = (block.Stitches[i - 1].At, block.Stitches[i].At);

@@ -67,9 +67,17 @@ internal readonly record struct TapeHeader(string Label, int? Records, int? Stop
         );
     }
 
+    /// <summary>
+    /// Two tapes differ in their labels, if at all: machines centre and tell a design by what else the header says.
+    /// </summary>
+    internal static bool IsLabelAllThatDiffers(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
+        IsAllThatDiffers(one, other) && one[LabelEnd..Length].SequenceEqual(other[LabelEnd..Length]);
+
     /// <summary>Two tapes sew the same, record by record.</summary>
     internal static bool IsAllThatDiffers(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
         one.Length > Length && other.Length > Length && one[Length..].SequenceEqual(other[Length..]);
+
+    private static int LabelEnd => LabelKey.Length + LabelLength;
 
     private static string LabelOf(string text) =>
         new string([

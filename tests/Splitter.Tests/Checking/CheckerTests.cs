@@ -55,6 +55,23 @@ public sealed class CheckerTests
         Assert.Empty(DifferenceText.Of(differences));
     }
 
+    /// <summary>Machines centre a design by the extents that its header says.</summary>
+    [Fact]
+    public void ATapeWhoseHeaderSaysAnotherSizeDiffersInMoreThanItsLabel()
+    {
+        var disk = Disk(Set);
+        var text = Encoding.ASCII.GetString(disk["small/part-A.dst"]);
+        disk["small/part-A.dst"][text.IndexOf("+X:", StringComparison.Ordinal) + 3]++;
+        disk["small/part-B.dst"][text.IndexOf("LA:", StringComparison.Ordinal) + 3]++;
+        var (size, label) = Check(Set, disk).Files switch
+        {
+            [var a, var b] => (a, b),
+            var other => throw new InvalidOperationException($"{other.Length} files differ."),
+        };
+        Assert.True(size.IsSewnOtherwise);
+        Assert.True(label.IsLabelAlone);
+    }
+
     [Fact]
     public void MissingExtraAndChangedFilesAreNamed()
     {

@@ -86,7 +86,10 @@ public sealed class TapeReportTests
     {
         var known = Report("part-A", withManifest: true).Threads;
         Assert.True(known.AreKnown);
-        Assert.Equal(["placement", "deep water", "brick", "next-corners"], known.Steps.Select(s => s.Name));
+        Assert.Equal(
+            ["lines for the folds", "deep water", "brick", "corners for later parts"],
+            known.Steps.Select(s => s.Name)
+        );
         Assert.Equal("#1b3a5c #b03a2e", $"{known.Steps[1].Colour} {known.Steps[2].Colour}");
         Assert.Equal("deep water", Report("part-B", withManifest: true).Threads.Steps[2].Name);
         Assert.False(Report("part-A", withManifest: false).Threads.AreKnown);

@@ -23,6 +23,7 @@ public sealed class CorrectedPartTests
         Assert.Equal(isCut, moves[1].Trim);
         Assert.Equal(isCut ? StitchUse.Tie : StitchUse.Run, moves[0].Block.Stitches[^1].Use);
         Assert.Equal(isCut ? StitchUse.Tie : StitchUse.Run, moves[1].Block.Stitches[0].Use);
+        Assert.Equal(((false, isCut), (isCut, false)), (moves[0].Block.IsTied, moves[1].Block.IsTied));
         // Ends that the tape goes on from, or begins with, stay as they are.
         Assert.Equal(one.Stitches[0], moves[0].Block.Stitches[0]);
         Assert.Equal(other.Stitches[^1], moves[1].Block.Stitches[^1]);

@@ -32,6 +32,15 @@ public sealed class EdgeDirectionTests
         Assert.InRange(Math.Abs(Vector.Dot(across, new Vector(1, 1).Unit)), 0, 0.1);
     }
 
+    /// <summary>A line that turns by a quarter under the cross: both legs are seen alike, and none of them further than it goes.</summary>
+    [Fact]
+    public void OfACornerItIsSquareToTheWayBetweenItsLegs()
+    {
+        var across = EdgeDirection.Across(Run(new([new(-3000, 0), default, new(0, 3000)])), default);
+        Assert.Equal(Math.Sqrt(0.5), Math.Abs(across.X), 6);
+        Assert.Equal(-across.X, across.Y, 6);
+    }
+
     private static RunShape Run(Polyline line) =>
         new()
         {

@@ -76,6 +76,22 @@ public sealed class JudgementTests
         Assert.Equal(!isWarp, judged.Stretch.Weft < -0.02);
     }
 
+    /// <summary>
+    /// Two holes and an edge are five figures, of which a move takes three and a stretch both ways the rest: nothing is left
+    /// to test it by, and none is taken for granted.
+    /// </summary>
+    [Fact]
+    public void WhatNothingIsLeftToTestByIsNotFollowed()
+    {
+        var judged = Judged([
+            new Sighting(new(70_000, 30_000), 0, new(-3000, -1500)) { Name = "A1" },
+            new Sighting(new(170_000, 130_000), 0, new(3000, 1500)) { Name = "A2" },
+            new Sighting(new(170_000, 30_000), 0, new(-4000, 0)) { Name = "1", Across = new Vector(1, 0) },
+        ]);
+        Assert.Equal(Verdict.Contradictory, judged.Verdict);
+        Assert.Equal((0, 0), (judged.Stretch.Warp, judged.Stretch.Weft));
+    }
+
     /// <summary>Two opposite corners out, two in: no move and no stretch does that.</summary>
     [Fact]
     public void OffsetsThatDoNotGoTogetherContradictEachOther() =>
@@ -95,12 +111,11 @@ public sealed class JudgementTests
         Same(Middle + (weft * 9_800), stretch.Of(Middle + (weft * 10_000)));
     }
 
-    private static Judgement Of(ImmutableArray<Vector> holes, Func<Vector, Vector> offset)
+    private static Judgement Of(ImmutableArray<Vector> holes, Func<Vector, Vector> offset) =>
+        Judged([.. holes.Select((at, i) => new Sighting(at.From(default), 0, offset(at)) { Name = $"A{i}" })]);
+
+    private static Judgement Judged(ImmutableArray<Sighting> seen)
     {
-        ImmutableArray<Sighting> seen =
-        [
-            .. holes.Select((at, i) => new Sighting(at.From(default), 0, offset(at)) { Name = $"A{i}" }),
-        ];
         ImmutableArray<Corner> corners = [.. seen.Select(s => new Corner(s.Name, s.At, s.At, s.At, 0, [1]))];
         return Judgement.Of(Recipe, new PredictedFit(Recipe, 2, corners), 1, seen);
     }

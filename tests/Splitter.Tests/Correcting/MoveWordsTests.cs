@@ -17,6 +17,7 @@ public sealed class MoveWordsTests
     [InlineData(0.01, 0, "stretched")]
     [InlineData(0.01, 0.02, "stretched")]
     [InlineData(-0.01, 0, "drawn in")]
+    [InlineData(0, -0.01, "drawn in")]
     [InlineData(-0.01, -0.02, "drawn in")]
     [InlineData(0.01, -0.01, "gone out of shape")]
     [InlineData(-0.01, 0.01, "gone out of shape")]
@@ -29,6 +30,7 @@ public sealed class MoveWordsTests
     [InlineData(0.002, 0, "0.20 % longer along the warp")]
     [InlineData(0.002, -0.003, "0.20 % longer along the warp and 0.30 % shorter along the weft")]
     [InlineData(0.00004, -0.00004, "")]
+    [InlineData(0.00005, 0, "0.01 % longer along the warp")] // Rounds up.
     public void AStretchIsToldByThread(double warp, double weft, string told) =>
         Assert.Equal(told, MoveWords.Shares(warp, weft));
 }

@@ -24,6 +24,7 @@ public sealed class OffsetFileTests
     [Theory]
     [InlineData("{ part: D, offsets: [{ at: 1, right: 1 mm, left: 1 mm }, { at: 2 }] }", 2)]
     [InlineData("{ part: D }", 1)]
+    [InlineData("{ offsets: [{ at: 1, right: 1 mm }, { at: 2, up: 1 mm }] }", 1)]
     [InlineData("[", 1)]
     public void AMistakeIsTold(string text, int mistakes)
     {

@@ -12,6 +12,7 @@ public sealed class OffsetWordsTests
     [InlineData("1 0.6mm right 0.2mm up, 2 0.1mm left", "1:600,200 2:-100,0")]
     [InlineData("A1 0.1 cm up 0.02 in right 12 3 mm down", "A1:508,1000 12:0,-3000")]
     [InlineData("A1 0 mm right 0 mm up", "A1:0,0")]
+    [InlineData("1 , 0.6 mm , right", "1:600,0")] // A comma by itself is no word.
     [InlineData("", "")]
     public void APlaceAndItsWays(string said, string offsets)
     {

@@ -23,6 +23,14 @@ public sealed class SightingTests
     }
 
     [Fact]
+    public void OneHoleShowsNoMove()
+    {
+        var read = Read(Turn.None, [Hole("A1", 0, 0), Hole("A2", 80, 0)], Right("A2"));
+        Assert.False(read.Succeeded);
+        Assert.Contains("there is 1;", Assert.Single(read.Diagnostics).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void PlacesOnBothSidesOfTheFirstAreFarEnoughFromEachOther()
     {
         MeasurablePlace[] places = [Hole("A1", 15, 0), Hole("A2", 6, 0), Hole("A3", 24, 0)];

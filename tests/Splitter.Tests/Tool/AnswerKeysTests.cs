@@ -3,19 +3,14 @@ using System.Text.RegularExpressions;
 
 namespace Splitter.Tests.Tool;
 
-/// <summary>README's tables of what a program is answered have the keys that are there, all of them and in their order.</summary>
+/// <summary>The tables of docs/answers.md of what a program is answered have the keys that are there, all of them and in their order.</summary>
 public sealed partial class AnswerKeysTests : IDisposable
 {
     private readonly string root = Directory.CreateTempSubdirectory("splitter-keys-").FullName;
 
-    /// <summary>For what stands first in a row of README's tables the text of its second cell.</summary>
+    /// <summary>For what stands first in a row of the tables the text of its second cell.</summary>
     private readonly ILookup<string, string> rows = Row()
-        .Matches(
-            File.ReadAllText(Repository.Path("README.md"))
-                .ReplaceLineEndings("\n")
-                .Split("### Answers for a program\n")[1]
-                .Split("\n## ")[0]
-        )
+        .Matches(File.ReadAllText(Repository.Path("docs/answers.md")).ReplaceLineEndings("\n"))
         .ToLookup(m => m.Groups["first"].Value, m => m.Groups["second"].Value);
 
     public void Dispose() => Directory.Delete(root, recursive: true);
@@ -30,6 +25,16 @@ public sealed partial class AnswerKeysTests : IDisposable
         AssertKeys("inspect", (await Answered("inspect", At("parts", "small", "part-A.dst"))).GetProperty("result"));
         File.Delete(At("parts", "small", "part-A.csv"));
         AssertKeys("check", (await Answered("check", recipe)).GetProperty("result")[0]);
+    }
+
+    [Fact]
+    public async Task Realign()
+    {
+        var recipe = Recipe();
+        await ToolRun.Run("make", recipe);
+        string[] measured = ["--at", "A1 0.6mm right", "--at", "A2 0.6mm right"];
+        var moved = await Answered("realign", recipe, ["--hoop", "small", "--part", "B", .. measured]);
+        AssertKeys("realign", moved.GetProperty("result"));
     }
 
     [Fact]
@@ -64,9 +69,9 @@ public sealed partial class AnswerKeysTests : IDisposable
 
     private static IEnumerable<string> Names(JsonElement element) => element.EnumerateObject().Select(p => p.Name);
 
-    private static async Task<JsonElement> Answered(string command, string file)
+    private static async Task<JsonElement> Answered(string command, string file, params string[] more)
     {
-        var ran = await ToolRun.Run(command, file, "--format", "json");
+        var ran = await ToolRun.Run([command, file, .. more, "--format", "json"]);
         using var document = JsonDocument.Parse(ran.Output);
         return document.RootElement.Clone();
     }

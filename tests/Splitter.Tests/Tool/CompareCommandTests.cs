@@ -116,6 +116,23 @@ public sealed class CompareCommandTests : IDisposable
         );
     }
 
+    /// <summary>The manifests have no keys of the recipe, but they do have what the joins came to.</summary>
+    [Fact]
+    public async Task AnotherOverlapIsTold()
+    {
+        var recipe = await Make("old", CommandTests.Recipe, "--hoop", "small");
+        await File.WriteAllTextAsync(
+            recipe,
+            CommandTests.Recipe.Replace("straight", "straight, width: 1.6 mm", StringComparison.Ordinal)
+        );
+        var ran = await ToolRun.Run("check", recipe, "--hoop", "small", "--out", At("old"));
+        Assert.Contains(
+            "why: the recipe sails.yaml changed; the overlap of parts is 1.6 mm (covers 1.92 mm), not 0.8 mm (covers 0.96 mm)",
+            ran.Output,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>A title is the tapes' label: nothing is to be sewn again for it.</summary>
     [Fact]
     public async Task AnotherTitleIsNoOtherStitch()

@@ -71,11 +71,12 @@ internal static class Comparison
         {
             if (DifferencePicture.Of(part.Letter, compared.Old, compared.Now) is not { } picture)
                 continue;
+            using var raster = Raster.Of(picture, PicturePixels);
             var name = $"{compared.Set.Hoop}-part-{part.Letter}";
             OutputFile[] files =
             [
                 new($"{name}.svg", SvgWriter.Write(picture)),
-                new($"{name}.png", PngWriter.Write(Raster.Of(picture, PicturePixels))),
+                new($"{name}.png", PngWriter.Write(raster)),
             ];
             foreach (var file in files)
                 if (PictureFile.WriteInto(folder, file) is { } problem)

@@ -215,11 +215,19 @@ internal sealed class Skeleton
     private IEnumerable<int> OpenSides(int triangle)
     {
         for (var side = triangle * 3; side < (triangle * 3) + 3; side++)
-            if (ground.Across[side] >= 0 && alive[ground.Across[side] / 3])
+            if (IsOpen(side))
                 yield return side;
     }
 
-    private int Degree(int triangle) => OpenSides(triangle).Count();
+    private int Degree(int triangle)
+    {
+        var degree = 0;
+        for (var side = triangle * 3; side < (triangle * 3) + 3; side++)
+            degree += IsOpen(side) ? 1 : 0;
+        return degree;
+    }
+
+    private bool IsOpen(int side) => ground.Across[side] >= 0 && alive[ground.Across[side] / 3];
 
     private Stretch Walk(int first)
     {

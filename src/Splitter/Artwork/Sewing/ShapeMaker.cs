@@ -23,6 +23,7 @@ internal sealed class ShapeMaker
     private readonly FrozenDictionary<string, int> threads;
     private readonly ShapeNames names;
     private readonly Lazy<LeaveRules> leaves;
+    private readonly RepeatedOutlines outlines = new();
     private readonly List<Diagnostic> problems = [];
 
     private ShapeMaker(Recipe recipe, Sheet sheet)
@@ -88,7 +89,7 @@ internal sealed class ShapeMaker
         if (rule?.As is null or SewAs.Satin)
         {
             var widest = rule?.As is null ? SewDefaults.WidestOwnSatin : SewDefaults.WidestAskedSatin;
-            var columns = grounds.Select(g => OutlineColumns.From(g, widest)).ToImmutableArray();
+            var columns = grounds.Select(g => outlines.Columns(g, widest)).ToImmutableArray();
             if (columns.All(c => !c.IsEmpty))
                 return Satin(element, rule, name, [.. columns.SelectMany(c => c)], ground);
             if (rule?.As == SewAs.Satin)

@@ -8,7 +8,7 @@ using Splitter.Tapes;
 namespace Splitter.Checking.Inspecting;
 
 /// <summary>The thread of a step, as far as is known.</summary>
-/// <param name="Name">Null where nothing is known.</param>
+/// <param name="Name">Of its colour, or what marks it sews; null where nothing is known.</param>
 internal sealed record StepThread(string? Name, Colour Colour);
 
 /// <summary>
@@ -78,13 +78,10 @@ internal sealed record StepThreads(ImmutableArray<StepThread> Steps, bool AreKno
     private static StepThread Of(JsonElement step, Dictionary<string, Colour> colours)
     {
         var (name, kind) = (step.GetProperty("thread").GetString() ?? "", step.GetProperty("kind").GetString());
-        return kind == Words.Of(StepKind.Body)
-            ? new(name, colours[name])
-            : new(
-                kind,
-                kind == Words.Of(StepKind.Placement) ? MarkInk.Placement
-                    : kind == Words.Of(StepKind.Alignment) ? MarkInk.Alignment
-                    : MarkInk.Corner
-            );
+        return kind == Words.Of(StepKind.Body) ? new(name, colours[name])
+            : kind == Words.Of(StepKind.Placement) ? new("lines for the folds", MarkInk.Placement)
+            : kind == Words.Of(StepKind.Alignment) ? new("crosses", MarkInk.Alignment)
+            : kind == Words.Of(StepKind.Corners) ? new("corners", MarkInk.Corner)
+            : new("corners for later parts", MarkInk.Corner);
     }
 }

@@ -29,7 +29,7 @@ internal static class TapePicture
             $"{Size(report)}; {(report.Threads.AreKnown ? "colours of the manifest" : "colours not the threads")}",
             TapePage.Cloth,
             () => Sew(page, report),
-            [.. Steps(page, report, i => report.Threads.Steps[i].Colour)]
+            [.. Steps(page, report, i => report.Threads.Steps[i])]
         );
 
     private static void Sew(TapePage page, TapeReport report)
@@ -52,7 +52,8 @@ internal static class TapePicture
             [
                 (picture.MoveSign, "move without sewing"),
                 (picture.TrimSign, "thread is cut"),
-                .. Steps(page, report, i => StepThreads.QuietOf(i + 1)),
+                // Not in the colours of the threads: their names would not be those of what is seen.
+                .. Steps(page, report, i => new(null, StepThreads.QuietOf(i + 1))),
             ]
         );
     }
@@ -101,18 +102,19 @@ internal static class TapePicture
         + $"{Figures.Millimetres(report.Trace.Bounds.Width)} x {Figures.Millimetres(report.Trace.Bounds.Height)} "
         + "mm";
 
+    /// <param name="thread">As a step is drawn, from 0.</param>
     private static IEnumerable<(Action<Point>, string)> Steps(
         TapePage page,
         TapeReport report,
-        Func<int, Colour> ink
+        Func<int, StepThread> thread
     ) =>
         report
             .Counts.Steps.Take(MostListed)
             .Select<int, (Action<Point>, string)>(
                 (stitches, i) =>
                     (
-                        left => page.Swatch(left, ink(i)),
-                        $"{i + 1} {report.Threads.Steps[i].Name ?? "step"}: {Figures.Count(stitches)}"
+                        left => page.Swatch(left, thread(i).Colour),
+                        $"{(thread(i).Name is { } name ? $"{i + 1} {name}" : $"step {i + 1}")}: {Figures.Count(stitches)}"
                     )
             );
 

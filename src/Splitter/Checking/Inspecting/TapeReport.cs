@@ -56,7 +56,7 @@ internal sealed record TapeReport
         var picture = TapePicture.Of(this, view);
         if (kind == OutputKind.Svg)
             return SvgWriter.Write(picture);
-        var raster = Raster.Of(picture, Pixels(picture));
+        using var raster = Raster.Of(picture, Pixels(picture));
         return view == TapeView.Thread ? PngWriter.WriteIndexed(raster) : PngWriter.Write(raster);
     }
 

@@ -62,25 +62,32 @@ internal sealed class FieldSigns
         var here = room.Near(Moved(reach, shift));
         var (best, least) = (field.Centre, double.PositiveInfinity);
         for (var row = 1; row < Places; row++)
-        for (var column = 1; column < Places; column++)
         {
-            var at = new Point(
-                field.Usable.Left + (field.Usable.Width * column / Places),
-                field.Usable.Top + (field.Usable.Height * row / Places)
-            );
-            var box = sign.At(at);
-            var middle = Math.Max(Math.Abs(column - (Places / 2)), Math.Abs(row - (Places / 2))) * 2.0 / Places;
-            var cost =
-                here.Cost(Moved(box, shift))
-                + (OnMotif * Hidden(motifsHere, box))
-                + (OnOtherField * Share(others, box))
-                + (owns(at.X, at.Y) ? 0 : OffOwnGround)
-                + (OffMiddle * middle);
-            if (cost < least)
-                (best, least) = (at, cost);
+            var across = sign.At(At(0, row)).Joined(sign.At(At(Places, row)));
+            var motifsBeside = motifsHere.Where(across.Meets).ToList();
+            for (var column = 1; column < Places; column++)
+            {
+                var at = At(column, row);
+                var box = sign.At(at);
+                var middle = Math.Max(Math.Abs(column - (Places / 2)), Math.Abs(row - (Places / 2))) * 2.0 / Places;
+                var cost =
+                    here.Cost(Moved(box, shift))
+                    + (OnMotif * Hidden(motifsBeside, box))
+                    + (OnOtherField * Share(others, box))
+                    + (owns(at.X, at.Y) ? 0 : OffOwnGround)
+                    + (OffMiddle * middle);
+                if (cost < least)
+                    (best, least) = (at, cost);
+            }
         }
         room.Take(Moved(sign.At(best), shift));
         return best;
+
+        Point At(int column, int row) =>
+            new(
+                field.Usable.Left + (field.Usable.Width * column / Places),
+                field.Usable.Top + (field.Usable.Height * row / Places)
+            );
     }
 
     /// <summary>All that a field's sign may cover, and what is right beside it.</summary>

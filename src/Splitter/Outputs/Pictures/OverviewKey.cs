@@ -18,9 +18,10 @@ internal sealed class OverviewKey : IPanel
     private readonly int letters;
     private readonly ImmutableArray<(string Text, Action<int, int> Draw)> signs;
 
-    internal OverviewKey(Canvas canvas, Phrasebook say, int letters, Plan plan, ImmutableArray<SeamGround> seams)
+    internal OverviewKey(Canvas canvas, Phrasebook say, int letters, ShownGround ground)
     {
         (this.canvas, this.letters) = (canvas, letters);
+        var (plan, seams) = (ground.Plan, ground.Seams.Select(s => s.Ground).Distinct().Order());
         var found = ImmutableArray.CreateBuilder<(string, Action<int, int>)>();
         found.AddRange(
             seams.Select(ground => (SeamInk.Says(say, ground), (Action<int, int>)((x, y) => Seam(ground, x, y))))
@@ -34,6 +35,8 @@ internal sealed class OverviewKey : IPanel
             found.Add((say.Say("overview.key.corner"), Corner));
         if (!crowded && plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
             found.Add((say.Say("overview.key.alignment"), Alignment));
+        if (!crowded && !ground.Dense.IsEmpty)
+            found.Add((say.Say("overview.key.dense"), Dense));
         if (!plan.PlacementLines.IsEmpty)
             found.Add((say.Say("overview.key.fold"), Fold));
         signs = found.ToImmutable();
@@ -103,6 +106,8 @@ internal sealed class OverviewKey : IPanel
         );
 
     private void Alignment(int x, int middle) => AlignmentSign.Draw(canvas, new(x + (2 * letters), middle), letters);
+
+    private void Dense(int x, int middle) => DenseSign.Draw(canvas, new(x + (2 * letters), middle), letters);
 
     private void Fold(int x, int middle) =>
         canvas.Dashes(letters / 8, letters / 2, MarkInk.Placement, new(x, middle), new(x + (4 * letters), middle));

@@ -20,6 +20,7 @@ internal sealed class OverviewMap
     private readonly Canvas canvas;
     private readonly Recipe recipe;
     private readonly Phrasebook say;
+    private readonly ShownGround ground;
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<SeamStretch> seams;
@@ -45,7 +46,8 @@ internal sealed class OverviewMap
         int letters
     )
     {
-        (this.canvas, this.recipe, this.say, this.shift, this.letters) = (canvas, recipe, say, shift, letters);
+        (this.canvas, this.recipe, this.say, this.ground) = (canvas, recipe, say, ground);
+        (this.shift, this.letters) = (shift, letters);
         (drawing, plan, seams, outlines) = (ground.Drawing, ground.Plan, ground.Seams, ground.Outlines);
         (shown, cloth) = stage;
         room = new(Laid(stage.Shown), letters);
@@ -62,6 +64,8 @@ internal sealed class OverviewMap
         Seams();
         if (!crowded)
         {
+            foreach (var spot in ground.Dense)
+                DenseSign.Draw(canvas, Laid(spot.Worst.Middle), letters);
             Alignments();
             Marks();
         }

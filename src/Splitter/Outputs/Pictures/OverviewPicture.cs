@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Seams;
 using Splitter.Recipes;
 using Splitter.Texts;
 
@@ -44,7 +43,6 @@ internal sealed class OverviewPicture
     private readonly Drawing drawing;
     private readonly Plan plan;
     private readonly ImmutableArray<ListedPart> parts;
-    private readonly ImmutableArray<SeamStretch> seams;
 
     /// <summary>What is shown of the drawing's plane.</summary>
     private readonly Box stage;
@@ -61,7 +59,7 @@ internal sealed class OverviewPicture
     private OverviewPicture(Recipe recipe, ShownGround ground, ImmutableArray<ListedPart> parts)
     {
         (this.recipe, this.ground, this.parts) = (recipe, ground, parts);
-        (drawing, plan, seams) = (ground.Drawing, ground.Plan, ground.Seams);
+        (drawing, plan) = (ground.Drawing, ground.Plan);
         say = new(recipe.Output);
         var fields = Box.Around(plan.Hoopings.Select(h => h.Field.Bounds));
         var shown = Box.Around([new Box(0, 0, drawing.Width, drawing.Height), drawing.Bounds, fields]);
@@ -138,12 +136,11 @@ internal sealed class OverviewPicture
 
     private ImmutableArray<IPanel> Panels(int letters)
     {
-        var grounds = seams.Select(s => s.Ground).Distinct().Order();
         var panels = ImmutableArray.CreateBuilder<IPanel>();
         panels.Add(new OverviewTable(canvas, say, letters, plan, parts));
         if (!plan.Joins.IsEmpty)
             panels.Add(new OverviewChart(canvas, say, letters, plan));
-        panels.Add(new OverviewKey(canvas, say, letters, plan, [.. grounds]));
+        panels.Add(new OverviewKey(canvas, say, letters, ground));
         if (!parts.IsEmpty)
             panels.Add(new OverviewThreads(canvas, say, letters, drawing.Threads, parts));
         return panels.ToImmutable();

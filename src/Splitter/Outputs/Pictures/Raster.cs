@@ -14,7 +14,12 @@ internal sealed class Raster(int width, int height, int pixelsPerMetre, byte[] r
     internal int PixelsPerMetre => pixelsPerMetre;
     internal Span<byte> Pixels => rented.AsSpan(0, width * height * 3);
 
-    public void Dispose() => ArrayPool<byte>.Shared.Return(rented);
+    /// <summary>Once is enough: returned twice, it would be lent to two pictures at a time.</summary>
+    public void Dispose()
+    {
+        ArrayPool<byte>.Shared.Return(rented);
+        rented = [];
+    }
 
     /// <summary>A picture as high as asked for.</summary>
     /// <param name="painters">Of thread, if there are other pictures.</param>

@@ -8,9 +8,6 @@ namespace Splitter.Outputs.Sheets;
 /// <summary>What to look at before a part is sewn, what will do, and what to do if it does not.</summary>
 internal sealed class AlignmentTable(SheetContent sheet, Part part)
 {
-    /// <summary>A step in line work that people notice, µm. Common practice, no source.</summary>
-    internal const int NoticedInLines = 500;
-
     internal XElement Write()
     {
         var say = sheet.Say;
@@ -26,7 +23,7 @@ internal sealed class AlignmentTable(SheetContent sheet, Part part)
                         {
                             $"{i + 1}",
                             Meets(cross),
-                            sheet.Numbers.Fine(AlignmentLimit.Of(sheet.Plan, part, cross)),
+                            sheet.Numbers.Fine(AlignmentLimit.Of(sheet, part, cross)),
                             Off(cross),
                         }
                 )

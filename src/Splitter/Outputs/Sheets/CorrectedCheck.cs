@@ -38,7 +38,7 @@ internal sealed class CorrectedCheck(SheetContent sheet, Part part, Correction c
                             table.Meets(cross),
                             sheet.Numbers.Fine(
                                 Math.Min(
-                                    AlignmentLimit.Of(sheet.Plan, part, cross),
+                                    AlignmentLimit.Of(sheet, part, cross),
                                     correction.Move.Residual + (ReadTwice * sheet.Recipe.Registration.Reading)
                                 )
                             ),

@@ -104,8 +104,7 @@ internal static class EveryHoopingPage
         [
             Html.Element("h3", say.Say("check.title")),
             Html.List([
-                say.Say("check.good"),
-                say.Say("check.lines", ("noticed", sheet.Numbers.Fine(AlignmentTable.NoticedInLines))),
+                say.Say("check.good", ("noticed", sheet.Numbers.Fine(Noticed.InLines))),
                 .. sheet.Plan.Hoopings.SelectMany(h => h.Alignments).Any(a => !AlignmentTable.ShowsBothWays(sheet, a))
                     ? new[] { say.Say("check.across") }
                     : [],

@@ -51,8 +51,8 @@ internal static class FinishingPage
                 "p",
                 say.Say(
                     "cover-joins.which",
-                    ("lines", numbers.Fine(JoinToCover.NoticedInLines)),
-                    ("fills", numbers.Fine(JoinToCover.NoticedInFills)),
+                    ("lines", numbers.Fine(Noticed.InLines)),
+                    ("fills", numbers.Fine(Noticed.InFills)),
                     ("most", Texts.Numbers.Count(JoinToCover.Most))
                 ),
                 " ",

@@ -73,6 +73,7 @@ internal sealed class HoopView
         Edge();
         Throat();
         Folds();
+        Dense();
         new HoopMarks(sheet, hooping, part.TakenOut, frame, room).Draw(canvas);
         ClothTop();
         return canvas.ToItems();
@@ -151,6 +152,14 @@ internal sealed class HoopView
             canvas.Dashes(letters / 4, letters, MarkInk.Placement, frame.Lay(line.From), frame.Lay(line.To));
             room.Cross([frame.Lay(line.From), frame.Lay(line.To)]);
         }
+    }
+
+    /// <summary>Of the whole cloth, where this part lays thread, too.</summary>
+    private void Dense()
+    {
+        var index = sheet.Plan.Hoopings.IndexOf(hooping);
+        foreach (var spot in sheet.Ground.Dense.Where(spot => spot.Hoopings.Contains(index)))
+            DenseSign.Draw(canvas, frame.Lay(spot.Worst.Middle), letters);
     }
 
     /// <summary>The way to the cloth's top, near that side of the hoop.</summary>

@@ -16,13 +16,6 @@ namespace Splitter.Outputs.Sheets;
 internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Motif, int Misfit, double Shows)
 {
     /// <summary>
-    /// A misfit that people notice, µm: in satin and lines, and between fills that stand out from the cloth. Common
-    /// practice, no source.
-    /// </summary>
-    internal const int NoticedInLines = 500,
-        NoticedInFills = 1000;
-
-    /// <summary>
     /// Contrast with the cloth from which on a gap in a fill shows fully: text needs as much to be read.
     /// </summary>
     private const double FullContrast = 4.5;
@@ -142,8 +135,8 @@ internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Mo
 
     private static double ShowsIn(Recipe recipe, Drawing drawing, SeamStretch stretch, int misfit) =>
         stretch.Ground == SeamGround.LineWork
-            ? misfit / (double)NoticedInLines
-            : misfit / (double)NoticedInFills * Share(recipe, drawing, stretch.Over!);
+            ? misfit / (double)Noticed.InLines
+            : misfit / (double)Noticed.InFills * Share(recipe, drawing, stretch.Over!);
 
     /// <summary>As the plan tells it of the whole join, whose worst place it is not worse than.</summary>
     private static int Told(PredictedFit fit, PartJoin join, Point from, Point to) =>

@@ -32,6 +32,8 @@ internal static class SignKey
             signs.Add((say.Say("sign.out"), Out));
         if (plan.Hoopings.Any(h => !h.Alignments.IsEmpty))
             signs.Add((say.Say("sign.cross"), canvas => AlignmentSign.Draw(canvas, Middle, Side / 2)));
+        if (!sheet.Ground.Dense.IsEmpty)
+            signs.Add((say.Say("sign.dense"), canvas => DenseSign.Draw(canvas, Middle, Side / 2)));
         if (plan.Hoopings.Any(h => !ClothEdge.Of(sheet.Recipe.Cloth, h.Field).IsEmpty))
             signs.Add((say.Say("sign.bare"), canvas => Bare(canvas, Colour.Of(sheet.Recipe.Cloth.Color))));
         if (plan.Hoop.Throat is not null)

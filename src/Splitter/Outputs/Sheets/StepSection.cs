@@ -134,10 +134,9 @@ internal sealed class StepSection(SheetContent sheet, ListedPart listed)
     /// </summary>
     private object?[] Set(Step step)
     {
-        var looked = step.Actions.IndexOf(say.Say("stop.no-cross")) + 1;
-        if (looked == 0)
+        if (step.NeedleLook + 1 is not { } looked)
             return [Html.Ticks(step.Actions), Tacks(say.Say("tacks.count"))];
-        var good = sheet.Numbers.Fine(AlignmentLimit.OfPart(sheet.Plan, Part));
+        var good = sheet.Numbers.Fine(AlignmentLimit.OfPart(sheet, Part));
         return
         [
             Html.Ticks(step.Actions[..looked]),

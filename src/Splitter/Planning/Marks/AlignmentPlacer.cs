@@ -97,8 +97,8 @@ internal static class AlignmentPlacer
         for (var i = 1; ; i++)
         {
             var step = line.Points[i - 1].DistanceTo(line.Points[i]);
-            if (rest <= step || i == line.Points.Length - 1)
-                return line.Points[i - 1].Towards(line.Points[i], step == 0 ? 0 : Math.Min(1, rest / step));
+            if (rest <= step)
+                return line.Points[i - 1].Towards(line.Points[i], step == 0 ? 0 : rest / step);
             rest -= step;
         }
     }

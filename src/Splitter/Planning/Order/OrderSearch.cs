@@ -17,11 +17,14 @@ internal sealed class OrderSearch
     private readonly OrderTask task;
     private readonly PartialOrder partial;
 
-    private OrderSearch(OrderTask task)
+    internal OrderSearch(OrderTask task)
     {
         this.task = task;
         partial = new(task);
     }
+
+    /// <summary>Columns that have been gone through.</summary>
+    internal long Work => partial.Work;
 
     /// <summary>The best order that was found; null when no order reaches every field.</summary>
     internal static FoundOrder? Search(OrderTask task)
@@ -34,7 +37,7 @@ internal sealed class OrderSearch
         return best is null ? null : search.Improved(best);
     }
 
-    private IEnumerable<FoundOrder> Starts()
+    internal IEnumerable<FoundOrder> Starts()
     {
         // Always the field that leaves the seams so far best.
         if (Built(open => open.MinBy(o => (o.Score, o.Field))) is not { } greedy)
@@ -66,15 +69,20 @@ internal sealed class OrderSearch
     private FoundOrder? Built(Func<List<Option>, Option?> choose)
     {
         partial.Keep(1);
+        // Of hundreds of fields few are near the one that came in last: the others are set as they were.
+        var ways = new List<(ImmutableArray<int>, Score)>?[task.Count];
         while (partial.Order.Count < task.Count)
         {
             var open = new List<Option>();
             for (var field = 0; field < task.Count; field++)
-                if (!partial.Holds(field) && partial.Best(field) is var (donors, score))
+                if (!partial.Holds(field) && partial.Best(ways[field] ??= partial.Ways(field)) is var (donors, score))
                     open.Add(new(field, donors, score));
             if (choose(open) is not { } next)
                 return null;
             partial.Add(next.Field, next.Donors);
+            for (var field = 0; field < task.Count; field++)
+                if (task.IsNear(field, next.Field))
+                    ways[field] = null;
         }
         return FoundOrder.Of(partial);
     }
@@ -114,7 +122,7 @@ internal sealed class OrderSearch
         ImmutableArray<ImmutableArray<int>>? donors
     )
     {
-        if (partial.Work > MostWork)
+        if (Work > MostWork)
             return null;
         Restore(known, from);
         for (var place = from; place < fields.Length; place++)

@@ -74,6 +74,9 @@ internal sealed class OrderTask
     /// <summary>Where two fields meet; nowhere when no seam between them cuts anything.</summary>
     internal ImmutableArray<Point> Meeting(int a, int b) => meetings[(a * Count) + b];
 
+    /// <summary>What a field adds to a score depends on the other one: on its corners, or how they meet.</summary>
+    internal bool IsNear(int field, int other) => Neighbours[field].Contains(other) || !Meeting(field, other).IsEmpty;
+
     /// <summary>Where a field meets others, or else the corners of its ground.</summary>
     internal ImmutableArray<Point> Edge(int field) => own[field];
 

@@ -13,6 +13,9 @@ internal sealed class PartialOrder
     private readonly List<Score> scores = [];
     private readonly Poses poses;
 
+    /// <summary>What the field that was added last brought.</summary>
+    private Score added;
+
     internal PartialOrder(OrderTask task)
     {
         this.task = task;
@@ -57,7 +60,8 @@ internal sealed class PartialOrder
         var astray = 0.0;
         foreach (var at in task.Ground(field))
             astray += poses.Variance(place, 0, at) / 4;
-        Note(field, from, scores[^1].Joined(new(worst, sum, astray)));
+        added = new(worst, sum, astray);
+        Note(field, from, scores[^1].Joined(added));
     }
 
     /// <summary>Takes away what comes after so many fields.</summary>
@@ -74,17 +78,32 @@ internal sealed class PartialOrder
     }
 
     /// <summary>The donors by which a field meets those that are in best; null when none can set it.</summary>
-    internal (ImmutableArray<int> Donors, Score Score)? Best(int field)
+    internal (ImmutableArray<int> Donors, Score Score)? Best(int field) => Best(Ways(field));
+
+    /// <summary>The best of a field's <see cref="Ways"/>; null when there are none.</summary>
+    internal (ImmutableArray<int> Donors, Score Score)? Best(IEnumerable<(ImmutableArray<int> Donors, Score Own)> ways)
     {
         (ImmutableArray<int>, Score)? best = null;
+        foreach (var (set, own) in ways)
+            if (Score.Joined(own) is var joined && (best is not var (_, least) || joined < least))
+                best = (set, joined);
+        return best;
+    }
+
+    /// <summary>
+    /// Every way to set a field, with what it adds to the score: the same for as long as no field comes in that it may
+    /// be set by or has a seam with.
+    /// </summary>
+    internal List<(ImmutableArray<int> Donors, Score Own)> Ways(int field)
+    {
+        var ways = new List<(ImmutableArray<int>, Score)>();
         foreach (var set in task.DonorSets(field, Holds))
         {
             Add(field, set);
-            if (best is not var (_, least) || Score < least)
-                best = (set, Score);
+            ways.Add((set, added));
             Keep(order.Count - 1);
         }
-        return best;
+        return ways;
     }
 
     private void Note(int field, ImmutableArray<int> from, Score score)

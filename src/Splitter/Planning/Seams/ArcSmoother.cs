@@ -226,7 +226,7 @@ internal sealed class ArcSmoother(
     }
 
     /// <summary>A corner as a quadratic curve from one leg to the other, in chords.</summary>
-    private static Point[] Rounded(Point before, Point corner, Point after)
+    internal static Point[] Rounded(Point before, Point corner, Point after)
     {
         var (to, on) = (Vector.Between(corner, before), Vector.Between(corner, after));
         if (-Vector.Dot(to, on) >= Straight * to.Length * on.Length)

@@ -9,7 +9,7 @@ internal sealed class SegmentBins<T>
     private const int Side = 2 * Units.Millimetre;
 
     /// <summary>By row and column, in one number.</summary>
-    private readonly Dictionary<long, List<Segment>> bins = [];
+    private readonly Dictionary<int, List<Segment>> bins = [];
 
     /// <summary>Columns and rows that hold anything.</summary>
     private Box used = Box.Empty;
@@ -68,10 +68,11 @@ internal sealed class SegmentBins<T>
         BinsOf(Box.Around([from.Towards(to, (double)k / count), from.Towards(to, (k + 1.0) / count)]).Grown(1));
 
     /// <summary>Columns and rows of the bins that a box comes into.</summary>
-    private static Box BinsOf(Box box) => new(Bin(box.Left), Bin(box.Top), Bin(box.Right), Bin(box.Bottom));
+    private static Box BinsOf(Box box) => new(box.Left / Side, box.Top / Side, box.Right / Side, box.Bottom / Side);
 
-    /// <summary>Rounded down on both sides of the origin.</summary>
-    private static int Bin(int value) => (value < 0 ? value - Side + 1 : value) / Side;
-
-    private static long Key(int column, int row) => ((long)row << 32) | (uint)column;
+    /// <summary>
+    /// Sixteen bits each reach 65 m to all sides. Numbers of 64 bits are hashed so that all bins of a diagonal would
+    /// come into one place.
+    /// </summary>
+    private static int Key(int column, int row) => (row << 16) | (ushort)column;
 }

@@ -73,8 +73,16 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
-    /// <summary>Whether a thread that is counted lies where more layers are than these.</summary>
-    internal bool IsCrowded(Point from, Point to, int most)
+    /// <summary>Thread along a way.</summary>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    internal void Lay(ReadOnlySpan<Point> way, int breadth)
+    {
+        for (var i = 1; i < way.Length; i++)
+            Lay(way[i - 1], way[i], breadth);
+    }
+
+    /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
+    internal bool IsOnMore(Point from, Point to, int most)
     {
         foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
             if (area > 0 && LayersOn(square) > most)
@@ -82,17 +90,31 @@ internal sealed class ThreadGrid
         return false;
     }
 
-    /// <summary>Layers too many that one more thread along a way would make, summed over the cloth, mm².</summary>
-    internal double TooMany(ReadOnlySpan<Point> way, int most)
+    /// <summary>
+    /// What one more thread along a way would cover beyond so many layers, summed over the cloth, µm²: a whole number,
+    /// so that a search for less comes to an end.
+    /// </summary>
+    internal long TooMany(ReadOnlySpan<Point> way, int most)
+    {
+        var borne = most * (long)Units.SquareMillimetre;
+        return Covered(way)
+            .Sum(on =>
+                thread[Numbers[on.Key]] is var lying
+                    ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
+                    : 0
+            );
+    }
+
+    /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
+    internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => thread[Numbers[on.Key]] + on.Value);
+
+    private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
     {
         var covered = new Dictionary<Square, long>();
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
                 covered[square] = covered.GetValueOrDefault(square) + area;
-        return covered.Sum(on =>
-            Math.Max(0, LayersOn(on.Key) + (on.Value / (double)Units.SquareMillimetre) - most)
-            - Math.Max(0, LayersOn(on.Key) - most)
-        );
+        return covered;
     }
 
     /// <summary>

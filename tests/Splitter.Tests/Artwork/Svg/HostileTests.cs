@@ -60,6 +60,20 @@ public class HostileTests
     [InlineData("<path d='M0 0C1e8 1e8 -1e8 1e8 9 9' fill='none' stroke='red' stroke-dasharray='1'/>", "SPL2066")]
     public void Numbers_out_of_bounds_are_remarked(string body, string code) => Assert.Contains(code, Codes(body));
 
+    /// <summary>
+    /// A mitre of this bend is 20,000 times as long as the stroke is wide, 200 m: SVG allows it here, but further than
+    /// 20 m nothing is drawn. An even stroke becomes a line, one that is stretched ground.
+    /// </summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData("transform='scale(1 1.1)'")]
+    public void AMitreThatLeadsTooFarIsABevel(string stretched)
+    {
+        const string Bend = "d='M0 50L90 50.0045L0 50.009' stroke-width='10' stroke-miterlimit='1e9'";
+        var sheet = SheetPicture.Read(Svg($"<path {Bend} fill='none' stroke='red' {stretched}/>")).Value;
+        Assert.InRange(SheetPicture.GroundOf(Assert.Single(sheet.Elements)).Bounds.Right, 90_000, 91_000);
+    }
+
     [Theory]
     [InlineData("width='1e60' height='1'")]
     [InlineData("viewBox='0 0 1e-30 1e30'")]

@@ -85,6 +85,23 @@ public sealed class SheetAdviceTests
         }
     }
 
+    /// <summary>The overlap runs along a line: what it covers hides no step across.</summary>
+    [Fact]
+    public void WhereALineIsCutNoMoreIsGoodThanPeopleNotice()
+    {
+        var (stem, sails) = (SheetSamples.Strip.Sets.Single(), Sails);
+        Assert.All(stem.Plan.Joins.Concat(sails.Plan.Joins), join => Assert.True(join.Covers > 500));
+        Assert.All(GoodWithin(stem), good => Assert.Equal("0.5", good));
+        Assert.Contains(GoodWithin(sails), good => good != "0.5");
+
+        static IEnumerable<string> GoodWithin(PartSet set) =>
+            PartsOf(SheetSamples.PageOf(set))
+                .SelectMany(page => page.Descendants("table"))
+                .Where(t => t.Element("caption")!.Value == "Does it fit?")
+                .SelectMany(t => t.Element("tbody")!.Elements("tr"))
+                .Select(row => Cells(row)[2].Split('\u00a0')[0]);
+    }
+
     /// <summary>Both ways are asked for where a hole shows both; on an edge only what it shows.</summary>
     [Fact]
     public void AnEdgeIsMeasuredAcrossOnly()

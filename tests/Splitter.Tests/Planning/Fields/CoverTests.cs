@@ -96,6 +96,16 @@ public sealed class CoverTests
         Assert.Empty(Links.Reach(fields, [2], task));
     }
 
+    /// <summary>A row of three of which the middle one is named last: one group, in ascending order.</summary>
+    [Fact]
+    public void AGroupIsInAscendingOrder()
+    {
+        var task = Task() with { Rules = new RegistrationRules() };
+        Assert.Equal(["0 1 2"], Links.Groups([At(50, 40), At(210, 40), At(130, 40)], task).Select(Told));
+
+        static string Told(List<int> group) => string.Join(' ', group);
+    }
+
     /// <summary>As many columns as share ground for corners, and one less would not.</summary>
     [Theory]
     [InlineData(90)]

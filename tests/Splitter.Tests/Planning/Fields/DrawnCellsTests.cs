@@ -31,6 +31,14 @@ public sealed class DrawnCellsTests
         );
     }
 
+    /// <summary>Lines that part nothing make no cells.</summary>
+    [Fact]
+    public void OneLineAloneHasNoCells()
+    {
+        var drawn = new DrawnCells([Samples.Ground(0, 0, 40, 0, 40, 40, 0, 40)], [20_000], [0, 10_000, 30_000]);
+        Assert.Equal((0, 2), (drawn.Columns, drawn.Rows));
+    }
+
     /// <summary>Steps as near to the wanted one as go in evenly, and what is asked for between both ends.</summary>
     [Fact]
     public void LinesLieEvenlyAndWhereSomethingBegins()

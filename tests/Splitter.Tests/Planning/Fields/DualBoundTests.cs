@@ -52,6 +52,25 @@ public sealed class DualBoundTests
         Assert.Equal(1, new DualBound(Ring(9)).Climb(All(9), All(9), 9, 0, [DualBound.Unit, .. new long[8]]));
     }
 
+    /// <summary>
+    /// Twice four rows, of which the first three have a set together, and the first and last one. An even share asks the
+    /// first to pay as much as the next two, three halves in all; nothing of it is left to the other set when it pays none.
+    /// </summary>
+    [Fact]
+    public void PricesClimbFromAnEvenShare()
+    {
+        var table = new CoverTable(4);
+        foreach (var first in new[] { 0, 2 })
+        {
+            table.Add([first, first + 1]);
+            table.Add([first]);
+            table.Add([first]);
+            table.Add([first + 1]);
+        }
+        Assert.Equal(3, new DualBound(table).Climb(All(8), All(4), 8, 0, null));
+        Assert.Equal(4, new DualBound(table).Climb(All(8), All(4), 8, Rounds, null));
+    }
+
     private static bool[] All(int count) => [.. Enumerable.Repeat(true, count)];
 
     private static CoverTable Ring(int rows)

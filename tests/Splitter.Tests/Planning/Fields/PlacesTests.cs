@@ -39,6 +39,19 @@ public sealed class PlacesTests
         Assert.Empty(new Moves(task with { Fixed = [fields[0]] }, grid).Of(fields, 0));
     }
 
+    /// <summary>Nobody looks along the edge of a field that lies more than 20 mm away.</summary>
+    [Theory]
+    [InlineData(169, true)]
+    [InlineData(171, false)]
+    public void AFieldFarOffIsNotAligned(int other, bool isAligned)
+    {
+        ImmutableArray<Field> fields = [At(50, 40, Turn.None), At(other, 43, Turn.None)];
+        var task = Task(Samples.Ground(0, 20, 30, 20, 30, 60, 0, 60));
+        var grid = new CoverGrid(task, fields);
+        grid.Reset(fields);
+        Assert.Equal(isAligned, new Moves(task, grid).Of(fields, 0).Contains(Point.FromMillimetres(50, 43)));
+    }
+
     /// <summary>A step in an outline is no end of it along the axis on which it goes on; boxes have both.</summary>
     [Fact]
     public void ThingsBeginAndEndWhereOutlinesTurnBack()

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Artwork;
 using Splitter.Geometry;
+using Splitter.Planning;
+using Splitter.Planning.Fields;
 using Splitter.Planning.Fields.Covering;
 using Splitter.Recipes;
 
@@ -47,6 +49,27 @@ public sealed class PointBoundTests
             },
             cases: 60
         );
+
+    /// <summary>A bar that takes four fields, of which one is fixed: two are known, and no more is asked for.</summary>
+    [Theory]
+    [InlineData(2, 2)]
+    [InlineData(3, 3)]
+    [InlineData(Unknown, 4)]
+    public void NoMoreIsProvedThanIsKnown(int known, int bound)
+    {
+        var template = new FieldTemplate(Samples.Hoop(100, 100), 0, 0);
+        var first = template.At(Point.FromMillimetres(50, 40), Turn.None);
+        var task = new CoverTask(
+            [Samples.Ground(0, 0, 390, 0, 390, 80, 0, 80)],
+            [],
+            template,
+            [Turn.None],
+            null,
+            [first],
+            []
+        );
+        Assert.Equal(bound, new PointBound(task).Of(known));
+    }
 
     /// <summary>Rows of fields, each row moved against the others, and boxes as shares of all their ground.</summary>
     private static (Recipe, Drawing, int) Plant(

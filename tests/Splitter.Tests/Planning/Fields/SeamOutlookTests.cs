@@ -44,6 +44,15 @@ public sealed class SeamOutlookTests
     [Fact]
     public void WhereFourMeetEachSeamCountsHalf() => Shows(405, At(60, 60), At(140, 60), At(60, 140), At(140, 140));
 
+    /// <summary>However many lie across the ground that two share: what more than four have of it counts no less.</summary>
+    [Fact]
+    public void ManyMayMeetInOnePlace()
+    {
+        ImmutableArray<Field> two = [At(60, 60), At(140, 60)];
+        ImmutableArray<Field> across = [.. Enumerable.Range(0, 7).Select(i => At(100, 100 + i))];
+        Assert.InRange(Outlook().Sum([.. two, .. across]), Outlook().Sum([.. two, .. across[..4]]), double.MaxValue);
+    }
+
     /// <summary>Whichever is named first.</summary>
     [Fact]
     public void OrderChangesNothing()

@@ -28,7 +28,7 @@ public sealed class WantedWholeTests
     [InlineData(3, 3, 2)]
     public void LayoutsThatHoldThemComeFirst(int all, int small, int expected)
     {
-        var drawing = HandTape.Make(Tape(25, 110), 2, 70, 70).Value.Job.Drawing;
+        var drawing = Samples.Drawing(Samples.Rectangle("column", 10, 25, 60, 3) with { WantsWhole = true });
         Layout Of(int fields, int bound) => new([.. Enumerable.Repeat(default(Field)!, fields)], [], bound);
         var any = Of(2, 2);
         Layout[] holding = [Of(all, all), Of(small, small)];

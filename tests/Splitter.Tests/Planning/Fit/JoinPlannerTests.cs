@@ -44,6 +44,29 @@ public sealed class JoinPlannerTests
         Assert.Equal((100, 300, false), (join.Narrowest, join.Covers, join.IsCovered));
     }
 
+    /// <summary>Two stretches of seam through two shapes, of which one has room for 1 mm and the other for 2.</summary>
+    [Theory]
+    [InlineData(1000, 2000)]
+    [InlineData(2000, 1000)]
+    public void AWidthIsNoMoreThanEveryShapeHasRoomFor(int one, int other)
+    {
+        var join = Planned(new() { Width = 3000 }, [new(one, one)], [new(other, other)]);
+        Assert.Equal((1000, 1000), (join.Overlap, join.Narrowest));
+    }
+
+    /// <summary>Corners lie at 5 and 75 mm, the seam goes from 0 to 80: at its ends the parts miss each other most.</summary>
+    [Fact]
+    public void TheWorstPlaceIsTheOneFarthestFromTheCorners()
+    {
+        var join = Join(new(), new SideRoom(Ample, Ample));
+        Assert.Equal(Point.FromMillimetres(50, 0), join.WorstAt);
+        // Accuracy²·(1 + (40² + 5²)/(2·35²)) for the setting, twice a step²/12 and axis for the tapes.
+        var accuracy = Samples.Recipe(Samples.Hoop(100, 100)).Registration.Accuracy;
+        var square = accuracy * accuracy * (1 + ((1600 + 25) / 2450.0));
+        Assert.Equal(Math.Sqrt(square), join.Budget.Setting, 1.0);
+        Assert.Equal(join.Budget.Total, join.PredictedError);
+    }
+
     /// <summary>What the plan promises of one side is cut so: past the seam up to the edge of each field.</summary>
     [Fact]
     public void TheRoomierSideIsCutThatFar()
@@ -56,14 +79,18 @@ public sealed class JoinPlannerTests
         );
     }
 
-    private static PartJoin Join(OverlapRules rules, params ReadOnlySpan<SideRoom> rooms)
+    private static PartJoin Join(OverlapRules rules, params ReadOnlySpan<SideRoom> rooms) =>
+        Planned(rules, rooms.ToArray());
+
+    /// <param name="crossings">What room each of them has, all along the seam.</param>
+    private static PartJoin Planned(OverlapRules rules, params SideRoom[][] crossings)
     {
         var seam = new Polyline([Point.FromMillimetres(50, 0), Point.FromMillimetres(50, 80)]);
         var division = new Division(
             [],
             [null],
             [new(0, 1, seam)],
-            [new(0, 1, 0, seam) { Rooms = [.. rooms] }],
+            [.. crossings.Select((rooms, i) => new Crossing(0, 1, i, seam) { Rooms = [.. rooms] })],
             [],
             new(0, 0, 1)
         );

@@ -91,6 +91,16 @@ public sealed class AlignmentPlacerTests
         Assert.Equal(Enumerable.Repeat(new AlignmentStitch(Point.FromMillimetres(50, 106), 0, "line"), count), found);
     }
 
+    /// <summary>A line that comes from far off and bends shortly before the seam is met all the same.</summary>
+    [Fact]
+    public void ALineIsMetWhereverElseItGoes()
+    {
+        var line = Samples.Run("line", 10, 20, 46, 106, 90, 106);
+        var drawing = Samples.Drawing(line, Samples.Rectangle("far", 0, 290, 1, 1));
+        var crossing = new Polyline([Point.FromMillimetres(50, 105), Point.FromMillimetres(50, 107)]);
+        Assert.Single(Crosses(drawing, [new(0, 1, 0, crossing)], [null, 0]));
+    }
+
     private static ImmutableArray<AlignmentStitch> Crosses(
         (int From, int To)[] fills,
         Corner[]? corners = null,

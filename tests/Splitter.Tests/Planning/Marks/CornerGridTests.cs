@@ -36,6 +36,9 @@ public sealed class CornerGridTests
         Assert.Equal(new Box(10_100, 20_100, 49_100, 44_100), Box.Around(places.Select(p => p.At)));
     }
 
+    [Fact]
+    public void WithoutGroundThereIsNoPlace() => Assert.Empty(Grid(Box.Empty).Spread());
+
     /// <summary>So that a corner is not taken for the one opposite it.</summary>
     [Fact]
     public void ArmsPointToTheMiddleOfTheGround()

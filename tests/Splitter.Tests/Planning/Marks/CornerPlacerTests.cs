@@ -118,6 +118,27 @@ public sealed class CornerPlacerTests
         Assert.Equal(corners.Select((_, i) => $"A{i + 1}"), corners.Select(c => c.Id));
     }
 
+    /// <summary>
+    /// Nothing is cut, so that the corners of the third one's ground count, 160 mm away at most: two of its corners lie nearly as far
+    /// apart as the strip of 38 x 148 mm allows.
+    /// </summary>
+    [Fact]
+    public void CornersLieFarApart()
+    {
+        var placed = Placed(Samples.Rectangle("far", 1, 1, 5, 5));
+        Assert.All(placed.Settings.Skip(1), setting => Assert.InRange(setting!.Apart, 140_000, 153_000));
+    }
+
+    /// <summary>The same beside what it sews on the left and on the right of the strip.</summary>
+    [Theory]
+    [InlineData(0, 70, 74, 100)]
+    [InlineData(90, 70, 60, 86)]
+    public void NorBesideIt(int left, int width, int from, int to) =>
+        Assert.All(
+            Placed(Samples.Rectangle("cover", left, 0, width, 150)).Corners.Where(c => c.Receivers.Contains(2)),
+            corner => Assert.InRange(corner.At.X, from * 1000, to * 1000)
+        );
+
     /// <summary>The second hooping sews one shape whole; all else is the first one's.</summary>
     private static PlacedCorners Placed(FillShape shape)
     {

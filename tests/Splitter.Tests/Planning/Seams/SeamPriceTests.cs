@@ -37,6 +37,19 @@ public sealed class SeamPriceTests
             0.5
         );
 
+    /// <summary>The same of a seam from left to right, and on the slant.</summary>
+    [Theory]
+    [InlineData(60, 80, 100, 80, 80.3)]
+    [InlineData(60, 80, 100, 80, 79.7)]
+    [InlineData(100, 80, 60, 80, 80.3)]
+    [InlineData(100, 80, 60, 80, 79.7)]
+    public void WhicheverWayItGoes(int x, int y, int toX, int toY, double edge) =>
+        Assert.Equal(
+            40 * SeamPrice.AlongEdge,
+            Of([null, null], (x, y), (toX, toY), Sheet, Samples.Rectangle("half", 0, edge, 200, 200 - edge)),
+            0.5
+        );
+
     /// <summary>A line of 200 mm through its middle, square and slanting by 45 degrees.</summary>
     [Theory]
     [InlineData(0, 80, 200, 80, 10)]
@@ -75,12 +88,20 @@ public sealed class SeamPriceTests
     private static double Of(ImmutableArray<int?> owners, params Shape[] shapes) => Of(owners, 100, shapes);
 
     /// <param name="to">Where the seam ends, 100 mm down.</param>
-    private static double Of(ImmutableArray<int?> owners, double to, params Shape[] shapes)
+    private static double Of(ImmutableArray<int?> owners, double to, params Shape[] shapes) =>
+        Of(owners, (100, 60), (to, 100), shapes);
+
+    private static double Of(
+        ImmutableArray<int?> owners,
+        (double X, double Y) from,
+        (double X, double Y) to,
+        params Shape[] shapes
+    )
     {
         var drawing = Samples.Drawing(shapes);
         var wholeness = new Wholeness(drawing, Grounds);
         return new SeamPrice(drawing, wholeness, new CoverMap(drawing, wholeness)).Of(
-            new Polyline([Point.FromMillimetres(100, 60), Point.FromMillimetres(to, 100)]),
+            new Polyline([Point.FromMillimetres(from.X, from.Y), Point.FromMillimetres(to.X, to.Y)]),
             1,
             owners
         );

@@ -4,6 +4,9 @@ using System.Text;
 using System.Text.Json;
 using Splitter.Cutting;
 using Splitter.Diagnostics;
+using Splitter.Outputs;
+using Splitter.Outputs.Pictures;
+using Splitter.Outputs.Sheets;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
 using Splitter.Tests.Artwork.Tapes;
@@ -127,9 +130,9 @@ public sealed class LayerCheckTests
         var told = Assert.Single(Make(Lines(8)).Diagnostics, d => d.Code == "SPL3030");
         Assert.Equal(Severity.Warning, told.Severity);
         Assert.Matches(
-            @"^hoop small: \d\.\d layers of thread and \d+ needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\) "
+            @"^hoop small: \d\.\d layers of thread and \d+ needle holes lie on the square millimetre at x \d+\.5, y 10\.5 mm from the artwork's top left corner \(part A\) "
                 + "where shapes 'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 2 more lie over each other "
-                + @"\(none hides so much of another that it could be cut away\), and more than 3 layers on \d+ mm² there; draw them apart",
+                + @"\(none hides so much of another that it could be cut away\), and more than 3 layers on \d+ mm² there; draw shapes apart",
             told.Message
         );
         Assert.Equal(11, told.Place.Line);
@@ -207,7 +210,7 @@ public sealed class LayerCheckTests
         var told = Assert.Single(Make(Threads(9), Any).Diagnostics);
         Assert.Equal((Severity.Warning, "SPL3031"), (told.Severity, told.Code));
         Assert.Matches(
-            @"^hoop small: 20 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 \(part A\) where shapes "
+            @"^hoop small: 20 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 mm from the artwork's top left corner \(part A\) where shapes "
                 + "'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 3 more lie over each other, and more than 16, "
                 + "which may tear the cloth, on [1-4] mm² .*; draw them apart",
             told.Message
@@ -222,6 +225,61 @@ public sealed class LayerCheckTests
                         $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: line-{{i}}, stroke: "#{{i}}{{i}}304f", stroke-width: 0.4 mm }"""
                     )
             );
+    }
+
+    /// <summary>Every place has a ring in the overview, and one in the picture of each part that sews there.</summary>
+    [Fact]
+    public void PlacesAreRinged()
+    {
+        var made = Make(Lines(8), "overlap: { width: 6 mm }").Value;
+        var (job, set) = (made.Job, made.Sets[0]);
+        var spots = LayerCheck.Check(job.Drawing, job.Recipe, set.Plan, Sewn(made)).Value;
+        Assert.NotEmpty(spots);
+        var ground = new ShownGround(job.Drawing, set.Plan);
+        Assert.Equal(0, Rings(OverviewPicture.Of(job.Recipe, ground, []).Items));
+        ground = new(job.Drawing, set.Plan) { Dense = spots };
+        // And one in the key.
+        Assert.Equal(spots.Length + 1, Rings(OverviewPicture.Of(job.Recipe, ground, []).Items));
+        var sheet = new SheetContent(job.Recipe, job.Drawing, set.Plan, [], WorkFigures.Of(job.Recipe, job.Drawing, []))
+        {
+            RecipeFile = "stack.yaml",
+            Ground = ground,
+        };
+        Assert.Equal(spots.Length, Rings(new HoopView(sheet, set.Parts[0]).Paint()));
+        Assert.Contains("A ring:", SignKey.Of(sheet).Value, StringComparison.Ordinal);
+
+        static int Rings(ImmutableArray<Item> items) =>
+            items
+                .OfType<PaintedLines>()
+                .Count(l => l.Colour == MarkInk.TooFar && l.Lines is [{ Length: > 60 } ring] && ring[0] == ring[^1]);
+    }
+
+    /// <summary>What to do, for each cause that there is, at the worst place first.</summary>
+    [Fact]
+    public void EachCauseHasItsAdvice()
+    {
+        Assert.Equal(
+            "give fills and columns over travel, underlay or ties less underlay or a wider 'row-spacing'; "
+                + "draw shapes apart that lie over each other, or leave one out ('as: leave'); "
+                + "where parts overlap, write a smaller 'overlap.width', or leave it out",
+            Advice(isOverlapAsked: true, [LayerCause.Ties], [LayerCause.Overlap, LayerCause.Shapes, LayerCause.Travel])
+        );
+        Assert.Contains("larger hoop", Advice(isOverlapAsked: false, [LayerCause.Overlap]), StringComparison.Ordinal);
+        Assert.DoesNotContain("underlay", Advice(isOverlapAsked: true, [LayerCause.Rows]), StringComparison.Ordinal);
+
+        static string Advice(bool isOverlapAsked, params LayerCause[][] causes) =>
+            LayerAdvice.Of([.. causes.Select(Spot)], isStitched: false, isOverlapAsked);
+
+        static DenseSpot Spot(LayerCause[] causes) =>
+            new([0], [0], causes.Length)
+            {
+                Causes = [.. causes],
+                Fullest = default,
+                Layers = 4,
+                Pierced = 0,
+                MostPierced = default,
+                Holes = 0,
+            };
     }
 
     /// <summary>The artwork's own layers, and what comes to them: ties at the ends of lines, in squares beside.</summary>

@@ -92,6 +92,7 @@ internal sealed class StrandLayer
         var numbers = new Dictionary<Colour, byte>();
         foreach (var thread in threads)
         {
+            // From the 256th colour on numbers come again: of two that share one neither shades the other.
             if (!numbers.TryGetValue(thread.Colour, out var number))
                 numbers.Add(thread.Colour, number = (byte)((numbers.Count % byte.MaxValue) + 1));
             foreach (var (line, lit) in thread.Lines.Zip(thread.Lit))

@@ -21,8 +21,6 @@ internal sealed class DrawnCells
     {
         (this.xs, this.ys) = (xs, ys);
         touched = new bool[Columns * Rows];
-        if (Columns <= 0 || Rows <= 0)
-            return;
         // The cells that no edge crosses lie inside or outside as their middle does.
         var across = Middles(xs);
         var down = Middles(ys);

@@ -68,9 +68,9 @@ internal sealed class ExactCover
         var found = (int)Math.Max(table.Rows == 0 ? 0 : 1, dual.Climb(open, allowed, Below, RootRounds, null));
         if (found >= Below)
             return (found, dual.Prices.ToArray(), dual.Costs.ToArray(), once);
-        // Longer steps find what short ones do not, and the other way round.
+        // Longer steps, from the best prices of the short ones, find what those do not.
         var longer = (int)dual.Climb(open, allowed, Below, RootRounds, dual.Prices.ToArray(), LongSteps);
-        return (Math.Max(found, longer), dual.Prices.ToArray(), dual.Costs.ToArray(), 2 * once);
+        return (longer, dual.Prices.ToArray(), dual.Costs.ToArray(), 2 * once);
     }
 
     private static bool[] All(int count)

@@ -110,7 +110,7 @@ internal sealed class SeamRaster
         {
             var on = line[cell];
             var crossed = on != None && cut[on] && (k == 0 || line[cell - along + (move * aside)] != on);
-            return (k == 0 ? 0 : before[i + move]) + (crossed ? SeamPrice.LineCrossing : 0);
+            return before[i + move] + (crossed ? SeamPrice.LineCrossing : 0);
         }
     }
 

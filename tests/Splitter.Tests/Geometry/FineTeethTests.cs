@@ -1,0 +1,93 @@
+using NetTopologySuite.Operation.Buffer;
+using Splitter.Geometry;
+
+namespace Splitter.Tests.Geometry;
+
+public sealed class FineTeethTests
+{
+    /// <summary>µm, the offset's own tolerance.</summary>
+    private const double Tolerance = 10;
+
+    /// <summary>
+    /// 7,500 teeth 0.04 mm wide and 0.06 mm deep: each met hundreds of others when it was offset. In as much as a straight
+    /// side may bridge, by Pythagoras 0.25 mm, are six of them.
+    /// </summary>
+    [Theory]
+    [InlineData(800, 7500 / 6)]
+    [InlineData(-800, 7500 / 6)]
+    [InlineData(200, 7500 / 3)]
+    public void OfTeethFinerThanATapeIsOnlyTheirEdgeLeft(int by, int points) =>
+        Assert.InRange(Points(FineTeeth.Closed(Teeth(7500, 40, 60), by, Tolerance)), points, points + 10);
+
+    /// <summary>The engine offsets all teeth as they are: the outline strays by no more than was allowed, and its own arcs.</summary>
+    [Theory]
+    [InlineData(300)]
+    [InlineData(-300)]
+    public void TheOffsetIsTheSame(int by)
+    {
+        var teeth = Teeth(1100, 40, 60);
+        var plain = EngineForm.ToNts(Polygons.Offset(teeth, by));
+        var exact = BufferOp.Buffer(EngineForm.Floating.CreateGeometry(EngineForm.ToNts(teeth)), by, 32);
+        Assert.True(plain.Buffer(3 * Tolerance).Covers(exact));
+        Assert.True(exact.Buffer(3 * Tolerance).Covers(plain));
+    }
+
+    /// <summary>Deep dents wider than the offset bridges stay: here 0.4 mm wide.</summary>
+    [Fact]
+    public void WhatIsNotFineStaysAsItIs()
+    {
+        var coarse = Teeth(2500, 400, 300);
+        Assert.Same(coarse, FineTeeth.Closed(coarse, 800, Tolerance));
+        var few = Teeth(900, 40, 60);
+        Assert.Same(few, FineTeeth.Closed(few, 800, Tolerance));
+    }
+
+    /// <summary>A hole with teeth all round keeps its ground but for them, whichever way it is offset.</summary>
+    [Theory]
+    [InlineData(500)]
+    [InlineData(-500)]
+    public void TeethOfHolesAreTeeth(int by)
+    {
+        var wheel = Wheel(teeth: 3000, radius: 20_000, deep: 50);
+        var ground = Polygons.Subtract(Region.Of(new(-40_000, -40_000, 40_000, 40_000)), wheel);
+        var closed = FineTeeth.Closed(ground, by, Tolerance);
+        Assert.Single(Assert.Single(closed.Polygons).Holes);
+        Assert.InRange(Points(closed), 400, 1500);
+        Assert.True(by > 0 ? closed.Area > ground.Area : closed.Area < ground.Area);
+        Assert.InRange(Math.Abs(closed.Area / ground.Area - 1), 0, 0.001);
+    }
+
+    /// <summary>A block 10 mm high with teeth along its upper edge; µm.</summary>
+    internal static Region Teeth(int count, int wide, int deep) =>
+        Polygons.FromRings(
+            [
+                new Ring([
+                    .. Enumerable
+                        .Range(0, count)
+                        .SelectMany(i => new[] { new Point(i * wide, 0), new Point((i * wide) + (wide / 2), -deep) }),
+                    new(count * wide, 0),
+                    new(count * wide, 10_000),
+                    new(0, 10_000),
+                ]),
+            ],
+            FillRule.NonZero
+        );
+
+    private static Region Wheel(int teeth, int radius, int deep) =>
+        Polygons.FromRings(
+            [
+                new Ring([
+                    .. Enumerable
+                        .Range(0, 2 * teeth)
+                        .Select(i => (Angle: Math.PI * i / teeth, Far: radius + (i % 2 * deep)))
+                        .Select(p => new Point(
+                            Units.Round(p.Far * Math.Cos(p.Angle)),
+                            Units.Round(p.Far * Math.Sin(p.Angle))
+                        )),
+                ]),
+            ],
+            FillRule.NonZero
+        );
+
+    private static int Points(Region region) => region.Rings.Sum(ring => ring.Points.Length);
+}
