@@ -54,8 +54,14 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
-        foreach (var (blocks, ground) in parts)
-            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        parts = InTurn(
+            parts,
+            part =>
+            {
+                new RoomyTies(part.Ground, layers, holes, mostLayers).Retie(part.Blocks);
+                return part;
+            }
+        );
         Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
