@@ -47,7 +47,8 @@ internal static class Polygons
 
     internal static Region Union(IEnumerable<Region> regions)
     {
-        ImmutableArray<Region> kept = [.. regions.Where(r => !r.IsEmpty)];
+        // Lines that run along each other meet in each pair: of what is drawn 500 times over once is enough.
+        ImmutableArray<Region> kept = [.. regions.Where(r => !r.IsEmpty).Distinct(SameOutlines.Comparer)];
         if (kept.Length <= 1)
             return kept.IsEmpty ? Region.Empty : kept[0];
         var lines = new Outlines();

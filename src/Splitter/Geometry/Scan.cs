@@ -22,36 +22,37 @@ internal static class Scan
                 for (var row = FirstFrom(ys, a.Y); row < ys.Length && ys[row] < b.Y; row++)
                     meetings.Add((row, a.X + ((b.X - (double)a.X) * (ys[row] - a.Y) / (b.Y - (double)a.Y))));
             }
-        foreach (var (row, places) in ByRow(meetings))
+        if (meetings.Count > 0)
+            Visit(meetings, xs, visit);
+    }
+
+    /// <summary>Row by row, rising, each from left to right.</summary>
+    private static void Visit(List<(int Row, double X)> meetings, double[] xs, Action<int, int, int> visit)
+    {
+        var (first, last) = (meetings[0].Row, meetings[0].Row);
+        foreach (var (row, _) in meetings)
+            (first, last) = (Math.Min(first, row), Math.Max(last, row));
+        // Put where their rows end rather than sorted by them; afterwards, where rows begin.
+        var starts = new int[last - first + 2];
+        foreach (var (row, _) in meetings)
+            starts[row - first]++;
+        for (var i = 1; i < starts.Length; i++)
+            starts[i] += starts[i - 1];
+        var places = new double[meetings.Count];
+        foreach (var (row, x) in meetings)
+            places[--starts[row - first]] = x;
+        for (var row = first; row <= last; row++)
         {
-            places.Span.Sort();
-            for (var k = 0; k + 1 < places.Length; k += 2)
+            var inRow = places.AsSpan(starts[row - first]..starts[row - first + 1]);
+            inRow.Sort();
+            for (var k = 0; k + 1 < inRow.Length; k += 2)
             {
-                var from = FirstFrom(xs, places.Span[k]);
-                var to = FirstFrom(xs, places.Span[k + 1]) - 1;
+                var from = FirstFrom(xs, inRow[k]);
+                var to = FirstFrom(xs, inRow[k + 1]) - 1;
                 if (from <= to)
                     visit(row, from, to);
             }
         }
-    }
-
-    /// <summary>Row by row, rising; within a row as they come.</summary>
-    private static IEnumerable<(int Row, Memory<double> Places)> ByRow(List<(int Row, double X)> meetings)
-    {
-        if (meetings.Count == 0)
-            yield break;
-        var first = meetings.Min(m => m.Row);
-        var ends = new int[meetings.Max(m => m.Row) - first + 1];
-        foreach (var (row, _) in meetings)
-            ends[row - first]++;
-        for (var i = 1; i < ends.Length; i++)
-            ends[i] += ends[i - 1];
-        var places = new double[meetings.Count];
-        var next = (int[])ends.Clone();
-        foreach (var (row, x) in meetings)
-            places[--next[row - first]] = x;
-        for (var i = 0; i < ends.Length; i++)
-            yield return (first + i, places.AsMemory(next[i]..ends[i]));
     }
 
     /// <summary>The first place in a rising list that holds the value or more.</summary>

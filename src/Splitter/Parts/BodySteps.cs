@@ -54,6 +54,15 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
+        var travel = new RoomyTravel(layers, holes, mostLayers);
+        parts = InTurn(
+            parts,
+            part =>
+            {
+                travel.Move(part.Blocks);
+                return part;
+            }
+        );
         parts = InTurn(
             parts,
             part =>

@@ -40,9 +40,9 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 return (first, second);
             way = found;
         }
-        Count(way, ThreadGrid.ThreadWidth);
-        Count(Ties.AtEndOf(first), -ThreadGrid.ThreadWidth);
-        Count(Ties.AtStartOf(second), -ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtEndOf(first).AsSpan(), -ThreadGrid.ThreadWidth);
+        layers.Lay(Ties.AtStartOf(second).AsSpan(), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);
     }
 
@@ -104,8 +104,8 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 (best, most) = ((from, to, other.Way), other.Saved);
         if (best.Way.IsEmpty)
             return last;
-        Count([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
-        Count(best.Way, ThreadGrid.ThreadWidth);
+        layers.Lay([.. way[best.From..(best.To + 1)].Select(s => s.At)], -ThreadGrid.ThreadWidth);
+        layers.Lay(best.Way.AsSpan(), ThreadGrid.ThreadWidth);
         way.RemoveRange(best.From + 1, best.To - best.From);
         way.InsertRange(best.From + 1, best.Way.Skip(1).Select(p => new Stitch(p, StitchUse.Travel)));
         return best.From + best.Way.Length - 1;
@@ -120,7 +120,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
         var (from, to) = (way[0], way[^1]);
         if (from.DistanceTo(to) < StitchRules.Shortest)
             return null;
-        Count(way, -ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), -ThreadGrid.ThreadWidth);
         // No way saves more than there is to save.
         var worth = layers.TooMany(way.AsSpan(), most);
         var found =
@@ -128,15 +128,9 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 ? Ties.Hidden(other).Select(s => s.At).ToImmutableArray()
                 : [];
         var saved = found.IsEmpty ? 0 : worth - layers.TooMany(found.AsSpan(), most);
-        Count(way, ThreadGrid.ThreadWidth);
+        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
         return saved > moreThan && new Polyline(found).Length <= new Polyline(way).Length + Detour
             ? (found, saved)
             : null;
-    }
-
-    private void Count(ImmutableArray<Point> way, int breadth)
-    {
-        for (var i = 1; i < way.Length; i++)
-            layers.Lay(way[i - 1], way[i], breadth);
     }
 }

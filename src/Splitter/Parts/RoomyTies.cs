@@ -87,21 +87,15 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
 
     private void TakeOut(ImmutableArray<Point> tie)
     {
-        Count(tie, -ThreadGrid.ThreadWidth);
+        layers.Lay(tie.AsSpan(), -ThreadGrid.ThreadWidth);
         foreach (var at in tie)
             holes.Close(at);
     }
 
     private void Put(ImmutableArray<Point> tie)
     {
-        Count(tie, ThreadGrid.ThreadWidth);
+        layers.Lay(tie.AsSpan(), ThreadGrid.ThreadWidth);
         foreach (var at in tie)
             holes.Pierce(at);
-    }
-
-    private void Count(ImmutableArray<Point> tie, int breadth)
-    {
-        for (var i = 1; i < tie.Length; i++)
-            layers.Lay(tie[i - 1], tie[i], breadth);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Geometry;
 using Splitter.Tests.Artwork.Columns;
@@ -19,6 +20,22 @@ public sealed class PolygonsTests
         AssertArea(4, Polygons.Intersect(a, b), 0);
         AssertArea(28, Polygons.Union(a, b), 0);
         AssertArea(12, Polygons.Subtract(a, b), 0);
+    }
+
+    /// <summary>
+    /// What is drawn many times over is looked at once: else each side would meet each other one of its kind, here a
+    /// hundred million pairs.
+    /// </summary>
+    [Fact]
+    public void CopiesOfTheSameGroundAreOne()
+    {
+        ImmutableArray<Region> copies =
+        [
+            .. Enumerable.Range(0, 500).Select(_ => Polygons.Offset(Samples.Ground(0, 0, 90, 10, 10, 90), 20_000)),
+        ];
+        Assert.Same(copies[0], Polygons.Union(copies));
+        var other = Square(200, 4);
+        Assert.Equal(Polygons.Union(copies[0], other).Rings, Polygons.Union([.. copies, other, .. copies]).Rings);
     }
 
     /// <summary>Closed form of the intersection of a square and itself turned about its centre: 2 s² / (1 + sin + cos).</summary>

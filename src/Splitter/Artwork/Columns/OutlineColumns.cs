@@ -25,6 +25,12 @@ internal static class OutlineColumns
     private const double LargestSampling = 500;
 
     /// <summary>
+    /// Points of an outline at most: 12 m of the finest. A thicket of spikes has more; its triangles would take minutes
+    /// and gigabytes.
+    /// </summary>
+    private const double MostPoints = 200_000;
+
+    /// <summary>
     /// How far a spur must reach to be a column of its own, in radii of the disc at its root; tried in this order until
     /// the columns cover the ground. The first leaves corners out (a right angle has 1.41).
     /// </summary>
@@ -58,7 +64,10 @@ internal static class OutlineColumns
 
     private static ImmutableArray<Column> Columns(Region ground, int widest)
     {
-        var step = Math.Clamp(SamplingShare * ground.Area / Perimeter(ground), LeastSampling, LargestSampling);
+        var perimeter = Perimeter(ground);
+        var step = Math.Clamp(SamplingShare * ground.Area / perimeter, LeastSampling, LargestSampling);
+        if (perimeter / step > MostPoints)
+            return [];
         var triangles = InnerTriangles.Of(ground, step);
         // Discs through points bulge out between them: by Pythagoras, at most to this diameter (1 um for the grid).
         var apart = step + 1;

@@ -23,12 +23,6 @@ internal sealed class RungSpacing
     /// <summary>Outline vertices with a sharper turn than this get a rung of their own, radians (15 degrees).</summary>
     private const double OwnRung = 15 * Math.PI / 180;
 
-    /// <summary>
-    /// Rungs whose both ends lie this near to where their neighbours would put them are dropped, µm: a tenth of a tape
-    /// step.
-    /// </summary>
-    private const double Thinning = 10;
-
     /// <summary>How far to both sides an edge's direction is measured, in mean widths.</summary>
     private const double TangentReach = 0.2;
 
@@ -84,7 +78,7 @@ internal sealed class RungSpacing
     internal static Column Even(Track track)
     {
         var spacing = new RungSpacing(track);
-        return new Column([.. Thinned(spacing.Places().Select(at => (at, spacing.RungAt(at))).ToList())]);
+        return new Column([.. RungThinning.Kept(spacing.Places().Select(at => (at, spacing.RungAt(at))))]);
     }
 
     private static double[] Ways(IReadOnlyList<Point> points)
@@ -220,31 +214,5 @@ internal sealed class RungSpacing
         i = Math.Clamp(i >= 0 ? i : ~i - 1, 0, edge.Count - 2);
         var length = ways[i + 1] - ways[i];
         return length == 0 ? edge[i] : edge[i].Towards(edge[i + 1], Math.Clamp((way - ways[i]) / length, 0, 1));
-    }
-
-    private static IEnumerable<Rung> Thinned(List<(double At, Rung Rung)> rungs)
-    {
-        rungs = [.. rungs.Where(r => r.Rung.Left != r.Rung.Right)];
-        var kept = 0;
-        for (var i = 0; i < rungs.Count; i++)
-        {
-            if (i > 0 && i < rungs.Count - 1 && Between(rungs, kept, i + 1).All(near => near))
-                continue;
-            if (i > 0 && rungs[i].Rung == rungs[kept].Rung)
-                continue;
-            kept = i;
-            yield return rungs[i].Rung;
-        }
-    }
-
-    private static IEnumerable<bool> Between(List<(double At, Rung Rung)> rungs, int from, int to)
-    {
-        for (var i = from + 1; i < to; i++)
-        {
-            var share = (rungs[i].At - rungs[from].At) / (rungs[to].At - rungs[from].At);
-            var (a, b, at) = (rungs[from].Rung, rungs[to].Rung, rungs[i].Rung);
-            yield return a.Left.Towards(b.Left, share).DistanceTo(at.Left) <= Thinning
-                && a.Right.Towards(b.Right, share).DistanceTo(at.Right) <= Thinning;
-        }
     }
 }

@@ -20,7 +20,9 @@ internal static class PreparationSection
         (width, height) = ClothPiece.Cut(sheet);
         steps.Add(say.Say("prepare.cut", ("size", sheet.Numbers.RoughSize(width, height))));
         if (sheet.IsSplit)
-            steps.Add(say.Say("prepare.top"));
+            steps.Add(
+                TurnsDiffer(sheet) ? $"{say.Say("prepare.top")} {say.Say("prepare.ways")}" : say.Say("prepare.top")
+            );
         steps.AddRange(Folds(sheet));
         if (sheet.Plan.PlacementLines.IsEmpty)
             steps.Add(Middle(sheet));
@@ -57,6 +59,9 @@ internal static class PreparationSection
             )
         );
     }
+
+    private static bool TurnsDiffer(SheetContent sheet) =>
+        sheet.Plan.Hoopings.Any(h => h.Field.Turn != sheet.Plan.Hoopings[0].Field.Turn);
 
     private static IEnumerable<object> Folds(SheetContent sheet)
     {

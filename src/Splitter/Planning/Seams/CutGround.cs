@@ -28,14 +28,19 @@ internal sealed class CutGround
 
     private readonly Region footprint;
     private readonly PathClipping? whole;
+    private readonly Lazy<Func<double, double, bool>> contains;
 
     private CutGround(Region footprint)
     {
         this.footprint = footprint;
         whole = footprint.Rings.Count() <= MostRings ? Inside(footprint) : null;
+        contains = new(() => Polygons.Containment(footprint));
     }
 
     internal static CutGround Of(Region footprint) => Known.GetValue(footprint, ground => new(ground));
+
+    /// <summary>The shape goes on at a place.</summary>
+    internal bool GoesOn(Point at) => contains.Value(at.X, at.Y);
 
     /// <summary>As far as it matters to a seam, which the box is around.</summary>
     internal PathClipping Around(Box seam) => whole ?? Inside(footprint.Near(seam.Grown(Window)));

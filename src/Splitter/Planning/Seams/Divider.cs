@@ -73,7 +73,7 @@ internal static class Divider
     private static ImmutableArray<Crossing> Of(Drawing drawing, ImmutableArray<Box> grounds, Network network, int shape)
     {
         var footprint = drawing.Shapes[shape].Footprint;
-        var (ground, goesOn) = (CutGround.Of(footprint), Polygons.Containment(footprint));
+        var ground = CutGround.Of(footprint);
         return
         [
             .. from seam in network.Seams
@@ -85,9 +85,7 @@ internal static class Divider
                 Rooms =
                 [
                     .. line
-                        .Points.Select(p =>
-                            SeamRoom.Between(grounds, seam.Earlier, seam.Later, p, at => goesOn(at.X, at.Y))
-                        )
+                        .Points.Select(p => SeamRoom.Between(grounds, seam.Earlier, seam.Later, p, ground.GoesOn))
                         .Distinct(),
                 ],
             },

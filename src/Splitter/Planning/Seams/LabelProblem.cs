@@ -36,7 +36,12 @@ internal readonly record struct Link(int A, int B, long Weight, LinkKind Kind)
 internal sealed class LabelProblem
 {
     private readonly List<Link> links = [];
-    private int[][]? linksOf;
+
+    /// <summary>For each node where its links begin among <see cref="linksOf"/>; one more stands for the end.</summary>
+    private int[]? starts;
+
+    /// <summary>The links of one node after the other, rising.</summary>
+    private int[] linksOf = [];
 
     /// <param name="fields">For each node the fields that can have it, rising.</param>
     internal LabelProblem(int[][] fields)
@@ -69,11 +74,15 @@ internal sealed class LabelProblem
         // Where neither has a choice there is nothing to decide.
         if (weight > 0 && a != b && Fields[a].Length + Fields[b].Length > 2)
             links.Add(new(a, b, weight, kind));
-        linksOf = null;
+        starts = null;
     }
 
     /// <summary>The links of a node.</summary>
-    internal int[] LinksOf(int node) => (linksOf ??= Index())[node];
+    internal ReadOnlySpan<int> LinksOf(int node)
+    {
+        var index = starts ??= Index();
+        return linksOf.AsSpan(index[node]..index[node + 1]);
+    }
 
     internal long OwnCost(int node, int field) =>
         Own[node] is { } costs ? costs[Array.IndexOf(Fields[node], field)] : 0;
@@ -90,21 +99,21 @@ internal sealed class LabelProblem
         return sum;
     }
 
-    private int[][] Index()
+    private int[] Index()
     {
-        var counts = new int[NodeCount];
+        var index = new int[NodeCount + 1];
         foreach (var (a, b, _, _) in links)
         {
-            counts[a]++;
-            counts[b]++;
+            index[a]++;
+            index[b]++;
         }
-        var index = new int[NodeCount][];
-        for (var node = 0; node < NodeCount; node++)
-            index[node] = counts[node] == 0 ? [] : new int[counts[node]];
+        for (var node = 1; node <= NodeCount; node++)
+            index[node] += index[node - 1];
+        linksOf = new int[2 * links.Count];
         for (var i = links.Count - 1; i >= 0; i--)
         {
-            index[links[i].A][--counts[links[i].A]] = i;
-            index[links[i].B][--counts[links[i].B]] = i;
+            linksOf[--index[links[i].A]] = i;
+            linksOf[--index[links[i].B]] = i;
         }
         return index;
     }

@@ -15,11 +15,17 @@ internal readonly record struct Square(int Column, int Row)
     {
         get
         {
-            for (var row = Row - 1; row <= Row + 1; row++)
-            for (var column = Column - 1; column <= Column + 1; column++)
-                if ((column, row) != (Column, Row))
-                    yield return new(column, row);
+            var own = this;
+            return Within(1).Where(square => square != own);
         }
+    }
+
+    /// <summary>Those that are no more than some squares away, itself among them.</summary>
+    internal IEnumerable<Square> Within(int squares)
+    {
+        for (var row = Row - squares; row <= Row + squares; row++)
+        for (var column = Column - squares; column <= Column + squares; column++)
+            yield return new(column, row);
     }
 
     /// <summary>A point on a line between two squares belongs to the right or lower one.</summary>

@@ -73,6 +73,14 @@ internal sealed class ThreadGrid
             thread[Numbers[square]] += area;
     }
 
+    /// <summary>Thread along a way.</summary>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    internal void Lay(ReadOnlySpan<Point> way, int breadth)
+    {
+        for (var i = 1; i < way.Length; i++)
+            Lay(way[i - 1], way[i], breadth);
+    }
+
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
     internal bool IsOnMore(Point from, Point to, int most)
     {
@@ -88,16 +96,25 @@ internal sealed class ThreadGrid
     /// </summary>
     internal long TooMany(ReadOnlySpan<Point> way, int most)
     {
+        var borne = most * (long)Units.SquareMillimetre;
+        return Covered(way)
+            .Sum(on =>
+                thread[Numbers[on.Key]] is var lying
+                    ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
+                    : 0
+            );
+    }
+
+    /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
+    internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => thread[Numbers[on.Key]] + on.Value);
+
+    private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
+    {
         var covered = new Dictionary<Square, long>();
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
                 covered[square] = covered.GetValueOrDefault(square) + area;
-        var borne = most * (long)Units.SquareMillimetre;
-        return covered.Sum(on =>
-            thread[Numbers[on.Key]] is var lying
-                ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
-                : 0
-        );
+        return covered;
     }
 
     /// <summary>

@@ -197,6 +197,22 @@ public class OutlineColumnsTests
             ColumnChecks.Fit(comb, columns);
     }
 
+    /// <summary>
+    /// 300 spikes 120 mm long, 72 m of outline: over a million points at the distance that such thin ones ask for. Their
+    /// triangles took more than a minute and a gigabyte; that this ends is the test.
+    /// </summary>
+    [Fact]
+    public void AThicketOfSpikesIsLeftToRows()
+    {
+        var spikes = Samples.Ground([
+            .. Enumerable
+                .Range(0, 600)
+                .Select(i => (Angle: Math.PI * i / 300, Far: i % 2 == 0 ? 20 : 140))
+                .SelectMany(p => new[] { p.Far * Math.Cos(p.Angle), p.Far * Math.Sin(p.Angle) }),
+        ]);
+        Assert.Empty(OutlineColumns.From(spikes, Widest));
+    }
+
     [Fact]
     public void Several_pieces_are_sewn_one_after_the_other()
     {

@@ -141,13 +141,13 @@ internal sealed class CoverGrid
         var (top, bottom) = (GridLines.AtOrAfter(ys, box.Top), GridLines.AtOrBefore(ys, box.Bottom));
         for (var row = top; row < bottom; row++)
         {
-            int first = -1,
-                last = -1;
-            for (var column = left; column < right; column++)
-                if (held[(row * Columns) + column] == 1)
-                    (first, last) = (first < 0 ? column : first, column);
-            if (first >= 0)
-                need = need.Joined(new(xs[first], ys[row], xs[last + 1], ys[row + 1]));
+            var (from, to) = ((row * Columns) + left, (row * Columns) + right - 1);
+            while (from <= to && held[from] != 1)
+                from++;
+            while (from < to && held[to] != 1)
+                to--;
+            if (from <= to)
+                need = need.Joined(new(xs[from - (row * Columns)], ys[row], xs[to - (row * Columns) + 1], ys[row + 1]));
         }
         if (!need.IsEmpty)
             need = task.Around(need);

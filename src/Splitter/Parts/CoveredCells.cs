@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// What <see cref="HiddenGround"/> knows, as finely as the tape's grid, on some squares alone: where ground is too
+/// narrow for its cells, thread in the middle is still hidden.
+/// </summary>
+internal sealed class CoveredCells
+{
+    /// <summary>Side of a cell, µm.</summary>
+    private const int Cell = Units.TapeStep;
+
+    /// <summary>Along a square.</summary>
+    private const int Side = Square.Side / Cell;
+
+    /// <summary>
+    /// How far beside its middle a row covers the cloth, µm: a little more than half of what is usual between rows, so
+    /// that no cell between them is left bare.
+    /// </summary>
+    private const int Breadth = 250;
+
+    /// <summary>
+    /// How many cells around one are covered where it is hidden: the edge of thread along its middle then lies no
+    /// further out than that of the rows.
+    /// </summary>
+    private const int Margin = 3;
+
+    private const int None = -1;
+
+    private readonly GroundMap squares;
+    private readonly Box ground;
+
+    /// <summary>For each cell of a square the number of the last stitch that covers it.</summary>
+    private readonly int[]?[] last;
+
+    /// <summary>For each cell the least of these numbers of it and those around it; worked out when asked for.</summary>
+    private readonly int[]?[] hidden;
+
+    /// <param name="squares">Each a ground of its own.</param>
+    /// <param name="count">How many there are.</param>
+    /// <param name="ground">What the map knows; all stitches lie in it.</param>
+    /// <param name="blocks">Of a part, in sewing order: their stitches are numbered through.</param>
+    internal CoveredCells(GroundMap squares, int count, Box ground, IEnumerable<Block> blocks)
+    {
+        (this.squares, this.ground, last, hidden) = (squares, ground, new int[count][], new int[count][]);
+        var number = 0;
+        foreach (var block in blocks)
+        {
+            for (var i = 1; i < block.Stitches.Length; i++)
+                if (block.Stitches[i].Use is StitchUse.Fill or StitchUse.Satin)
+                    Cover(block.Stitches[i - 1].At, block.Stitches[i].At, number + i);
+            number += block.Stitches.Length;
+        }
+    }
+
+    /// <summary>Whether stitches with this number or later ones cover a place and all around it.</summary>
+    internal bool IsHidden(Point at, int from)
+    {
+        var square = Square.At(at);
+        if (!ground.Contains(at) || squares.GroundOf(square) is not { } number)
+            return false;
+        var cells = hidden[number] ??= LeastAround(square);
+        return cells[CellAt(at, square)] >= from;
+    }
+
+    private static int CellAt(Point at, Square square) =>
+        ((at.Y - (square.Row * Square.Side)) / Cell * Side) + ((at.X - (square.Column * Square.Side)) / Cell);
+
+    private void Cover(Point from, Point to, int number)
+    {
+        var box = Box.Around([from, to]).Grown(Breadth);
+        if (!squares.Meets(box))
+            return;
+        var (first, end) = (Square.At(new(box.Left, box.Top)), Square.At(new(box.Right, box.Bottom)));
+        for (var row = first.Row; row <= end.Row; row++)
+        for (var column = first.Column; column <= end.Column; column++)
+            if (squares.GroundOf(new(column, row)) is { } square)
+                Cover(last[square] ??= Bare(), new(column, row), from, to, number);
+    }
+
+    private static void Cover(int[] cells, Square square, Point from, Point to, int number)
+    {
+        // Of the stitch from the square's first cell's middle, and square to the stitch.
+        double x = from.X - (square.Column * Square.Side) - (Cell / 2),
+            y = from.Y - (square.Row * Square.Side) - (Cell / 2);
+        var way = Vector.Between(from, to);
+        var length = Math.Max(1, way.Length);
+        for (var i = 0; i < cells.Length; i++)
+        {
+            double dx = (i % Side * Cell) - x,
+                dy = (i / Side * Cell) - y;
+            var along = Math.Clamp(((dx * way.X) + (dy * way.Y)) / length, 0, length);
+            (dx, dy) = (dx - (along * way.X / length), dy - (along * way.Y / length));
+            if ((dx * dx) + (dy * dy) <= Breadth * Breadth)
+                cells[i] = number;
+        }
+    }
+
+    /// <summary>First along, then across.</summary>
+    private int[] LeastAround(Square square)
+    {
+        const int Wide = Side + (2 * Margin);
+        var (across, least) = (new int[Side * Wide], new int[Side * Side]);
+        for (var row = 0; row < Wide; row++)
+        for (var column = 0; column < Side; column++)
+        {
+            var lowest = int.MaxValue;
+            for (var beside = -Margin; beside <= Margin; beside++)
+                lowest = Math.Min(lowest, LastOn(square, column + beside, row - Margin));
+            across[(row * Side) + column] = lowest;
+        }
+        for (var i = 0; i < least.Length; i++)
+        {
+            least[i] = int.MaxValue;
+            for (var beside = 0; beside <= 2 * Margin; beside++)
+                least[i] = Math.Min(least[i], across[i + (beside * Side)]);
+        }
+        return least;
+    }
+
+    /// <param name="column">Of a cell, counted from the square, which it may lie beside.</param>
+    /// <param name="row">The same.</param>
+    private int LastOn(Square square, int column, int row)
+    {
+        var at = new Point((square.Column * Square.Side) + (column * Cell), (square.Row * Square.Side) + (row * Cell));
+        square = Square.At(at);
+        return ground.Contains(at) && squares.GroundOf(square) is { } number && last[number] is { } cells
+            ? cells[CellAt(at, square)]
+            : None;
+    }
+
+    private static int[] Bare()
+    {
+        var cells = new int[Side * Side];
+        Array.Fill(cells, None);
+        return cells;
+    }
+}

@@ -1,0 +1,205 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// Hidden thread a little aside where it makes too many layers: its needle holes are moved, left out or added to. In
+/// tips, where there is no other way for <see cref="HiddenTravel"/>, a few tenths of a millimetre are room enough.
+/// </summary>
+internal sealed class RoomyTravel
+{
+    /// <summary>How far holes are moved, µm: some steps, up to the next square.</summary>
+    private static readonly ImmutableArray<int> Reaches = [200, 400, 600, 800];
+
+    /// <summary>Directions in which they are.</summary>
+    private const int Directions = 16;
+
+    /// <summary>What moves makes room for others: so often all thread is gone through at most.</summary>
+    private const int Rounds = 4;
+
+    /// <summary>It is known what hides thread up to this many squares beside full ones.</summary>
+    private const int Near = 2;
+
+    /// <summary>Nearer to its old way than this, µm, thread is as hidden as it was.</summary>
+    private const double AsBefore = 100;
+
+    /// <summary>A way is looked at this closely, µm.</summary>
+    private const double Stride = 100;
+
+    /// <summary>What a micrometre of longer thread must save of layers too many, µm²: else nothing is gained.</summary>
+    private const double WorthLength = 20;
+
+    private readonly ThreadGrid layers;
+    private readonly ThreadGrid holes;
+    private readonly int most;
+    private readonly GroundMap full;
+    private readonly GroundMap near;
+    private readonly int count;
+
+    /// <summary>A stitch, and its number or that of the last one whose place it takes.</summary>
+    private readonly record struct Numbered(Stitch Stitch, int Number);
+
+    /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
+    /// <param name="holes">The same of needle holes.</param>
+    /// <param name="most">Layers that cloth and needle bear.</param>
+    internal RoomyTravel(ThreadGrid layers, ThreadGrid holes, int most)
+    {
+        (this.layers, this.holes, this.most) = (layers, holes, most);
+        ImmutableArray<Square> fuller = [.. layers.Squares.Where(s => layers.LayersOn(s) > most)];
+        ImmutableArray<Square> around =
+        [
+            .. fuller.SelectMany(s => s.Within(Near)).Distinct().Where(s => layers.Numbers.Ground.Contains(s.Middle)),
+        ];
+        (full, near) = (
+            new(layers.Numbers, [fuller]),
+            new(layers.Numbers, [.. around.Select(s => (ImmutableArray<Square>)[s])])
+        );
+        count = around.Length;
+    }
+
+    /// <param name="blocks">Of a part, in sewing order.</param>
+    internal void Move(Block[] blocks)
+    {
+        int[] open = [.. Enumerable.Range(0, blocks.Length).Where(i => IsNearFull(blocks[i]))];
+        if (open.Length == 0)
+            return;
+        var cover = new CoveredCells(near, count, layers.Numbers.Ground, blocks);
+        var threads = new List<Numbered>[blocks.Length];
+        for (int i = 0, first = 0; i < blocks.Length; first += blocks[i++].Stitches.Length)
+            threads[i] = [.. blocks[i].Stitches.Select((s, k) => new Numbered(s, first + k))];
+        var moved = new bool[blocks.Length];
+        for (var round = 0; round < Rounds; round++)
+            foreach (var i in open)
+                moved[i] |= Moved(threads[i], cover);
+        foreach (var i in open.Where(i => moved[i]))
+            blocks[i] = blocks[i] with { Stitches = [.. threads[i].Select(s => s.Stitch)] };
+    }
+
+    private bool IsNearFull(Block block)
+    {
+        for (var i = 1; i < block.Stitches.Length; i++)
+            if (IsHidden(block.Stitches[i]) && IsNearFull(block.Stitches[i - 1].At, block.Stitches[i].At))
+                return true;
+        return false;
+    }
+
+    private bool IsNearFull(Point from, Point to) =>
+        full.Meets(Box.Around([from, to]).Grown(ThreadGrid.ThreadWidth / 2));
+
+    private static bool IsHidden(Stitch stitch) => stitch.Use is StitchUse.Travel or StitchUse.Underlay;
+
+    /// <summary>Goes through a thread once, and says whether anything was moved.</summary>
+    private bool Moved(List<Numbered> thread, CoveredCells cover)
+    {
+        var any = false;
+        for (var i = 1; i < thread.Count; i++)
+        {
+            if (!IsHidden(thread[i].Stitch))
+                continue;
+            var last = i + 1 < thread.Count && IsHidden(thread[i + 1].Stitch) ? i + 1 : i;
+            Point[] old = [.. thread[(i - 1)..(last + 1)].Select(s => s.Stitch.At)];
+            if (!IsNearFull(old[0], old[1]) && !IsNearFull(old[^2], old[^1]))
+                continue;
+            var number = thread[last].Number;
+            if (Better(old, number + 1, cover) is not { } way)
+                continue;
+            thread.RemoveRange(i, last - i + 1);
+            thread.InsertRange(i, way[1..].Select(p => new Numbered(new(p, StitchUse.Travel), number)));
+            any = true;
+        }
+        return any;
+    }
+
+    /// <summary>The way between the same ends that makes fewest layers too many, if it is another one.</summary>
+    /// <param name="next">Number of the first stitch that can hide it.</param>
+    private Point[]? Better(Point[] old, int next, CoveredCells cover)
+    {
+        layers.Lay(old, -ThreadGrid.ThreadWidth);
+        var (best, least) = (old, (double)layers.TooMany(old, most));
+        var fullest = least > 0 ? layers.MostBelow(old) : 0;
+        if (least > 0)
+            foreach (var way in Ways(old))
+                if (
+                    IsSewable(way, old, next, cover)
+                    && layers.TooMany(way, most) + (WorthLength * Math.Max(0, Length(way) - Length(old))) is var sum
+                    && sum < least
+                    && layers.MostBelow(way) <= fullest
+                    && IsHidden(way, old, next, cover)
+                )
+                    (best, least) = (way, sum);
+        layers.Lay(best, ThreadGrid.ThreadWidth);
+        if (best == old)
+            return null;
+        foreach (var at in old[1..^1])
+            holes.Close(at);
+        foreach (var at in best[1..^1])
+            holes.Pierce(at);
+        return best;
+    }
+
+    /// <summary>Its hole left out or moved, or one more on the first stitch.</summary>
+    private static IEnumerable<Point[]> Ways(Point[] old)
+    {
+        if (old.Length == 3)
+        {
+            yield return [old[0], old[2]];
+            foreach (var at in Around(old[1]))
+                yield return [old[0], at, old[2]];
+        }
+        foreach (var at in Around(old[0].Towards(old[1], 0.5)))
+            yield return [old[0], at, .. old[1..]];
+    }
+
+    private static IEnumerable<Point> Around(Point middle)
+    {
+        foreach (var reach in Reaches)
+            for (var i = 0; i < Directions; i++)
+            {
+                var angle = 2 * Math.PI * i / Directions;
+                yield return new Vector(reach * Math.Cos(angle), reach * Math.Sin(angle)).From(middle).OnTape();
+            }
+    }
+
+    /// <summary>Stitches of a length that hidden ones have, and new holes below later thread, where few are.</summary>
+    private bool IsSewable(Point[] way, Point[] old, int next, CoveredCells cover)
+    {
+        for (var i = 1; i < way.Length; i++)
+            if (way[i - 1].DistanceTo(way[i]) is < StitchRules.Shortest or > Ties.HiddenStitch)
+                return false;
+        return way.All(p =>
+            old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesIn(Square.At(p)) < ThreadGrid.Crowded)
+        );
+    }
+
+    /// <summary>Later thread hides all of a way that is not as good as on the old one.</summary>
+    private static bool IsHidden(Point[] way, Point[] old, int next, CoveredCells cover)
+    {
+        for (var i = 1; i < way.Length; i++)
+        {
+            var steps = (int)Math.Ceiling(way[i - 1].DistanceTo(way[i]) / Stride);
+            for (var k = 0; k <= steps; k++)
+                if (way[i - 1].Towards(way[i], (double)k / steps) is var p && !cover.IsHidden(p, next) && !IsOn(old, p))
+                    return false;
+        }
+        return true;
+    }
+
+    private static bool IsOn(Point[] way, Point at)
+    {
+        for (var i = 1; i < way.Length; i++)
+            if (Polygons.Distance(way[i - 1], way[i], at, at) <= AsBefore)
+                return true;
+        return false;
+    }
+
+    private static double Length(Point[] way)
+    {
+        var sum = 0.0;
+        for (var i = 1; i < way.Length; i++)
+            sum += way[i - 1].DistanceTo(way[i]);
+        return sum;
+    }
+}
