@@ -54,23 +54,13 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
-        var travel = new RoomyTravel(layers, holes, mostLayers);
-        parts = InTurn(
-            parts,
-            part =>
-            {
-                travel.Move(part.Blocks);
-                return part;
-            }
-        );
-        parts = InTurn(
-            parts,
-            part =>
-            {
-                new RoomyTies(part.Ground, layers, holes, mostLayers).Retie(part.Blocks);
-                return part;
-            }
-        );
+        var crowded = new CrowdedSquares(layers, holes, mostLayers);
+        foreach (var (blocks, _) in parts)
+        {
+            var cover = crowded.CoverOf(blocks);
+            new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
+            new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
+        }
         Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
