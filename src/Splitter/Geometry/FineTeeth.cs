@@ -12,7 +12,9 @@ internal static class FineTeeth
     /// <summary>Sides shorter than this are finer than a tape is, µm.</summary>
     private const int Fine = Units.TapeStep;
 
-    /// <summary>A ring with no more short sides than this is offset in no time as it is: letters, leaves, coasts.</summary>
+    /// <summary>
+    /// A ring with no more short sides than this is offset in no time as it is: letters, leaves, coasts.
+    /// </summary>
     private const int Few = 2000;
 
     /// <summary>Vertices that one straight side may stand for at most; it bounds how often each is looked at.</summary>
@@ -61,7 +63,9 @@ internal static class FineTeeth
     /// than the tolerance beyond the reach of its ends; and a dent of less ground than a disc of the offset's radius
     /// has no place that is out of reach of its rim.
     /// </summary>
-    /// <param name="side">1 where dents lie clockwise of a straight side, as seen with y down; -1 where they do not.</param>
+    /// <param name="side">
+    /// 1 where dents lie clockwise of a straight side, as seen with y down; -1 where they do not.
+    /// </param>
     private static ImmutableArray<Point> Closed(ImmutableArray<Point> ring, int side, double by, double tolerance)
     {
         var (widest, most) = (Math.Sqrt(8 * tolerance * by), Math.PI * by * by);

@@ -19,7 +19,7 @@ internal sealed class ShownGround(Drawing drawing, Plan plan)
 
     private readonly Lazy<ImmutableArray<SeamStretch>> seams = new(() => SeamStretches.Of(drawing, plan));
 
-    /// <summary>Where thread lies too thick or is sewn through too often; none as long as nothing is stitched.</summary>
+    /// <summary>Where too much thread or too many holes are; none as long as nothing is stitched.</summary>
     internal ImmutableArray<DenseSpot> Dense { get; init; } = [];
 
     internal Drawing Drawing => drawing;

@@ -54,11 +54,13 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
         var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
-        var travel = new RoomyTravel(layers, holes, mostLayers);
+        var crowded = new CrowdedSquares(layers, holes, mostLayers);
         foreach (var (blocks, _) in parts)
-            travel.Move(blocks);
-        foreach (var (blocks, ground) in parts)
-            new RoomyTies(ground, layers, holes, mostLayers).Retie(blocks);
+        {
+            var cover = crowded.CoverOf(blocks);
+            new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
+            new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
+        }
         Relief.Relieve(parts, holes);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 

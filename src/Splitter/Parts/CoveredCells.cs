@@ -33,29 +33,45 @@ internal sealed class CoveredCells
 
     private readonly GroundMap squares;
     private readonly Box ground;
+    private readonly int[] firsts;
 
     /// <summary>For each cell of a square the number of the last stitch that covers it.</summary>
     private readonly int[]?[] last;
 
-    /// <summary>For each cell the least of these numbers of it and those around it; worked out when asked for.</summary>
+    /// <summary>
+    /// For each cell the least of these numbers of it and those around it; worked out when asked for.
+    /// </summary>
     private readonly int[]?[] hidden;
 
     /// <param name="squares">Each a ground of its own.</param>
     /// <param name="count">How many there are.</param>
     /// <param name="ground">What the map knows; all stitches lie in it.</param>
     /// <param name="blocks">Of a part, in sewing order: their stitches are numbered through.</param>
-    internal CoveredCells(GroundMap squares, int count, Box ground, IEnumerable<Block> blocks)
+    internal CoveredCells(GroundMap squares, int count, Box ground, IReadOnlyCollection<Block> blocks)
     {
         (this.squares, this.ground, last, hidden) = (squares, ground, new int[count][], new int[count][]);
-        var number = 0;
-        foreach (var block in blocks)
+        firsts = new int[blocks.Count + 1];
+        foreach (var (block, number) in blocks.Select((block, i) => (block, i)))
         {
-            for (var i = 1; i < block.Stitches.Length; i++)
+            firsts[number + 1] = firsts[number] + block.Stitches.Length;
+            for (var i = 1; i < block.Stitches.Length && count > 0; i++)
                 if (block.Stitches[i].Use is StitchUse.Fill or StitchUse.Satin)
-                    Cover(block.Stitches[i - 1].At, block.Stitches[i].At, number + i);
-            number += block.Stitches.Length;
+                    Cover(block.Stitches[i - 1].At, block.Stitches[i].At, firsts[number] + i);
         }
     }
+
+    /// <summary>
+    /// The number of the first stitch of a block, by its place in the order; of the last one's end too.
+    /// </summary>
+    internal int FirstOf(int block) => firsts[block];
+
+    /// <summary>Whether stitches with this number or later ones cover a place.</summary>
+    internal bool IsCovered(Point at, int from) =>
+        Square.At(at) is var square
+        && ground.Contains(at)
+        && squares.GroundOf(square) is { } number
+        && last[number] is { } cells
+        && cells[CellAt(at, square)] >= from;
 
     /// <summary>Whether stitches with this number or later ones cover a place and all around it.</summary>
     internal bool IsHidden(Point at, int from)

@@ -9,14 +9,17 @@ namespace Splitter.Parts;
 /// Ties another way where the usual one makes too many needle holes or layers: of several forms the one that makes
 /// fewest.
 /// </summary>
-/// <param name="ground">What the part hides.</param>
+/// <param name="cover">Of the part, before.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGrid holes, int most)
 {
     /// <summary>Directions in which a tie is tried where later thread hides it.</summary>
     private const int Directions = 16;
+
+    /// <summary>Such a tie is looked at this closely, µm.</summary>
+    private const double Stride = 100;
 
     /// <param name="blocks">Of a part, in sewing order.</param>
     internal void Retie(Block[] blocks)
@@ -29,9 +32,9 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
     private Block Retied(Block block, int place)
     {
         if (Ties.IsTiedAtStart(block))
-            block = Best(block, Starts(block, ground.FirstOf(place)), ties => Ties.WithStart(block, ties));
+            block = Best(block, Starts(block, cover.FirstOf(place)), ties => Ties.WithStart(block, ties));
         if (Ties.IsTiedAtEnd(block))
-            block = Best(block, Ends(block, ground.FirstOf(place + 1)), ties => Ties.WithEnd(block, ties));
+            block = Best(block, Ends(block, cover.FirstOf(place + 1)), ties => Ties.WithEnd(block, ties));
         return block;
     }
 
@@ -76,13 +79,28 @@ internal sealed class RoomyTies(HiddenGround ground, ThreadGrid layers, ThreadGr
     /// <summary>Straight away from the path, where stitches from a number on hide all of it.</summary>
     private IEnumerable<ImmutableArray<Point>> Aside(Point end, int from)
     {
-        for (var i = 0; i < Directions; i++)
+        for (var i = 0; i < 2 * Directions; i++)
         {
             var angle = 2 * Math.PI * i / Directions;
-            var tie = Ties.Straight(end, new(Math.Cos(angle), Math.Sin(angle)));
-            if (tie.All(p => ground.Holds(p) && ground.IsHidden(ground.At(p), from)))
+            var tie = Ties.Straight(end, new(Math.Cos(angle), Math.Sin(angle)), isSmall: i >= Directions);
+            if (IsHidden(tie, from))
                 yield return tie;
         }
+    }
+
+    /// <summary>
+    /// Near the path's end, which may lie on an edge, thread need only be covered: what is sewn begins or ends there.
+    /// </summary>
+    private bool IsHidden(ImmutableArray<Point> tie, int from)
+    {
+        var steps = (int)(tie[0].DistanceTo(tie[^1]) / Stride);
+        for (var k = 0; k <= steps; k++)
+            if (
+                tie[0].Towards(tie[^1], (double)k / steps) is var p
+                && !(tie[0].DistanceTo(p) < ThreadGrid.ThreadWidth ? cover.IsCovered(p, from) : cover.IsHidden(p, from))
+            )
+                return false;
+        return true;
     }
 
     private void TakeOut(ImmutableArray<Point> tie)

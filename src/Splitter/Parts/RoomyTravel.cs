@@ -9,7 +9,10 @@ namespace Splitter.Parts;
 /// Hidden thread a little aside where it makes too many layers: its needle holes are moved, left out or added to. In
 /// tips, where there is no other way for <see cref="HiddenTravel"/>, a few tenths of a millimetre are room enough.
 /// </summary>
-internal sealed class RoomyTravel
+/// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
+/// <param name="holes">The same of needle holes.</param>
+/// <param name="most">Layers that cloth and needle bear.</param>
+internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, ThreadGrid holes, int most)
 {
     /// <summary>How far holes are moved, µm: some steps, up to the next square.</summary>
     private static readonly ImmutableArray<int> Reaches = [200, 400, 600, 800];
@@ -20,9 +23,6 @@ internal sealed class RoomyTravel
     /// <summary>What moves makes room for others: so often all thread is gone through at most.</summary>
     private const int Rounds = 4;
 
-    /// <summary>It is known what hides thread up to this many squares beside full ones.</summary>
-    private const int Near = 2;
-
     /// <summary>Nearer to its old way than this, µm, thread is as hidden as it was.</summary>
     private const double AsBefore = 100;
 
@@ -32,44 +32,19 @@ internal sealed class RoomyTravel
     /// <summary>What a micrometre of longer thread must save of layers too many, µm²: else nothing is gained.</summary>
     private const double WorthLength = 20;
 
-    private readonly ThreadGrid layers;
-    private readonly ThreadGrid holes;
-    private readonly int most;
-    private readonly GroundMap full;
-    private readonly GroundMap near;
-    private readonly int count;
-
     /// <summary>A stitch, and its number or that of the last one whose place it takes.</summary>
     private readonly record struct Numbered(Stitch Stitch, int Number);
 
-    /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
-    /// <param name="holes">The same of needle holes.</param>
-    /// <param name="most">Layers that cloth and needle bear.</param>
-    internal RoomyTravel(ThreadGrid layers, ThreadGrid holes, int most)
-    {
-        (this.layers, this.holes, this.most) = (layers, holes, most);
-        ImmutableArray<Square> fuller = [.. layers.Squares.Where(s => layers.LayersOn(s) > most)];
-        ImmutableArray<Square> around =
-        [
-            .. fuller.SelectMany(s => s.Within(Near)).Distinct().Where(s => layers.Numbers.Ground.Contains(s.Middle)),
-        ];
-        (full, near) = (
-            new(layers.Numbers, [fuller]),
-            new(layers.Numbers, [.. around.Select(s => (ImmutableArray<Square>)[s])])
-        );
-        count = around.Length;
-    }
-
     /// <param name="blocks">Of a part, in sewing order.</param>
-    internal void Move(Block[] blocks)
+    /// <param name="cover">Of these.</param>
+    internal void Move(Block[] blocks, CoveredCells cover)
     {
-        int[] open = [.. Enumerable.Range(0, blocks.Length).Where(i => IsNearFull(blocks[i]))];
+        int[] open = [.. Enumerable.Range(0, blocks.Length).Where(i => IsNearCrowded(blocks[i]))];
         if (open.Length == 0)
             return;
-        var cover = new CoveredCells(near, count, layers.Numbers.Ground, blocks);
         var threads = new List<Numbered>[blocks.Length];
-        for (int i = 0, first = 0; i < blocks.Length; first += blocks[i++].Stitches.Length)
-            threads[i] = [.. blocks[i].Stitches.Select((s, k) => new Numbered(s, first + k))];
+        foreach (var i in open)
+            threads[i] = [.. blocks[i].Stitches.Select((s, k) => new Numbered(s, cover.FirstOf(i) + k))];
         var moved = new bool[blocks.Length];
         for (var round = 0; round < Rounds; round++)
             foreach (var i in open)
@@ -78,16 +53,13 @@ internal sealed class RoomyTravel
             blocks[i] = blocks[i] with { Stitches = [.. threads[i].Select(s => s.Stitch)] };
     }
 
-    private bool IsNearFull(Block block)
+    private bool IsNearCrowded(Block block)
     {
         for (var i = 1; i < block.Stitches.Length; i++)
-            if (IsHidden(block.Stitches[i]) && IsNearFull(block.Stitches[i - 1].At, block.Stitches[i].At))
+            if (IsHidden(block.Stitches[i]) && crowded.Meet(block.Stitches[i - 1].At, block.Stitches[i].At))
                 return true;
         return false;
     }
-
-    private bool IsNearFull(Point from, Point to) =>
-        full.Meets(Box.Around([from, to]).Grown(ThreadGrid.ThreadWidth / 2));
 
     private static bool IsHidden(Stitch stitch) => stitch.Use is StitchUse.Travel or StitchUse.Underlay;
 
@@ -101,7 +73,7 @@ internal sealed class RoomyTravel
                 continue;
             var last = i + 1 < thread.Count && IsHidden(thread[i + 1].Stitch) ? i + 1 : i;
             Point[] old = [.. thread[(i - 1)..(last + 1)].Select(s => s.Stitch.At)];
-            if (!IsNearFull(old[0], old[1]) && !IsNearFull(old[^2], old[^1]))
+            if (!crowded.Meet(old[0], old[1]) && !crowded.Meet(old[^2], old[^1]))
                 continue;
             var number = thread[last].Number;
             if (Better(old, number + 1, cover) is not { } way)

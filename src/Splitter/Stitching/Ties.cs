@@ -14,6 +14,11 @@ internal static class Ties
     /// <summary>Length of a tie stitch, µm. Common practice, no source: 0.6 to 0.8 mm.</summary>
     private const int TieStitch = 700;
 
+    /// <summary>The same where there is no room, µm. Common practice, no source: 0.4 to 0.5 mm.</summary>
+    private const int SmallTieStitch = 500;
+
+    private static readonly ImmutableArray<int> Lengths = [TieStitch, SmallTieStitch];
+
     /// <summary>Penetrations of a tie before the path begins, and after it has ended.</summary>
     private const int AtStart = 3,
         AtEnd = 3;
@@ -100,10 +105,12 @@ internal static class Ties
     {
         ImmutableArray<Point> path = [.. block.Stitches.Skip(AtStart).Select(s => s.At)];
         yield return AtStartOf(block);
-        if (Spread(path) is not { } along)
-            yield break;
-        yield return [along[2], along[1], along[0], path[0]];
-        yield return [along[0], path[0], along[0], path[0]];
+        foreach (var length in Lengths)
+            if (Spread(path, length) is { } along)
+            {
+                yield return [along[2], along[1], along[0], path[0]];
+                yield return [along[0], path[0], along[0], path[0]];
+            }
         if (Leaping(path) is { } leaps)
             yield return [leaps[2], leaps[1], leaps[0], path[0]];
     }
@@ -113,17 +120,23 @@ internal static class Ties
     {
         ImmutableArray<Point> path = [.. block.Stitches.SkipLast(AtEnd).Reverse().Select(s => s.At)];
         yield return AtEndOf(block);
-        if (Spread(path) is not { } along)
-            yield break;
-        yield return [path[0], .. along];
-        yield return [path[0], along[0], path[0], along[0]];
+        foreach (var length in Lengths)
+            if (Spread(path, length) is { } along)
+            {
+                yield return [path[0], .. along];
+                yield return [path[0], along[0], path[0], along[0]];
+            }
         if (Leaping(path) is { } leaps)
             yield return [path[0], .. leaps];
     }
 
     /// <summary>A tie straight away from where the path ends.</summary>
-    internal static ImmutableArray<Point> Straight(Point end, Vector unit) =>
-        [.. Enumerable.Range(0, AtEnd + 1).Select(i => i == 0 ? end : (unit * (i * TieStitch)).From(end).OnTape())];
+    internal static ImmutableArray<Point> Straight(Point end, Vector unit, bool isSmall = false) =>
+        [
+            .. Enumerable
+                .Range(0, AtEnd + 1)
+                .Select(i => i == 0 ? end : (unit * (i * (isSmall ? SmallTieStitch : TieStitch))).From(end).OnTape()),
+        ];
 
     internal static Block WithStart(Block block, ImmutableArray<Point> tie) =>
         block with
@@ -140,13 +153,13 @@ internal static class Ties
     private static bool IsTie(Stitch stitch) => stitch.Use == StitchUse.Tie;
 
     /// <summary>As many holes along a path as a tie has; null where it is too short.</summary>
-    private static ImmutableArray<Point>? Spread(ImmutableArray<Point> path)
+    private static ImmutableArray<Point>? Spread(ImmutableArray<Point> path, int length)
     {
         var places = ImmutableArray.CreateBuilder<Point>(AtEnd);
-        for (var (i, away) = (1, TieStitch); i < path.Length && places.Count < AtEnd; )
+        for (var (i, away) = (1, length); i < path.Length && places.Count < AtEnd; )
         {
             places.Add(Beside(path[i - 1], path[i], away));
-            (i, away) = places[^1] == path[i] ? (i + 1, TieStitch) : (i, away + TieStitch);
+            (i, away) = places[^1] == path[i] ? (i + 1, length) : (i, away + length);
         }
         return places.Count == AtEnd ? places.ToImmutable() : null;
     }

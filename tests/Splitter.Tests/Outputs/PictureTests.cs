@@ -6,6 +6,7 @@ using SkiaSharp;
 using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 using Splitter.Recipes;
+using Splitter.Texts;
 
 namespace Splitter.Tests.Outputs;
 
@@ -43,6 +44,21 @@ public sealed class PictureTests
         var row = Enumerable.Range(0, drawn.Width).Where(x => drawn.GetPixel(x, 201).Alpha > 127).ToList();
         // The outline's pen is as wide outside the bar as inside: 0.15 mm in all.
         Assert.InRange(row.Where(x => x < 1210).Max() - row.Min() + 1, 1000, 1002);
+    }
+
+    /// <summary>A thread's name may be cut short, but not what the rings mean.</summary>
+    [Theory]
+    [InlineData(SheetLanguage.English)]
+    [InlineData(SheetLanguage.German)]
+    internal void TheSignsOfAPartHaveRoom(SheetLanguage language)
+    {
+        var say = new Phrasebook(HandMade.Recipe.Output with { Language = language });
+        foreach (var sign in new[] { "placement", "corners", "alignment", "next-corners" })
+            Assert.InRange(
+                StrokeFont.WidthOf(say.Say($"picture.{sign}"), PartPicture.Letters),
+                1,
+                PartPicture.NameWidth
+            );
     }
 
     [Fact]

@@ -55,7 +55,7 @@ public sealed class RoomyTiesTests
                 cloth.Pierce(stitch.At);
             var before = cloth.Squares.ToDictionary(s => s, cloth.HolesIn);
             Block[] blocks = work.IsHidden ? [work.Block, Cover()] : [work.Block];
-            new RoomyTies(new(blocks), cloth, cloth, Most).Retie(blocks);
+            Retie(blocks, cloth);
             Assert.All(
                 cloth.Squares,
                 s => Assert.InRange(cloth.HolesIn(s), 0, Math.Max(ThreadGrid.MostHoles, before.GetValueOrDefault(s)))
@@ -93,9 +93,12 @@ public sealed class RoomyTiesTests
     {
         var grid = Cloth(block, full);
         Block[] blocks = isHidden ? [block, Cover()] : [block];
-        new RoomyTies(new(blocks), grid, grid, Most).Retie(blocks);
+        Retie(blocks, grid);
         return blocks[0];
     }
+
+    private static void Retie(Block[] blocks, ThreadGrid cloth) =>
+        new RoomyTies(new CrowdedSquares(cloth, cloth, Most).CoverOf(blocks), cloth, cloth, Most).Retie(blocks);
 
     private static double TooMany(Block block, ImmutableArray<Square> full)
     {

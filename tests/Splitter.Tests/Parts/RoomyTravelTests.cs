@@ -77,7 +77,7 @@ public sealed class RoomyTravelTests
             Assert.Equal(work.Block.Stitches, Moved(work.Block, []).Stitches);
             Block[] bare = [work.Block];
             var cloth = Cloth(work.Block, work.Full);
-            new RoomyTravel(cloth, cloth, Most).Move(bare);
+            Move(bare, cloth);
             // Nothing but holes left out, where the thread then lies within a tenth of a millimetre of its way.
             Assert.All(bare[0].Stitches, s => Assert.Contains(s.At, work.Block.Stitches.Select(old => old.At)));
         });
@@ -104,7 +104,7 @@ public sealed class RoomyTravelTests
                 cloth.Pierce(stitch.At);
             var before = cloth.Squares.ToDictionary(s => s, cloth.HolesIn);
             Block[] blocks = [work.Block, Cover()];
-            new RoomyTravel(cloth, cloth, Most).Move(blocks);
+            Move(blocks, cloth);
             Assert.All(
                 cloth.Squares,
                 s => Assert.InRange(cloth.HolesIn(s), 0, Math.Max(ThreadGrid.Crowded, before[s]))
@@ -142,8 +142,14 @@ public sealed class RoomyTravelTests
     {
         var cloth = Cloth(block, full);
         Block[] blocks = [block, Cover()];
-        new RoomyTravel(cloth, cloth, Most).Move(blocks);
+        Move(blocks, cloth);
         return blocks[0];
+    }
+
+    private static void Move(Block[] blocks, ThreadGrid cloth)
+    {
+        var crowded = new CrowdedSquares(cloth, cloth, Most);
+        new RoomyTravel(crowded, cloth, cloth, Most).Move(blocks, crowded.CoverOf(blocks));
     }
 
     private static double TooMany(ThreadGrid cloth) => cloth.Squares.Sum(s => Math.Max(0, cloth.LayersOn(s) - Most));

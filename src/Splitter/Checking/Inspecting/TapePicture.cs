@@ -114,9 +114,12 @@ internal static class TapePicture
                 (stitches, i) =>
                     (
                         left => page.Swatch(left, thread(i).Colour),
-                        $"{(thread(i).Name is { } name ? $"{i + 1} {name}" : $"step {i + 1}")}: {Figures.Count(stitches)}"
+                        $"{Named(i + 1, thread(i))}: {Figures.Count(stitches)}"
                     )
             );
+
+    private static string Named(int step, StepThread thread) =>
+        thread.Name is { } name ? $"{step} {name}" : $"step {step}";
 
     /// <summary>Whole square millimetres.</summary>
     private static Box Squared(Box box) =>

@@ -18,7 +18,10 @@ internal sealed class PartPicture
     private const int NarrowestPage = 150 * Units.Millimetre;
     private const int RowHeight = 6 * Units.Millimetre;
     private const int ColumnWidth = 88 * Units.Millimetre;
-    private const int Letters = 2600;
+    internal const int Letters = 2600;
+
+    /// <summary>Room for the name of a step; a longer one is cut short.</summary>
+    internal const int NameWidth = 52 * Units.Millimetre;
 
     private readonly Canvas canvas = new();
     private readonly Phrasebook say;
@@ -176,7 +179,7 @@ internal sealed class PartPicture
             var swatch = new Box(x + 8000, y - 3200, x + 16_000, y + 600);
             canvas.Area(swatch, ColourOf(step));
             canvas.Outline(swatch, 150, MarkInk.Frame);
-            canvas.Text(Fitted(NameOf(step), 52_000, Letters), new(x + 18_500, y), Letters, Colour.Ink);
+            canvas.Text(Fitted(NameOf(step), NameWidth, Letters), new(x + 18_500, y), Letters, Colour.Ink);
             canvas.Text(
                 Numbers.Count(figures.Counts.Steps[step.Number - 1]),
                 new(x + 80_000, y),

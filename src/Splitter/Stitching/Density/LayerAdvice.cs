@@ -1,6 +1,4 @@
-using Splitter.Stitching.Density;
-
-namespace Splitter.Diagnostics;
+namespace Splitter.Stitching.Density;
 
 /// <summary>What to do where thread lies too thick: something for each cause that there is.</summary>
 internal static class LayerAdvice
