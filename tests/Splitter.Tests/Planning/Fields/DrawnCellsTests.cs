@@ -13,6 +13,8 @@ public sealed class DrawnCellsTests
     [InlineData("... ### ...", new[] { -5, 20, 45, 20, 45, 20.01, -5, 20.01 })] // Across, and beyond.
     [InlineData(".#. .#. .#.", new[] { 20, -5, 20.01, -5, 20.01, 45, 20, 45 })]
     [InlineData("... ... ...", new[] { -9.0, -9, -1, -9, -1, -1 })] // Outside.
+    [InlineData("#.. ##. ###", new[] { 0.0, 0, 40, 40, 0, 40 })] // On the slant, through cells' corners.
+    [InlineData("##. .## ...", new[] { 5.0, 0, 5.01, 0, 38, 29.9, 38, 30 })] // Hardly wider than a line.
     public void ACellCountsWhenSomethingIsDrawnInside(string cells, double[] corners)
     {
         int[] lines = [0, 10_000, 30_000, 40_000];

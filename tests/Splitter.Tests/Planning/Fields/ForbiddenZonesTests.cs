@@ -33,6 +33,18 @@ public sealed class ForbiddenZonesTests
         Assert.Contains("so leave x", error.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Of what stays whole all is named, of anything else what no field can sew.</summary>
+    [Theory]
+    [InlineData(true, "x 20 to 80, y 20 to 80 mm")]
+    [InlineData(false, "x 44.9 to 50.1, y 20 to 80 mm")]
+    public void WhatStaysWholeIsMissedAsAWhole(bool keepWhole, string ground)
+    {
+        var recipe = Recipe([Zone(45, -500, 5, 2000)]);
+        var drawing = Samples.Drawing(Samples.Rectangle("motif", 20, 20, 60, 60) with { KeepWhole = keepWhole });
+        var error = Assert.Single(Diagnostics(recipe, drawing));
+        Assert.Contains(ground, error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ZonesThatLeaveNoRoomOnlyTogetherAreNamedTogether()
     {

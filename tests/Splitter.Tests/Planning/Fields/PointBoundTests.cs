@@ -50,6 +50,25 @@ public sealed class PointBoundTests
             cases: 60
         );
 
+    /// <summary>Of boxes of 60 mm that begin every 70 mm a field of 100 mm holds one.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    [InlineData(5)]
+    public void BoxesThatStayWholeTakeAFieldEach(int boxes)
+    {
+        var task = new CoverTask(
+            [],
+            [.. Enumerable.Range(0, boxes).Select(i => new Box(i * 70_000, 0, (i * 70_000) + 60_000, 60_000))],
+            new FieldTemplate(Samples.Hoop(100, 100), 0, 0),
+            [Turn.None],
+            null,
+            [],
+            []
+        );
+        Assert.Equal(boxes, new PointBound(task).Of(Unknown));
+    }
+
     /// <summary>A bar that takes four fields, of which one is fixed: two are known, and no more is asked for.</summary>
     [Theory]
     [InlineData(2, 2)]

@@ -24,6 +24,23 @@ public sealed class SeamRasterTests
             100 * SeamPrice.AlongEdge * 1.05
         );
 
+    /// <summary>
+    /// The same where only one side of the edge lies in the common ground from 80 to 120, which has no room for a seam in its
+    /// outermost cells of 2 mm.
+    /// </summary>
+    [Theory]
+    [InlineData(82)]
+    [InlineData(118)]
+    public void AnEdgeIsSeenFromEitherSide(int edge) =>
+        Assert.InRange(
+            Least(
+                Samples.Rectangle("one", -150, 0, 150 + edge, 100),
+                Samples.Rectangle("other", edge, 0, 350 - edge, 100)
+            ),
+            100 * SeamPrice.AlongEdge * 0.95,
+            100 * SeamPrice.AlongEdge * 1.05
+        );
+
     /// <summary>A gap as wide as three cells, slanting through the common ground.</summary>
     [Fact]
     public void AGapShowsNothing() =>

@@ -42,6 +42,19 @@ public sealed class ShelvesTests
         }
     }
 
+    /// <summary>It begins in the first row, that ends before it does: the second row begins where it can hold it.</summary>
+    [Theory]
+    [InlineData(40, 80)]
+    [InlineData(55, 65)]
+    [InlineData(10, 60)]
+    public void SoItIsFromRowToRow(int top, int bottom)
+    {
+        var whole = new Box(10_000, top * 1000, 60_000, bottom * 1000);
+        var covers = Covers([Turn.None], [whole], Sheet(0, 0, 95, 115));
+        Assert.NotEmpty(covers);
+        Assert.All(covers, cover => Assert.Contains(cover, field => field.Usable.Contains(whole)));
+    }
+
     [Fact]
     public void WhatNoFieldHoldsHasNoCover() =>
         Assert.Empty(Covers([Turn.None], [new(0, 0, 110_000, 20_000)], Sheet(0, 0, 110, 50)));

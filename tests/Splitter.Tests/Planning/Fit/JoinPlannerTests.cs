@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Splitter.Cutting;
 using Splitter.Geometry;
 using Splitter.Planning;
@@ -65,6 +66,39 @@ public sealed class JoinPlannerTests
         var square = accuracy * accuracy * (1 + ((1600 + 25) / 2450.0));
         Assert.Equal(Math.Sqrt(square), join.Budget.Setting, 1.0);
         Assert.Equal(join.Budget.Total, join.PredictedError);
+    }
+
+    /// <summary>
+    /// Three parts meet at 50, 40: there they come out in a larger circle than two of them miss each other by, and overlaps are
+    /// as wide as that asks.
+    /// </summary>
+    [Fact]
+    public void OverlapsCoverWhereOthersMeetTheTwo()
+    {
+        var middle = Point.FromMillimetres(50, 40);
+        (int Earlier, int Later, Polyline Line)[] seams =
+        [
+            (0, 1, new([Point.FromMillimetres(50, 30), middle])),
+            (0, 2, new([middle, Point.FromMillimetres(50, 50)])),
+            (1, 2, new([middle, Point.FromMillimetres(60, 40)])),
+        ];
+        var division = new Division(
+            [],
+            [null],
+            [.. seams.Select(s => new Seam(s.Earlier, s.Later, s.Line))],
+            [.. seams.Select(s => new Crossing(s.Earlier, s.Later, 0, s.Line))],
+            [],
+            new(0, 0, 1)
+        );
+        var recipe = Samples.Recipe(Samples.Hoop(100, 100)) with { Registration = new() { Accuracy = 900 } };
+        Point[] places = [Point.FromMillimetres(45, 5), Point.FromMillimetres(45, 75)];
+        ImmutableArray<Corner> corners = [.. places.Select((p, i) => new Corner($"A{i + 1}", p, p, p, 0, [1, 2]))];
+        var joins = JoinPlanner.Plan(recipe, division, new PredictedFit(recipe, 3, corners));
+        Assert.Equal([(0, 1), (0, 2), (1, 2)], joins.Select(j => (j.Earlier, j.Later)));
+        Assert.All(joins, join => Assert.True(join.IsCovered, $"{join}"));
+        Assert.All(joins[..2], join => Assert.Equal((true, middle), (join.IsWorstAtJunction, join.Weakest)));
+        // What covers the seam alone would not do.
+        Assert.All(joins[..2], join => Assert.InRange(join.Within95, join.AlongSeam * 1.1, join.Covers));
     }
 
     /// <summary>What the plan promises of one side is cut so: past the seam up to the edge of each field.</summary>

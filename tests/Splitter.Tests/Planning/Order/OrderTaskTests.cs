@@ -52,6 +52,16 @@ public sealed class OrderTaskTests
         Assert.Empty(task.Ideal(3, [0]));
     }
 
+    /// <summary>However few corners there are: from the one across, where two have no room, and a neighbour one each.</summary>
+    [Fact]
+    public void OfTwoCornersEachOfTwoDonorsGivesOne()
+    {
+        var task = Task(2);
+        for (var field = 0; field < 4; field++)
+            foreach (var donors in task.DonorSets(field, f => f != field))
+                Assert.Equal(donors, task.Ideal(field, donors).Select(corner => corner.Donor).Distinct().Order());
+    }
+
     /// <summary>Where straight seams cut something fields meet, whichever is named first; else at the corners of their ground.</summary>
     [Fact]
     public void FieldsMeetWhereSeamsCut()
