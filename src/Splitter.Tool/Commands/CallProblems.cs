@@ -76,6 +76,14 @@ internal static class CallProblems
     internal static Diagnostic OffsetsTwice() =>
         Diagnostic.Error(9017, Call, "'--offsets' says it all; leave '--part' and '--at' out");
 
+    internal static Diagnostic CannotAnswer(string why) =>
+        Diagnostic.Error(
+            9024,
+            Call,
+            $"cannot write the answer: {why.TrimEnd('.')}; make room where it goes, and ask again (parts that were made "
+                + "are whole)"
+        );
+
     internal static Diagnostic CannotWriteList(string file, string why) =>
         Diagnostic.Error(
             9020,

@@ -14,7 +14,8 @@ internal sealed class SameOutlines : IEqualityComparer<Region>
             && one.Polygons.Zip(other.Polygons).All(p => AreSame(p.First, p.Second))
         );
 
-    public int GetHashCode(Region region) => HashCode.Combine(region.Bounds, region.Polygons.Length);
+    public int GetHashCode(Region region) =>
+        region.Bounds.Left ^ (region.Bounds.Top << 8) ^ (region.Bounds.Right << 16) ^ region.Polygons.Length;
 
     private static bool AreSame(Polygon one, Polygon other) =>
         one.Outer.Equals(other.Outer) && one.Holes.AsSpan().SequenceEqual(other.Holes.AsSpan());

@@ -29,18 +29,23 @@ internal static class OutputRenderer
         ImmutableArray<ListedPart> listed = [.. made.Select(m => m.Listed)];
         var work = WorkFigures.Of(job.Recipe, job.Drawing, listed);
         var whole = new WorkOutputs(request, job, plan, listed, work, dense);
-        // The longest first, and last what waits for another: so every thread has work up to the end.
-        ImmutableArray<Func<ImmutableArray<OutputFile>>> first = [whole.Finished, whole.Overview, whole.Paper];
+        // The longest first, so that every thread has work up to the end; the sheet needs a picture of the first.
+        ImmutableArray<Func<ImmutableArray<OutputFile>>> ofWhole =
+        [
+            whole.Finished,
+            whole.Overview,
+            whole.Paper,
+            whole.Sheet,
+        ];
         var rendered = InOrder.Select(
-            [.. first, .. made.Select(m => (Func<ImmutableArray<OutputFile>>)m.Render), whole.Sheet],
+            [.. ofWhole, .. made.Select(m => (Func<ImmutableArray<OutputFile>>)m.Render)],
             request.Jobs,
             render => render()
         );
         List<OutputFile> files =
         [
-            .. rendered[first.Length..^1].SelectMany(f => f),
-            .. rendered[..first.Length].SelectMany(f => f),
-            .. rendered[^1],
+            .. rendered[ofWhole.Length..].SelectMany(f => f),
+            .. rendered[..ofWhole.Length].SelectMany(f => f),
         ];
         files.Add(new(ManifestWriter.FileName, ManifestWriter.Write(request, job, plan, listed, work, dense)));
         files.Add(new(SumsWriter.FileName, SumsWriter.Write(files.Select(f => (f.Path, f.Bytes)))));

@@ -25,6 +25,9 @@ internal static class BodySteps
     /// </summary>
     private const int Beside = HiddenGround.Cell + ThreadGrid.ThreadWidth + Units.Millimetre;
 
+    /// <summary>What one piece of thread leaves is room for others: so often all parts are gone through.</summary>
+    private const int RoomPasses = 2;
+
     /// <summary>For each hooping its steps.</summary>
     /// <param name="mostLayers">That cloth and needle bear.</param>
     /// <param name="jobs">How many threads may work.</param>
@@ -52,17 +55,26 @@ internal static class BodySteps
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         // Once more, now that all others' thread lies where it will.
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
-        var again = ordered.Select((steps, i) => With(steps, parts[i].Blocks));
-        var holes = ClothLayers.HolesOf(Pieces([.. again]), jobs);
-        var crowded = new CrowdedSquares(layers, holes, mostLayers);
-        foreach (var (blocks, _) in parts)
-        {
-            var cover = crowded.CoverOf(blocks);
-            new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
-            new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
-        }
-        Relief.Relieve(parts, holes);
+        for (var pass = 0; pass < RoomPasses; pass++)
+            MakeRoom();
+        Relief.Relieve(parts, HolesNow());
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
+
+        void MakeRoom()
+        {
+            RowEnds.Shorten(parts, layers, mostLayers);
+            var holes = HolesNow();
+            var crowded = new CrowdedSquares(layers, holes, mostLayers);
+            foreach (var (blocks, _) in parts)
+            {
+                var cover = crowded.CoverOf(blocks);
+                new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
+                new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
+            }
+        }
+
+        ThreadGrid HolesNow() =>
+            ClothLayers.HolesOf(Pieces([.. ordered.Select((s, i) => With(s, parts[i].Blocks))]), jobs);
 
         // What lies apart has to do with other squares of the grids.
         ImmutableArray<(Block[] Blocks, HiddenGround Ground)> InTurn<T>(

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;

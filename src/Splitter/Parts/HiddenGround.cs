@@ -25,6 +25,9 @@ internal sealed class HiddenGround
     private readonly int left;
     private readonly int top;
 
+    /// <summary>For each cell the number of the last stitch that covers it.</summary>
+    private readonly int[] last;
+
     /// <summary>For each cell the least number of the last stitches that cover it and each that touches it.</summary>
     private readonly int[] hidden;
 
@@ -39,12 +42,12 @@ internal sealed class HiddenGround
         // One cell of margin all round, so that every cell that is asked for has neighbours.
         (left, top) = (ColumnOf(box.Left) - 1, ColumnOf(box.Top) - 1);
         (Columns, Rows) = (ColumnOf(box.Right) - left + 2, ColumnOf(box.Bottom) - top + 2);
-        var last = new int[Columns * Rows];
+        last = new int[Columns * Rows];
         Array.Fill(last, None);
         firsts = new int[blocks.Count + 1];
         foreach (var (i, block) in blocks.Index())
-            firsts[i + 1] = Cover(last, block.Stitches, firsts[i]);
-        hidden = LeastAround(last);
+            firsts[i + 1] = Cover(block.Stitches, firsts[i]);
+        hidden = LeastAround();
     }
 
     /// <summary>Whether a stitch hides what lies below it.</summary>
@@ -81,7 +84,25 @@ internal sealed class HiddenGround
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
     internal bool IsHidden(int cell, int from) => hidden[cell] >= from;
 
-    private int[] LeastAround(int[] last)
+    /// <summary>Whether stitches with this number or later ones cover a point and all around it, so far off, µm.</summary>
+    internal bool IsCoveredAround(Point at, int by, int from)
+    {
+        // Eight places are enough: they lie closer together than cells do.
+        var aslant = by * 7 / 10;
+        return IsCovered(at.X, at.Y)
+            && IsCovered(at.X - by, at.Y)
+            && IsCovered(at.X + by, at.Y)
+            && IsCovered(at.X, at.Y - by)
+            && IsCovered(at.X, at.Y + by)
+            && IsCovered(at.X - aslant, at.Y - aslant)
+            && IsCovered(at.X + aslant, at.Y - aslant)
+            && IsCovered(at.X - aslant, at.Y + aslant)
+            && IsCovered(at.X + aslant, at.Y + aslant);
+
+        bool IsCovered(int x, int y) => Holds(new(x, y)) && last[At(new(x, y))] >= from;
+    }
+
+    private int[] LeastAround()
     {
         var (across, least) = (new int[last.Length], new int[last.Length]);
         for (var i = 1; i < last.Length - 1; i++)
@@ -94,7 +115,7 @@ internal sealed class HiddenGround
     }
 
     /// <summary>Covers cells with the stitches of a block; the number after its last one.</summary>
-    private int Cover(int[] last, ImmutableArray<Stitch> stitches, int number)
+    private int Cover(ImmutableArray<Stitch> stitches, int number)
     {
         for (var i = 1; i < stitches.Length; i++)
             if (Covers(stitches[i]))

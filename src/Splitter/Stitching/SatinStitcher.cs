@@ -26,7 +26,7 @@ internal static class SatinStitcher
         {
             var (column, end) = open.Take(blocks.Count > 0 ? blocks[^1].End : null);
             var begins = Ends(columns[column])[end];
-            var path = sewer.Sew(column, piece.IsCut ? sewer.BeginningAt(column, begins) : begins);
+            var path = sewer.Sew(column, sewer.BeginningAt(column, begins));
             foreach (var sewn in sewer.Sewn)
                 open.Remove(sewn);
             if (Ties.Fasten(piece.Shape.Id, path) is { } block)

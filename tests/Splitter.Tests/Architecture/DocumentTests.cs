@@ -10,8 +10,8 @@ public sealed partial class DocumentTests
     [Theory]
     [InlineData("README.md")]
     [InlineData("DEVELOPERS.md")]
-    [InlineData("docs/repository.md")]
-    [InlineData("docs/answers.md")]
+    [InlineData("src/Splitter.MSBuild/REPOSITORY.md")]
+    [InlineData("src/Splitter.Tool/ANSWERS.md")]
     [InlineData("examples/README.md")]
     public void LinksLeadToFiles(string document)
     {
@@ -24,7 +24,7 @@ public sealed partial class DocumentTests
             links.Where(to => !to.Contains("://", StringComparison.Ordinal)),
             to => Assert.True(Path.Exists(Path.Combine(folder, to)), $"{document} links to {to}, which is not there")
         );
-        if (document is not ("examples/README.md" or "docs/answers.md"))
+        if (document is not ("examples/README.md" or "src/Splitter.Tool/ANSWERS.md"))
             Assert.NotEmpty(links);
     }
 

@@ -2,7 +2,6 @@ using Splitter.Artwork;
 using Splitter.Correcting;
 using Splitter.Geometry;
 using Splitter.Planning;
-using Splitter.Planning.Seams;
 
 namespace Splitter.Tests.Correcting;
 

@@ -3,14 +3,14 @@ using System.Text.RegularExpressions;
 
 namespace Splitter.Tests.Tool;
 
-/// <summary>The tables of docs/answers.md of what a program is answered have the keys that are there, all of them and in their order.</summary>
+/// <summary>The tables of src/Splitter.Tool/ANSWERS.md of what a program is answered have the keys that are there, all of them and in their order.</summary>
 public sealed partial class AnswerKeysTests : IDisposable
 {
     private readonly string root = Directory.CreateTempSubdirectory("splitter-keys-").FullName;
 
     /// <summary>For what stands first in a row of the tables the text of its second cell.</summary>
     private readonly ILookup<string, string> rows = Row()
-        .Matches(File.ReadAllText(Repository.Path("docs/answers.md")).ReplaceLineEndings("\n"))
+        .Matches(File.ReadAllText(Repository.Path("src/Splitter.Tool/ANSWERS.md")).ReplaceLineEndings("\n"))
         .ToLookup(m => m.Groups["first"].Value, m => m.Groups["second"].Value);
 
     public void Dispose() => Directory.Delete(root, recursive: true);

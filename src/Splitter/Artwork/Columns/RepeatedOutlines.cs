@@ -16,8 +16,10 @@ internal sealed class RepeatedOutlines
     internal ImmutableArray<Column> Columns(Region ground, int widest)
     {
         var at = ground.Polygons[0].Outer.Points[0];
-        // One ring after the other: each ends where it comes back to its first point.
-        var outline = new Polyline([.. ground.Rings.SelectMany(r => r.ToPolyline().Points).Select(p => p - at)]);
+        // How many points a ring has goes before them, so that rings which touch are not taken for one.
+        var outline = new Polyline([
+            .. ground.Rings.SelectMany(r => r.Points.Select(p => p - at).Prepend(new(r.Points.Length, 0))),
+        ]);
         if (!known.TryGetValue((outline, widest), out var first))
             known[(outline, widest)] = first = (at, OutlineColumns.From(ground, widest));
         return first.At == at ? first.Columns : [.. first.Columns.Select(c => c.Moved(at - first.At))];

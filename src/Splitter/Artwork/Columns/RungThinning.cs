@@ -10,8 +10,8 @@ internal static class RungThinning
     private const double Tolerance = 10;
 
     /// <summary>
-    /// So many rungs in a row are dropped at most: 200 mm of a straight column or more. Each is looked at again for every
-    /// one that follows it, and metres of a ribbon would take minutes.
+    /// So many rungs in a row are dropped at most: 200 mm of a straight column or more. Each is looked at again for
+    /// every one that follows it, and metres of a ribbon would take minutes.
     /// </summary>
     internal const int MostDropped = 2000;
 

@@ -30,17 +30,28 @@ internal sealed class Outlines
     /// </param>
     internal Outlines Add(Region region, Winding winding, Box? window = null)
     {
+        var around = default(Winding);
         foreach (var polygon in region.Polygons)
         {
-            Add(polygon.Outer, IsLeftward(polygon.Outer) ? winding : -winding, window);
+            around += Lead(polygon.Outer, IsLeftward(polygon.Outer) ? winding : -winding, window);
             foreach (var hole in polygon.Holes)
-                Add(hole, IsLeftward(hole) ? -winding : winding, window);
+                around += Lead(hole, IsLeftward(hole) ? -winding : winding, window);
         }
+        return around == default ? this : Add(Region.Of(window!.Value.Grown(2 * Margin)).Polygons[0].Outer, around);
+    }
+
+    internal Outlines Add(Ring ring, Winding winding)
+    {
+        Lead(ring, winding, null);
         return this;
     }
 
-    /// <param name="window">As for a region.</param>
-    internal Outlines Add(Ring ring, Winding winding, Box? window = null)
+    /// <summary>
+    /// Adds a ring as far as it matters in a window. One that comes near it nowhere is not added: of many around each
+    /// other straight lines beyond the window would cross each other in thousands of places.
+    /// </summary>
+    /// <returns>How often a ring that is not added winds around the window.</returns>
+    private Winding Lead(Ring ring, Winding winding, Box? window)
     {
         var points = ring.Points.AsSpan();
         var (box, beyond) = (window ?? ring.Bounds, 0);
@@ -61,7 +72,35 @@ internal sealed class Outlines
             Xs.Add(points[i].X);
             Ys.Add(points[i].Y);
         }
-        return Close(winding);
+        if (isAllNear || TurnsAround(box) is not { } turns)
+        {
+            Close(winding);
+            return default;
+        }
+        Xs.RemoveRange(Starts[^1], Xs.Count - Starts[^1]);
+        Ys.RemoveRange(Starts[^1], Ys.Count - Starts[^1]);
+        return new(turns * winding.First, turns * winding.Second);
+    }
+
+    /// <summary>
+    /// How often the line that is being added turns leftward around a window; null where a side of it may come near.
+    /// </summary>
+    private int? TurnsAround(Box window)
+    {
+        var (x, y, turns) = (((double)window.Left + window.Right) / 2, ((double)window.Top + window.Bottom) / 2, 0);
+        for (var (i, j) = (Starts[^1], Xs.Count - 1); i < Xs.Count; j = i++)
+        {
+            if ((Beyond(window, new((int)Xs[j], (int)Ys[j])) & Beyond(window, new((int)Xs[i], (int)Ys[i]))) == 0)
+                return null;
+            if (Ys[j] <= y == Ys[i] <= y)
+                continue;
+            var left = ((Xs[i] - Xs[j]) * (y - Ys[j])) - ((x - Xs[j]) * (Ys[i] - Ys[j]));
+            turns +=
+                Ys[j] <= y && left > 0 ? 1
+                : Ys[i] <= y && left < 0 ? -1
+                : 0;
+        }
+        return turns;
     }
 
     /// <summary>Polygons of the engine as the only operand.</summary>

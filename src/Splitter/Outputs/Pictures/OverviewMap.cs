@@ -84,10 +84,10 @@ internal sealed class OverviewMap
 
     private void Shapes()
     {
-        var ground = Colour.Of(recipe.Cloth.Color);
+        var bare = Colour.Of(recipe.Cloth.Color);
         foreach (var (shape, outline) in drawing.Shapes.Zip(outlines))
         {
-            var colour = Colour.Of(drawing.Threads[shape.Thread].Color).Mixed(ground, Paleness);
+            var colour = Colour.Of(drawing.Threads[shape.Thread].Color).Mixed(bare, Paleness);
             canvas.Area(Laid(outline), colour);
         }
     }

@@ -9,16 +9,18 @@ namespace Splitter.Outputs.Pictures;
 /// <param name="rented">Room for them, which goes back when the picture is no longer needed.</param>
 internal sealed class Raster(int width, int height, int pixelsPerMetre, byte[] rented) : IDisposable
 {
+    private byte[] lent = rented;
+
     internal int Width => width;
     internal int Height => height;
     internal int PixelsPerMetre => pixelsPerMetre;
-    internal Span<byte> Pixels => rented.AsSpan(0, width * height * 3);
+    internal Span<byte> Pixels => lent.AsSpan(0, width * height * 3);
 
     /// <summary>Once is enough: returned twice, it would be lent to two pictures at a time.</summary>
     public void Dispose()
     {
-        ArrayPool<byte>.Shared.Return(rented);
-        rented = [];
+        ArrayPool<byte>.Shared.Return(lent);
+        lent = [];
     }
 
     /// <summary>A picture as high as asked for.</summary>

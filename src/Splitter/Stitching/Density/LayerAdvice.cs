@@ -14,8 +14,8 @@ internal static class LayerAdvice
                 spots
                     .SelectMany(s => s.Causes)
                     .Distinct()
-                    .Order()
                     .OrderByDescending(cause => cause == spots[0].Causes[0])
+                    .ThenBy(cause => cause)
                     .Select(cause => Against(cause, isOverlapAsked))
                     .Distinct()
             );

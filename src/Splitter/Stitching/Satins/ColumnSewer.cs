@@ -31,6 +31,9 @@ internal sealed class ColumnSewer(
     /// </summary>
     private const double BesideSeam = 3000;
 
+    /// <summary>A shorter column is begun at its end, µm: twice the inset and twice what a tie is long.</summary>
+    private const double LeastToBeginInside = 2 * ShortestOut;
+
     /// <summary>A closed column's satin goes on over its start by this, µm, so that no gap opens.</summary>
     private const double ClosingOverlap = 600;
 
@@ -52,14 +55,17 @@ internal sealed class ColumnSewer(
     /// <summary>Where the needle goes before it sews on, and on which columns that lies.</summary>
     private readonly List<(int Column, Point To)> ahead = [];
 
-    /// <summary>Where to begin a column that was to begin at an end of it, which a seam may have cut.</summary>
-    internal double BeginningAt(int column, double end) =>
-        style.Underlay.IsEmpty
-        || columns[column].IsClosed
-        || columns[column].IsOpenEnd(end)
-        || columns[column].Length < 2 * BesideSeam
-            ? end
-            : Math.Abs(end - BesideSeam);
+    /// <summary>
+    /// Where to begin a column that was to begin at an end of it: a little inside, where satin hides the tie and less
+    /// thread comes together; beside an overlap where a seam has cut it.
+    /// </summary>
+    internal double BeginningAt(int column, double end)
+    {
+        if (style.Underlay.IsEmpty || columns[column].IsClosed)
+            return end;
+        var inset = isCut && !columns[column].IsOpenEnd(end) ? BesideSeam : EndInset;
+        return columns[column].Length < Math.Max(2 * inset, LeastToBeginInside) ? end : Math.Abs(end - inset);
+    }
 
     /// <summary>Everything that can be reached from one place of a column, that column included.</summary>
     internal ImmutableArray<Stitch> Sew(int column, double place)

@@ -3,6 +3,7 @@ using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using Splitter.Geometry;
+using Splitter.Geometry.Arrangements;
 using Nts = NetTopologySuite.Geometries;
 
 namespace Splitter.Tests.Geometry.Arrangements;
@@ -89,6 +90,28 @@ public sealed class ArrangementTests
         var ground = Polygons.FromRings(rings, FillRule.EvenOdd);
         Assert.Equal(40, ground.Polygons.Length);
         Assert.All(ground.Polygons, p => Assert.Equal(p.Outer.Bounds.Grown(-1000), Assert.Single(p.Holes).Bounds));
+    }
+
+    /// <summary>
+    /// Of 200 rings around each other only those are led through a window that come near it, and for the others together
+    /// what is left is what lies in the middle: ground or none. Straight lines of 200 rings crossed each other at every
+    /// corner of the window.
+    /// </summary>
+    [Theory]
+    [InlineData(200, 0)]
+    [InlineData(201, 1)]
+    public void RingsAroundAWindowAreOneOrNone(int rings, int left)
+    {
+        var around = Polygons.FromRings(
+            Enumerable
+                .Range(0, rings)
+                .Select(i => Region.Of(new Box(0, 0, 0, 0).Grown(5000 + (1000 * i))).Polygons[0].Outer),
+            FillRule.EvenOdd
+        );
+        var thing = Samples.Ground(-1, -1, 1, -1, 1, 1, -1, 1);
+        Assert.Equal(left + 1, new Outlines().Add(around, Winding.OfFirst, thing.Bounds).Starts.Count);
+        Assert.Equal(left == 1 ? thing.Rings : [], Polygons.Intersect(around, thing).Rings);
+        Assert.Equal(left == 1 ? [] : thing.Rings, Polygons.Subtract(thing, around).Rings);
     }
 
     private static Ring Turned(Ring ring, int by) =>

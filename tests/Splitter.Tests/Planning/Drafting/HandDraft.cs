@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Drafting;

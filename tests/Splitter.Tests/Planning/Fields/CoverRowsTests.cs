@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Geometry;
-using Splitter.Planning;
 using Splitter.Planning.Fields;
 using Splitter.Planning.Fields.Covering;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using Splitter.Artwork;
 using Splitter.Geometry;
-using Splitter.Planning;
 using Splitter.Planning.Fields;
 using Splitter.Planning.Fields.Covering;
 using Splitter.Recipes;

@@ -99,7 +99,7 @@ public sealed class SewingOrderTests
 
     /// <summary>
     /// Starts of four times as many fields may go through sixteen times as many errors, since each field remembers those
-    /// of all before it. They were sixty-four times as many as long as all fields were tried again for each.
+    /// of all before it: no field is tried again for one that it has nothing to do with.
     /// </summary>
     [Fact]
     public void StartsOfManyFieldsAreFoundWithLittleWork()

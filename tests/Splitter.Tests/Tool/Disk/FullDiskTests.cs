@@ -52,6 +52,20 @@ public sealed class FullDiskTests : IDisposable
         Assert.Equal(old, Files());
     }
 
+    /// <summary>Linux has a device that is always full: null(4), "full" of its manual pages (from memory).</summary>
+    [SkippableTheory]
+    [InlineData("--version")]
+    [InlineData("--help")]
+    [InlineData("schema")]
+    public async Task AnAnswerThatFindsNoRoomIsNoDefect(string call)
+    {
+        Skip.IfNot(File.Exists("/dev/full"), "there is no device that is always full");
+        var tool = Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll");
+        var ran = await Processes.Run(root, null, "sh", "-c", $"dotnet '{tool}' {call} > /dev/full");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.StartsWith("splitter: error SPL9024: cannot write the answer: ", ran.Error, StringComparison.Ordinal);
+    }
+
     private async Task<Ran> Make(string files)
     {
         var recipe = Path.Combine(root, "panel.yaml");
