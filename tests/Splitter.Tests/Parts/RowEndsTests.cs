@@ -67,8 +67,8 @@ public sealed class RowEndsTests
     {
         var rows = Rows(0, 12);
         Block[] blocks = [rows, Rows(8, 20)];
-        RowEnds.Shorten([(blocks, new(blocks))], [new(new(12_000, 5_000), with, on)], Layers(more: 2), Most);
-        var beside = blocks[0].Stitches.Where(s => s.At.Y is > 4_000 and < 6_000).GroupBy(s => s.At.Y);
+        RowEnds.Shorten([(blocks, new(blocks))], [new(new(12_000, 9_000), with, on)], Layers(more: 2), Most);
+        var beside = blocks[0].Stitches.Where(s => s.At.Y is > 8_000 and < 9_000).GroupBy(s => s.At.Y);
         Assert.All(beside, row => Assert.Equal(isKept, row.Max(s => s.At.X) == 12_000));
         Assert.NotEqual(rows.Stitches, blocks[0].Stitches);
     }
