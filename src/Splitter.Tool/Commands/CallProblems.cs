@@ -80,8 +80,8 @@ internal static class CallProblems
         Diagnostic.Error(
             9024,
             Call,
-            $"cannot write the answer: {why.TrimEnd('.')}; make room where it goes, and ask again (parts that were made "
-                + "are whole)"
+            $"cannot write the answer: {why.TrimEnd('.')}; make room where it goes, and ask again (parts that were "
+                + "made are whole)"
         );
 
     internal static Diagnostic CannotWriteList(string file, string why) =>

@@ -62,7 +62,7 @@ internal static class BodySteps
 
         void MakeRoom()
         {
-            RowEnds.Shorten(parts, layers, mostLayers);
+            RowEnds.Shorten(parts, [.. plan.Hoopings.SelectMany(h => h.Alignments)], layers, mostLayers);
             var holes = HolesNow();
             var crowded = new CrowdedSquares(layers, holes, mostLayers);
             foreach (var (blocks, _) in parts)

@@ -84,7 +84,7 @@ internal sealed class HiddenGround
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
     internal bool IsHidden(int cell, int from) => hidden[cell] >= from;
 
-    /// <summary>Whether stitches with this number or later ones cover a point and all around it, so far off, µm.</summary>
+    /// <summary>Whether stitches from a number on cover a point and all within so far of it, µm.</summary>
     internal bool IsCoveredAround(Point at, int by, int from)
     {
         // Eight places are enough: they lie closer together than cells do.

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Planning;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
 
@@ -11,9 +12,16 @@ namespace Splitter.Parts;
 /// </summary>
 /// <param name="ground">What the part hides.</param>
 /// <param name="later">What parts hide that are sewn after it.</param>
+/// <param name="met">Crosses of later parts that should meet what this one sews: rows stay as they are there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RowEnds(HiddenGround ground, ImmutableArray<HiddenGround> later, ThreadGrid layers, int most)
+internal sealed class RowEnds(
+    HiddenGround ground,
+    ImmutableArray<HiddenGround> later,
+    ILookup<string, Point> met,
+    ThreadGrid layers,
+    int most
+)
 {
     /// <summary>Ends are tried this far apart, µm: a thread's width.</summary>
     private const int Step = ThreadGrid.ThreadWidth;
@@ -27,13 +35,18 @@ internal sealed class RowEnds(HiddenGround ground, ImmutableArray<HiddenGround> 
     /// <summary>Stitches run the same way if the cosine of the angle between them is more: some 35 degrees.</summary>
     private const double SameWay = 0.8;
 
+    /// <summary>Rows this near to a cross stay, µm: as far as they might end earlier, and its arm.</summary>
+    private const int NearCross = (MostSteps * Step) + AlignmentStitch.Arm;
+
     /// <summary>Where a row may end, and the hole of it that comes next before that.</summary>
     private readonly record struct End(Point At, int Beside);
 
     /// <summary>Shortens rows of all parts, the first that is sewn first.</summary>
     /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
+    /// <param name="crosses">Of all parts.</param>
     internal static void Shorten(
         ImmutableArray<(Block[] Blocks, HiddenGround Ground)> parts,
+        ImmutableArray<AlignmentStitch> crosses,
         ThreadGrid layers,
         int most
     )
@@ -41,7 +54,10 @@ internal sealed class RowEnds(HiddenGround ground, ImmutableArray<HiddenGround> 
         for (var part = 0; part < parts.Length; part++)
         {
             var (blocks, ground) = parts[part];
-            var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], layers, most);
+            var met = crosses
+                .Where(cross => cross.With == part)
+                .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
+            var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
             for (var i = 0; i < blocks.Length; i++)
                 blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
         }
@@ -52,8 +68,11 @@ internal sealed class RowEnds(HiddenGround ground, ImmutableArray<HiddenGround> 
     private Block Shortened(Block block, int next)
     {
         var (stitches, isShorter) = (block.Stitches.ToList(), false);
+        Point[] crosses = [.. met[block.Of]];
         for (var i = 1; i + 2 < stitches.Count; i++)
         {
+            if (crosses.Any(cross => cross.DistanceTo(stitches[i].At) < NearCross))
+                continue;
             var (ends, begins) = Turn(stitches, i);
             if (
                 (ends && IsFull(stitches[i].At, stitches[i - 1].At))

@@ -210,7 +210,7 @@ public sealed class LayerCheckTests
         var told = Assert.Single(Make(Threads(9), Any).Diagnostics);
         Assert.Equal((Severity.Warning, "SPL3031"), (told.Severity, told.Code));
         Assert.Matches(
-            @"^hoop small: 20 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 mm from the artwork's top left corner \(part A\) where shapes "
+            @"^hoop small: 18 needle holes lie on the square millimetre at x \d+\.5, y 10\.5 mm from the artwork's top left corner \(part A\) where shapes "
                 + "'line-1', 'line-2', 'line-3', 'line-4', 'line-5', 'line-6' and 3 more lie over each other, and more than 16, "
                 + "which may tear the cloth, on [1-4] mm² .*; draw them apart",
             told.Message
