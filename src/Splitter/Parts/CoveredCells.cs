@@ -54,7 +54,7 @@ internal sealed class CoveredCells
         {
             firsts[number + 1] = firsts[number] + block.Stitches.Length;
             for (var i = 1; i < block.Stitches.Length && count > 0; i++)
-                if (block.Stitches[i].Use is StitchUse.Fill or StitchUse.Satin)
+                if (HiddenGround.Covers(block.Stitches[i]))
                     Cover(block.Stitches[i - 1].At, block.Stitches[i].At, firsts[number] + i);
         }
     }

@@ -204,9 +204,5 @@ internal sealed class RowEnds(
 
     private double TooMany(List<Stitch> way) => layers.TooMany([.. way.Select(s => s.At)], most);
 
-    private void Count(List<Stitch> way, int breadth)
-    {
-        for (var i = 1; i < way.Count; i++)
-            layers.Lay(way[i - 1].At, way[i].At, breadth);
-    }
+    private void Count(List<Stitch> way, int breadth) => layers.Lay([.. way.Select(s => s.At)], breadth);
 }
