@@ -1,0 +1,28 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
+namespace Splitter.Outputs.Pictures.Strands;
+
+/// <summary>Where thread casts its shadow, seen when all of it lies: on what is away from the light and lies lower.</summary>
+internal static class StrandShadow
+{
+    /// <param name="row">Dots that may be in shadow.</param>
+    /// <param name="towardsLight">Those that would cast it, one for each.</param>
+    internal static void Cast(Span<Dot> row, ReadOnlySpan<Dot> towardsLight, StrandInks inks)
+    {
+        var lower = MemoryMarshal.Cast<Dot, uint>(row);
+        var higher = MemoryMarshal.Cast<Dot, uint>(towardsLight);
+        var at = 0;
+        for (; at + Vector<uint>.Count <= row.Length; at += Vector<uint>.Count)
+            if (Vector.GreaterThanAny(new Vector<uint>(higher[at..]) >>> Dot.Layer, new Vector<uint>(lower[at..]) >>> Dot.Layer))
+                Cast(row, towardsLight, at, at + Vector<uint>.Count, inks);
+        Cast(row, towardsLight, at, row.Length, inks);
+    }
+
+    private static void Cast(Span<Dot> row, ReadOnlySpan<Dot> towardsLight, int first, int end, StrandInks inks)
+    {
+        for (var i = first; i < end; i++)
+            if (inks.Shades(towardsLight[i], row[i]))
+                row[i] = new(row[i].Bits | Dot.InShadow);
+    }
+}
