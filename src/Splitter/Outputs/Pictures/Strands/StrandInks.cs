@@ -49,12 +49,16 @@ internal sealed class StrandInks
         return by > on && layers[by] != layers[on];
     }
 
-    /// <summary>The channels of a sum, with what is below the thread where dots have none.</summary>
-    internal static (int Red, int Green, int Blue) Sum(ulong sum, Colour below)
+    /// <summary>Whether thread lies on all dots of a sum.</summary>
+    internal static bool IsThreadAlone(ulong sum) => sum >> Bare == 0;
+
+    /// <summary>A sum with what is below where dots have no thread.</summary>
+    internal static ulong With(Colour below, ulong sum) =>
+        sum + (((sum >> Bare) & byte.MaxValue) * Added(below)) + ((sum >> BareInShadow) * Added(Shaded(below)));
+
+    internal static (int Red, int Green, int Blue) Channels(ulong sum)
     {
         const int One = (1 << Channel) - 1;
-        if (sum >> Bare > 0)
-            sum += (((sum >> Bare) & byte.MaxValue) * Added(below)) + ((sum >> BareInShadow) * Added(Shaded(below)));
         return ((int)sum & One, (int)(sum >> Channel) & One, (int)(sum >> (2 * Channel)) & One);
     }
 

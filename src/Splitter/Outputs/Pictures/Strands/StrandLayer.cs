@@ -12,7 +12,7 @@ internal sealed class StrandLayer
     /// <summary>Dots of a millimetre at least, so that a thread is four wide; and dots of a pixel's side.</summary>
     private const int FewestDots = 10,
         FewestToPixel = 2,
-        MostToPixel = 4;
+        MostToPixel = 3;
 
     private const int PixelsOfBand = 32;
 
@@ -48,7 +48,7 @@ internal sealed class StrandLayer
         var dotsOfMicrometre = pixelsOfMillimetre * dots / Units.Millimetre;
         var reach = Strand.ShadowReach * dotsOfMicrometre;
         shadow = new(Units.Round(-ThreadLight.FromX * reach), Units.Round(-ThreadLight.FromY * reach));
-        painter = painters.Take(new(width * dots, shadow.Y + (PixelsOfBand * dots), dots, dotsOfMicrometre));
+        painter = painters.Take(new(width * dots, shadow.Y + (PixelsOfBand * dots), dotsOfMicrometre));
     }
 
     internal static void Paint(
@@ -60,11 +60,12 @@ internal sealed class StrandLayer
         StrandPainters painters
     )
     {
+        // Mostly all at once.
         for (int first = 0, next; first < threads.Count; first = next)
         {
-            var layers = 1;
+            var layers = 2;
             for (next = first + 1; next < threads.Count; next++)
-                if (threads[next].Colour != threads[next - 1].Colour && ++layers == Dot.Layers)
+                if (threads[next].Colour != threads[next - 1].Colour && ++layers > Dot.Layers)
                     break;
             var layer = new StrandLayer(width, height, pixels, scale, painters);
             layer.Paint([.. threads.Skip(first).Take(next - first)]);
@@ -137,15 +138,7 @@ internal sealed class StrandLayer
 
     private int PixelAt(int place, double off) => (int)Math.Floor(((double)place / (Painter.Fraction * dots)) + off);
 
-    private Point OnDots(Point hole)
-    {
-        var at = scale.Of(hole);
-        return new(OnDots(at.X), OnDots(at.Y));
-    }
-
-    private int OnDots(int place) => ((place * dots) + (Snap / 2)) & -Snap;
-
-    private const int Snap = Painter.Fraction / 2;
+    private Point OnDots(Point hole) => new(scale.Of(hole.X) * dots, scale.Of(hole.Y) * dots);
 
     private void Gather(int first, int rows, int left, int right)
     {
@@ -156,8 +149,8 @@ internal sealed class StrandLayer
             for (var down = 0; down < dots; down++)
             {
                 var row = painter.Row(shadow.Y + (y * dots) + down);
-                // What the first dots are shaded by lies beside the picture.
-                var begin = Math.Max(left * dots, shadow.X);
+                // The outermost dots are beyond reach, and what lies farther out is not of this band.
+                var begin = Math.Min((left * dots) + shadow.X, right * dots);
                 StrandShadow.Cast(
                     row[begin..(right * dots)],
                     painter.Row((y * dots) + down)[(begin - shadow.X)..((right * dots) - shadow.X)],
@@ -168,7 +161,9 @@ internal sealed class StrandLayer
             var at = pixels.AsSpan((((first + y) * width) + left) * 3, sums.Length * 3);
             foreach (var sum in sums)
             {
-                var (red, green, blue) = StrandInks.Sum(sum, new(at[0], at[1], at[2]));
+                var (red, green, blue) = StrandInks.Channels(
+                    StrandInks.IsThreadAlone(sum) ? sum : StrandInks.With(new(at[0], at[1], at[2]), sum)
+                );
                 (at[0], at[1], at[2]) = (means[red], means[green], means[blue]);
                 at = at[3..];
             }

@@ -68,6 +68,5 @@ internal sealed class StrandPainter(StrandBand band)
 }
 
 /// <summary>Dots that thread is laid on at once.</summary>
-/// <param name="DotsOfPixel">Along its side.</param>
 /// <param name="Scale">Dots of a micrometre.</param>
-internal readonly record struct StrandBand(int Width, int Height, int DotsOfPixel, double Scale);
+internal readonly record struct StrandBand(int Width, int Height, double Scale);

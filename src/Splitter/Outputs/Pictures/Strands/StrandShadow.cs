@@ -1,5 +1,5 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Splitter.Outputs.Pictures.Strands;
 
@@ -13,11 +13,15 @@ internal static class StrandShadow
         var lower = MemoryMarshal.Cast<Dot, uint>(row);
         var higher = MemoryMarshal.Cast<Dot, uint>(towardsLight);
         var at = 0;
-        for (; at + Vector<uint>.Count <= row.Length; at += Vector<uint>.Count)
-            if (Vector.GreaterThanAny(new Vector<uint>(higher[at..]) >>> Dot.Layer, new Vector<uint>(lower[at..]) >>> Dot.Layer))
-                Cast(row, towardsLight, at, at + Vector<uint>.Count, inks);
+        // Mostly none of them does.
+        for (; at + Vector128<uint>.Count <= row.Length; at += Vector128<uint>.Count)
+            if (Vector128.GreaterThanAny(LayersAt(higher, at), LayersAt(lower, at)))
+                Cast(row, towardsLight, at, at + Vector128<uint>.Count, inks);
         Cast(row, towardsLight, at, row.Length, inks);
     }
+
+    private static Vector128<uint> LayersAt(ReadOnlySpan<uint> dots, int at) =>
+        Vector128.Create(dots[at..]) >>> Dot.Layer;
 
     private static void Cast(Span<Dot> row, ReadOnlySpan<Dot> towardsLight, int first, int end, StrandInks inks)
     {

@@ -26,10 +26,7 @@ internal sealed class StrandStamps(double scale)
         if (!stamps.TryGetValue(KeyOf(way, hole), out var places))
             places = Add(way, hole);
         var all = CollectionsMarshal.AsSpan(runs);
-        return new(
-            all[places.First..places.End],
-            CollectionsMarshal.AsSpan(shades)[places.Shades..]
-        );
+        return new(all[places.First..places.End], CollectionsMarshal.AsSpan(shades)[places.Shades..]);
     }
 
     private Places Add(Point way, Point hole)
