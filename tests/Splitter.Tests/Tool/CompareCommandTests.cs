@@ -155,7 +155,9 @@ public sealed class CompareCommandTests : IDisposable
         var recipe = await Make("all", CommandTests.Recipe);
         string[] check = ["check", recipe, "--out", At("all"), "--hoop", "large"];
         Assert.Equal("", (await ToolRun.Run(check)).Error);
-        var small = CommandTests.Recipe.Split('\n').Single(line => line.Contains("name: small", StringComparison.Ordinal));
+        var small = CommandTests
+            .Recipe.Split('\n')
+            .Single(line => line.Contains("name: small", StringComparison.Ordinal));
         await File.WriteAllTextAsync(recipe, CommandTests.Recipe.Replace(small, "", StringComparison.Ordinal));
         foreach (var ran in (Ran[])[await ToolRun.Run(["make", .. check[1..]]), await ToolRun.Run(check)])
         {

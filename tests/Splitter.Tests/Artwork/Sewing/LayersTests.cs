@@ -144,7 +144,10 @@ public sealed class LayersTests
             Thread = 0,
             Style = new() { RowSpacing = 400 },
             Columns = [new([start, end])],
-            Footprint = Polygons.FromRings([new Ring([start.Left, start.Right, end.Right, end.Left])], FillRule.NonZero),
+            Footprint = Polygons.FromRings(
+                [new Ring([start.Left, start.Right, end.Right, end.Left])],
+                FillRule.NonZero
+            ),
         };
     }
 
