@@ -80,7 +80,11 @@ internal static class InOrder
 
         internal Turns(int count, Func<int, int, bool> waits)
         {
-            (waiting, before, left) = ([.. Enumerable.Range(0, count).Select(_ => new List<int>())], new int[count], count);
+            (waiting, before, left) = (
+                [.. Enumerable.Range(0, count).Select(_ => new List<int>())],
+                new int[count],
+                count
+            );
             for (var one = 0; one < count; one++)
             {
                 for (var earlier = 0; earlier < one; earlier++)
