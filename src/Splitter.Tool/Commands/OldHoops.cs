@@ -31,6 +31,7 @@ internal static class OldHoops
                     // What begins with a point is a set that is being replaced.
                     where !name.StartsWith('.') && disk.Kind(path) == EntryKind.Folder
                     where OwnFiles.RecipeOf(disk, path) == recipe
+                    where RecipeMark.Other(disk, new(output, name, made.Recipe.FullPath)) is null
                     let hoop = OwnFiles.HoopOf(disk, path)
                     where hoop is not null && made.Production.Job.Recipe.Hoops.All(h => h.Name != hoop)
                     select DiskProblems.OldHoop(path.Replace('\\', '/'), hoop, recipe),

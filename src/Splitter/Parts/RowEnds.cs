@@ -41,26 +41,24 @@ internal sealed class RowEnds(
     /// <summary>Where a row may end, and the hole of it that comes next before that.</summary>
     private readonly record struct End(Point At, int Beside);
 
-    /// <summary>Shortens rows of all parts, the first that is sewn first.</summary>
+    /// <summary>Shortens rows of a part, once those of earlier ones are shortened that lie on the same ground.</summary>
     /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
     /// <param name="crosses">Of all parts.</param>
     internal static void Shorten(
         ImmutableArray<(Block[] Blocks, HiddenGround Ground)> parts,
+        int part,
         ImmutableArray<AlignmentStitch> crosses,
         ThreadGrid layers,
         int most
     )
     {
-        for (var part = 0; part < parts.Length; part++)
-        {
-            var (blocks, ground) = parts[part];
-            var met = crosses
-                .Where(cross => cross.With == part)
-                .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
-            var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
-            for (var i = 0; i < blocks.Length; i++)
-                blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
-        }
+        var (blocks, ground) = parts[part];
+        var met = crosses
+            .Where(cross => cross.With == part)
+            .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
+        var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
+        for (var i = 0; i < blocks.Length; i++)
+            blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
     }
 
     /// <summary>The block with rows that end earlier.</summary>
