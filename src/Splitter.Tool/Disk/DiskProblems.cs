@@ -75,8 +75,8 @@ internal static class DiskProblems
         Diagnostic.Warning(
             5060,
             Place.Whole(folder),
-            $"holds tapes for hoop '{hoop}', which {recipe} has no more: they are as it was then, and nothing keeps them "
-                + "up to date; delete the folder, unless you are sewing from it"
+            $"holds tapes for hoop '{hoop}', which {recipe} has no more: they are as it was then, and nothing keeps "
+                + "them up to date; delete the folder, unless you are sewing from it"
         );
 
     internal static Diagnostic OtherRecipe(string folder, string there, string here) =>

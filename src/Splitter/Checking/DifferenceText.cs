@@ -201,7 +201,7 @@ internal static class DifferenceText
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
         foreach (var stop in part.OtherStops)
-            yield return Invariant($"after step {stop.Step}{Done(stop)}");
+            yield return Invariant($"after step {stop.Step}{StopText.Of(stop)}");
     }
 
     /// <summary>
@@ -224,26 +224,6 @@ internal static class DifferenceText
 
     private static string Turned(int degrees) =>
         degrees == 0 ? "not turned" : Invariant($"turned by {degrees} degrees");
-
-    /// <summary>Of two stops only the sentences that differ: most of them are the same at every stop of a kind.</summary>
-    private static string Done(StopDifference stop)
-    {
-        if (stop is not { Before: { } before, After: { } after })
-            return $": {Quoted(stop.After)}; before: {Quoted(stop.Before)}";
-        var (was, now) = (Sentences(before), Sentences(after));
-        var (gone, added) = (was.Except(now, StringComparer.Ordinal), now.Except(was, StringComparer.Ordinal));
-        return (string.Join(". ", gone), string.Join(". ", added)) switch
-        {
-            ("", "") => $": {Quoted(after)}; before: {Quoted(before)}",
-            ("", var more) => $": {Quoted(more)} as well",
-            (var fewer, "") => $": no more {Quoted(fewer)}",
-            var (old, other) => $": {Quoted(other)}; before: {Quoted(old)}",
-        };
-    }
-
-    private static string[] Sentences(string stop) => stop.TrimEnd('.').Split(". ");
-
-    private static string Quoted(string? stop) => stop is null ? "no stop" : $"'{stop.TrimEnd('.')}'";
 
     private static string More(ShapeDifference shape)
     {

@@ -106,8 +106,8 @@ internal static class RecipeFileProblems
         Error(
             1016,
             place,
-            "a recipe is keys with values; begin with 'splitter: 1', 'artwork' and 'hoops', or let 'splitter new' write "
-                + "one for a drawing"
+            "a recipe is keys with values; begin with 'splitter: 1', 'artwork' and 'hoops', or let 'splitter new' "
+                + "write one for a drawing"
         );
 
     private static Diagnostic Error(int code, Place place, string message) => Diagnostic.Error(code, place, message);

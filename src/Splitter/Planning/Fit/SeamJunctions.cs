@@ -22,8 +22,8 @@ internal sealed class SeamJunctions
 
     /// <param name="seams">Where parts meet, on bare cloth too.</param>
     /// <param name="cut">
-    /// Where they are cut. On bare cloth, and where a part sews a shape whole, no hole can open, so that a part which cuts
-    /// nothing near a junction is no part of it.
+    /// Where they are cut. On bare cloth, and where a part sews a shape whole, no hole can open, so that a part which
+    /// cuts nothing near a junction is no part of it.
     /// </param>
     internal SeamJunctions(ImmutableArray<Seam> seams, ImmutableArray<Crossing> cut, PredictedFit fit)
     {
