@@ -38,6 +38,9 @@ internal static class AlignmentLimit
             : join.Covers;
 
     /// <summary>With earlier parts; none where nothing is cut between it and another.</summary>
-    private static IEnumerable<PartJoin> Joins(Plan plan, Part part) =>
-        plan.Joins.Where(j => j.Later == plan.Hoopings.IndexOf(part.Hooping));
+    private static IEnumerable<PartJoin> Joins(Plan plan, Part part)
+    {
+        var later = plan.Hoopings.IndexOf(part.Hooping);
+        return plan.Joins.Where(j => j.Later == later);
+    }
 }
