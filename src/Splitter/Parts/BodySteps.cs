@@ -57,7 +57,10 @@ internal static class BodySteps
         parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
-        Relief.Relieve(parts, HolesNow());
+        var pierced = HolesNow();
+        Relief.Relieve(parts, pierced);
+        foreach (var (blocks, _) in parts)
+            new ShortTies(layers, pierced, mostLayers).Shorten(blocks);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
         void MakeRoom()
