@@ -45,9 +45,5 @@ internal static class ShortTie
 
     /// <summary>The path from its other end: each hole with what the stitch before it is for.</summary>
     private static ImmutableArray<Stitch> Backwards(ImmutableArray<Stitch> path) =>
-        [
-            .. Enumerable
-                .Range(1, path.Length)
-                .Select(i => path[^i] with { Use = path[^Math.Max(1, i - 1)].Use }),
-        ];
+        [.. Enumerable.Range(1, path.Length).Select(i => path[^i] with { Use = path[^Math.Max(1, i - 1)].Use })];
 }
