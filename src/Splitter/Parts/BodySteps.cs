@@ -52,11 +52,12 @@ internal static class BodySteps
             pieces => Ordered(pieces, overlaps)
         );
         Box[] boxes = [.. ordered.Select(Around)];
-        var parts = InTurn(ordered, steps => Joined(steps, layers, mostLayers, isSpread: !isKept));
+        var parts = InTurn(part => Joined(ordered[part], layers, mostLayers, isSpread: !isKept));
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         // Once more, now that all others' thread lies where it will.
-        parts = InTurn(parts, part => Spread(part.Blocks, part.Ground, layers, mostLayers));
+        parts = InTurn(part => Spread(parts[part].Blocks, parts[part].Ground, layers, mostLayers));
+        ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
         var pierced = HolesNow();
@@ -67,25 +68,33 @@ internal static class BodySteps
 
         void MakeRoom()
         {
-            RowEnds.Shorten(parts, [.. plan.Hoopings.SelectMany(h => h.Alignments)], layers, mostLayers);
+            InTurn(part =>
+            {
+                RowEnds.Shorten(parts, part, crosses, layers, mostLayers);
+                return parts[part];
+            });
             var holes = HolesNow();
             var crowded = new CrowdedSquares(layers, holes, mostLayers);
-            foreach (var (blocks, _) in parts)
+            InTurn(part =>
             {
-                var cover = crowded.CoverOf(blocks);
+                var (blocks, cover) = (parts[part].Blocks, crowded.CoverOf(parts[part].Blocks));
                 new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
                 new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
-            }
+                return parts[part];
+            });
         }
 
         ThreadGrid HolesNow() =>
             ClothLayers.HolesOf(Pieces([.. ordered.Select((s, i) => With(s, parts[i].Blocks))]), jobs);
 
         // What lies apart has to do with other squares of the grids.
-        ImmutableArray<(Block[] Blocks, HiddenGround Ground)> InTurn<T>(
-            ImmutableArray<T> hoopings,
-            Func<T, (Block[], HiddenGround)> work
-        ) => InOrder.Select(hoopings, jobs, (one, earlier) => boxes[one].Meets(boxes[earlier]), work);
+        ImmutableArray<(Block[] Blocks, HiddenGround Ground)> InTurn(Func<int, (Block[], HiddenGround)> work) =>
+            InOrder.Select(
+                [.. Enumerable.Range(0, ordered.Length)],
+                jobs,
+                (one, earlier) => boxes[one].Meets(boxes[earlier]),
+                work
+            );
     }
 
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>

@@ -41,26 +41,24 @@ internal sealed class RowEnds(
     /// <summary>Where a row may end, and the hole of it that comes next before that.</summary>
     private readonly record struct End(Point At, int Beside);
 
-    /// <summary>Shortens rows of all parts, the first that is sewn first.</summary>
+    /// <summary>Shortens rows of a part, once those of earlier ones are shortened that lie on the same ground.</summary>
     /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
     /// <param name="crosses">Of all parts.</param>
     internal static void Shorten(
         ImmutableArray<(Block[] Blocks, HiddenGround Ground)> parts,
+        int part,
         ImmutableArray<AlignmentStitch> crosses,
         ThreadGrid layers,
         int most
     )
     {
-        for (var part = 0; part < parts.Length; part++)
-        {
-            var (blocks, ground) = parts[part];
-            var met = crosses
-                .Where(cross => cross.With == part)
-                .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
-            var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
-            for (var i = 0; i < blocks.Length; i++)
-                blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
-        }
+        var (blocks, ground) = parts[part];
+        var met = crosses
+            .Where(cross => cross.With == part)
+            .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
+        var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
+        for (var i = 0; i < blocks.Length; i++)
+            blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
     }
 
     /// <summary>The block with rows that end earlier.</summary>
@@ -71,7 +69,7 @@ internal sealed class RowEnds(
         Point[] crosses = [.. met[block.Of]];
         for (var i = 1; i + 2 < stitches.Count; i++)
         {
-            if (crosses.Any(cross => cross.DistanceTo(stitches[i].At) < NearCross))
+            if (crosses.Any(cross => IsNear(cross, stitches[i].At) || IsNear(cross, stitches[i + 1].At)))
                 continue;
             var (ends, begins) = Turn(stitches, i);
             if (
@@ -81,6 +79,8 @@ internal sealed class RowEnds(
                 isShorter |= Shorten(stitches, i, next, ends, begins);
         }
         return isShorter ? block with { Stitches = [.. stitches] } : block;
+
+        static bool IsNear(Point cross, Point end) => cross.DistanceTo(end) < NearCross;
     }
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
@@ -148,9 +148,11 @@ internal sealed class RowEnds(
                 (best, least) = (way, sum);
         }
         Count(best, ThreadGrid.ThreadWidth);
+        if (best == old)
+            return false;
         stitches.RemoveRange(first, old.Count);
         stitches.InsertRange(first, best);
-        return best != old;
+        return true;
     }
 
     /// <summary>The end of a row as it is, and earlier ones for as long as what lies beyond is hidden.</summary>

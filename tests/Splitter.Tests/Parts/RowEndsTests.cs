@@ -51,10 +51,10 @@ public sealed class RowEndsTests
     {
         var (rows, layers) = (Rows(0, 12), Layers(more: 2));
         var (own, later) = (new[] { rows }, new[] { Rows(8, 20) });
-        RowEnds.Shorten([(own, new(own)), (later, new(later))], [], layers, Most);
+        RowEnds.Shorten([(own, new(own)), (later, new(later))], 0, [], layers, Most);
         Assert.All(InsideEnds(own[0]), end => Assert.InRange(end, 9_000, 11_000));
         (own, later) = ([rows], [Rows(8, 20)]);
-        RowEnds.Shorten([(later, new(later)), (own, new(own))], [], Layers(more: 2), Most);
+        RowEnds.Shorten([(later, new(later)), (own, new(own))], 1, [], Layers(more: 2), Most);
         Assert.Equal(rows.Stitches, own[0].Stitches);
     }
 
@@ -67,16 +67,29 @@ public sealed class RowEndsTests
     {
         var rows = Rows(0, 12);
         Block[] blocks = [rows, Rows(8, 20)];
-        RowEnds.Shorten([(blocks, new(blocks))], [new(new(12_000, 9_000), with, on)], Layers(more: 2), Most);
+        RowEnds.Shorten([(blocks, new(blocks))], 0, [new(new(12_000, 9_000), with, on)], Layers(more: 2), Most);
         var beside = blocks[0].Stitches.Where(s => s.At.Y is > 8_000 and < 9_000).GroupBy(s => s.At.Y);
         Assert.All(beside, row => Assert.Equal(isKept, row.Max(s => s.At.X) == 12_000));
         Assert.NotEqual(rows.Stitches, blocks[0].Stitches);
     }
 
+    /// <summary>
+    /// Of two rows that follow each other on the right, at 4.0 and 4.4 mm, one lies 5.2 mm from the cross and the other 4.8:
+    /// nearer than 5 mm both stay, the one that ends as the one that begins.
+    /// </summary>
+    [Fact]
+    public void NorDoesTheRowThatBeginsNearIt()
+    {
+        Block[] blocks = [Rows(0, 12), Rows(8, 20)];
+        RowEnds.Shorten([(blocks, new(blocks))], 0, [new(new(12_000, 9_200), 0, "rows")], Layers(more: 2), Most);
+        Assert.Equal(12_000, blocks[0].Stitches.Where(s => s.At.Y == 4_400).Max(s => s.At.X));
+        Assert.True(blocks[0].Stitches.Where(s => s.At.Y == 3_600).Max(s => s.At.X) < 12_000);
+    }
+
     private static Block[] Shortened(Block[] blocks, ThreadGrid layers)
     {
         blocks = [.. blocks];
-        RowEnds.Shorten([(blocks, new(blocks))], [], layers, Most);
+        RowEnds.Shorten([(blocks, new(blocks))], 0, [], layers, Most);
         return blocks;
     }
 
