@@ -201,7 +201,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains("small/part-A.dst and .csv are new", more.Output, StringComparison.Ordinal);
         Assert.Contains("parts: new A B", more.Output, StringComparison.Ordinal);
         var fewer = await ToolRun.Run("compare", At("new"), At("old"));
-        Assert.Contains("small/part-A.dst and .csv are gone", fewer.Output, StringComparison.Ordinal);
+        Assert.Contains("small/part-A.csv and .dst are gone", fewer.Output, StringComparison.Ordinal);
     }
 
     [Fact]
