@@ -131,6 +131,11 @@ internal sealed class JumpSearch
                 // Between what is at - 1 and at now.
                 var (before, after) = (order.Before(at), order.Entry(at));
                 var parted = freed + order.Jump(at);
+                if (
+                    JumpEnd.IsDear(before, entry, parted)
+                    && (!turns || JumpEnd.IsDear(before, entryTurned, parted + within - withinTurned))
+                )
+                    continue;
                 var kept = JumpEnd.Cost(before, entry) + JumpEnd.Cost(exit, after);
                 var turned = turns
                     ? JumpEnd.Cost(before, entryTurned) + JumpEnd.Cost(exitTurned, after) + withinTurned - within

@@ -31,7 +31,7 @@ internal static class SewnOver
                 {
                     var blocks = bodies[i]
                         .SelectMany(s => s.Blocks)
-                        .Select(b => (Block: b, Ground: Box.Around(b.Stitches.Select(s => s.At))))
+                        .Select(b => (Block: b, Ground: b.Bounds))
                         .ToList();
                     return plan
                         .Corners.Where(c => c.Donor < i && c.Receivers.All(r => r <= i) && !gone.Contains(c.Id))

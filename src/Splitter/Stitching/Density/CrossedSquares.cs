@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -26,6 +27,7 @@ internal struct CrossedSquares
     public readonly CrossedSquares GetEnumerator() => this;
 
     /// <summary>Moves the line, as long as it is and in its direction, to another place, and begins there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Begin(Point at)
     {
         x.Begin(at.X);
@@ -34,6 +36,7 @@ internal struct CrossedSquares
     }
 
     /// <summary>Steps on to the next square; false behind the last one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool MoveNext()
     {
         while (done < 1)
@@ -64,6 +67,7 @@ internal struct CrossedSquares
         /// <summary>The share of the line at which it leaves that.</summary>
         internal double Leaves { get; private set; }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal void Begin(int at)
         {
             Strip = Square.Down(at);
@@ -71,6 +75,7 @@ internal struct CrossedSquares
             Leave();
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal void Step()
         {
             Strip += step;
