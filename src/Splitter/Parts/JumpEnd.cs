@@ -20,7 +20,7 @@ internal readonly record struct JumpEnd(double X, double Y)
     /// <summary>Before the first block when the needle comes from nowhere, and after the last one.</summary>
     internal static readonly JumpEnd Nowhere = new(double.NaN, double.NaN);
 
-    /// <summary>So much more than what a jump is asked to cost rounds away no doubt, µm.</summary>
+    /// <summary>What is longer by this is so whatever sums are rounded to, µm.</summary>
     private const double Doubtless = 1;
 
     internal static JumpEnd At(Point? point) => point is { } at ? new(at.X, at.Y) : Nowhere;
@@ -36,13 +36,21 @@ internal readonly record struct JumpEnd(double X, double Y)
     }
 
     /// <summary>
-    /// Surely costs so much or more: seen by squares alone, since most of what a search asks is far off. Not said of
-    /// every jump that does.
+    /// Two jumps surely cost so much together, or more: seen by squares alone, since most of what a search asks about
+    /// is far off. Not said of all that do.
     /// </summary>
-    internal static bool IsDear(JumpEnd from, JumpEnd to, double cost)
+    internal static bool AreDear(JumpEnd from, JumpEnd to, JumpEnd from2, JumpEnd to2, double cost)
     {
-        var (x, y) = (from.X - to.X, from.Y - to.Y);
-        var length = Math.Max(LongestUntrimmed, cost - TrimWorth) + Doubtless;
-        return (x * x) + (y * y) > length * length;
+        var (one, two) = (Squared(from, to), Squared(from2, to2));
+        var (less, more) = (Math.Min(one, two), Math.Max(one, two));
+        // With one trim, or with two.
+        return more > Beyond(cost - TrimWorth) || (less > Beyond(0) && more > Beyond(cost - (2 * TrimWorth)));
+
+        static double Squared(JumpEnd from, JumpEnd to) =>
+            ((from.X - to.X) * (from.X - to.X)) + ((from.Y - to.Y) * (from.Y - to.Y));
+
+        // A jump whose square is more is trimmed, and longer than this.
+        static double Beyond(double length) =>
+            (Math.Max(LongestUntrimmed, length) + Doubtless) * (Math.Max(LongestUntrimmed, length) + Doubtless);
     }
 }

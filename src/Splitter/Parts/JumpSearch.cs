@@ -132,8 +132,11 @@ internal sealed class JumpSearch
                 var (before, after) = (order.Before(at), order.Entry(at));
                 var parted = freed + order.Jump(at);
                 if (
-                    JumpEnd.IsDear(before, entry, parted)
-                    && (!turns || JumpEnd.IsDear(before, entryTurned, parted + within - withinTurned))
+                    JumpEnd.AreDear(before, entry, exit, after, parted)
+                    && (
+                        !turns
+                        || JumpEnd.AreDear(before, entryTurned, exitTurned, after, parted + within - withinTurned)
+                    )
                 )
                     continue;
                 var kept = JumpEnd.Cost(before, entry) + JumpEnd.Cost(exit, after);

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -42,7 +41,6 @@ internal struct CoveredSquares
     public readonly CoveredSquares GetEnumerator() => this;
 
     /// <summary>Steps on to the next square; false behind the last one.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool MoveNext()
     {
         while (line < Lines)
@@ -56,7 +54,6 @@ internal struct CoveredSquares
     }
 
     /// <summary>Begins a line.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Begin()
     {
         var aside = ((line + 0.5) / Lines - 0.5) * ThreadGrid.ThreadWidth / length;

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -27,7 +26,6 @@ internal struct CrossedSquares
     public readonly CrossedSquares GetEnumerator() => this;
 
     /// <summary>Moves the line, as long as it is and in its direction, to another place, and begins there.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Begin(Point at)
     {
         x.Begin(at.X);
@@ -36,7 +34,6 @@ internal struct CrossedSquares
     }
 
     /// <summary>Steps on to the next square; false behind the last one.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool MoveNext()
     {
         while (done < 1)
@@ -67,7 +64,6 @@ internal struct CrossedSquares
         /// <summary>The share of the line at which it leaves that.</summary>
         internal double Leaves { get; private set; }
 
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal void Begin(int at)
         {
             Strip = Square.Down(at);
@@ -75,7 +71,6 @@ internal struct CrossedSquares
             Leave();
         }
 
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal void Step()
         {
             Strip += step;
