@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Parts;
@@ -23,6 +24,8 @@ internal readonly record struct JumpEnd(double X, double Y)
     /// <summary>What is longer by this is so whatever sums are rounded to, µm.</summary>
     private const double Doubtless = 1;
 
+    private const double SurelyTrimmed = LongestUntrimmed + Doubtless;
+
     internal static JumpEnd At(Point? point) => point is { } at ? new(at.X, at.Y) : Nowhere;
 
     /// <summary>What a jump costs, µm; nothing from or to nowhere.</summary>
@@ -36,21 +39,15 @@ internal readonly record struct JumpEnd(double X, double Y)
     }
 
     /// <summary>
-    /// Two jumps surely cost so much together, or more: seen by squares alone, since most of what a search asks about
-    /// is far off. Not said of all that do.
+    /// Two jumps are trimmed and surely cost so much together, or more: seen by squares alone, since most of what a
+    /// search asks about is far off.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static bool AreDear(JumpEnd from, JumpEnd to, JumpEnd from2, JumpEnd to2, double cost)
     {
-        var (one, two) = (Squared(from, to), Squared(from2, to2));
-        var (less, more) = (Math.Min(one, two), Math.Max(one, two));
-        // With one trim, or with two.
-        return more > Beyond(cost - TrimWorth) || (less > Beyond(0) && more > Beyond(cost - (2 * TrimWorth)));
-
-        static double Squared(JumpEnd from, JumpEnd to) =>
-            ((from.X - to.X) * (from.X - to.X)) + ((from.Y - to.Y) * (from.Y - to.Y));
-
-        // A jump whose square is more is trimmed, and longer than this.
-        static double Beyond(double length) =>
-            (Math.Max(LongestUntrimmed, length) + Doubtless) * (Math.Max(LongestUntrimmed, length) + Doubtless);
+        var (x, y, x2, y2) = (from.X - to.X, from.Y - to.Y, from2.X - to2.X, from2.Y - to2.Y);
+        var (one, two) = ((x * x) + (y * y), (x2 * x2) + (y2 * y2));
+        var longer = Math.Max(LongestUntrimmed, cost - (2 * TrimWorth)) + Doubtless;
+        return Math.Max(one, two) > longer * longer && Math.Min(one, two) > SurelyTrimmed * SurelyTrimmed;
     }
 }
