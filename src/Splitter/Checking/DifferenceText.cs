@@ -201,7 +201,7 @@ internal static class DifferenceText
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
         foreach (var stop in part.OtherStops)
-            yield return Invariant($"after step {stop.Step}: {Done(stop.After)}; before: {Done(stop.Before)}");
+            yield return Invariant($"after step {stop.Step}{StopText.Of(stop)}");
     }
 
     /// <summary>
@@ -224,8 +224,6 @@ internal static class DifferenceText
 
     private static string Turned(int degrees) =>
         degrees == 0 ? "not turned" : Invariant($"turned by {degrees} degrees");
-
-    private static string Done(string? stop) => stop is null ? "no stop" : $"'{stop.TrimEnd('.')}'";
 
     private static string More(ShapeDifference shape)
     {

@@ -38,17 +38,19 @@ internal static class BodySteps
         int jobs = 1
     )
     {
+        if (sewn.All(s => s.Blocks.IsEmpty))
+            return [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)];
+        var layers = ClothLayers.ThreadOf(sewn, jobs);
+        // What came as stitches stays as it is, and only what we tie is joined.
+        var isKept = sewn[0].Piece is KeptPiece;
+        if (!isKept)
+            sewn = new RoomyRings(layers, mostLayers).Begun(sewn);
         var (byHooping, overlaps) = (sewn.ToLookup(s => s.Piece.Hooping), new ShapeOverlaps());
         var ordered = InOrder.Select(
             [.. plan.Hoopings.Select((_, i) => byHooping[i])],
             jobs,
             pieces => Ordered(pieces, overlaps)
         );
-        if (sewn.All(s => s.Blocks.IsEmpty))
-            return ordered;
-        // What came as stitches stays as it is, and only what we tie is joined.
-        var isKept = sewn[0].Piece is KeptPiece;
-        var layers = ClothLayers.ThreadOf(sewn, jobs);
         Box[] boxes = [.. ordered.Select(Around)];
         var parts = InTurn(part => Joined(ordered[part], layers, mostLayers, isSpread: !isKept));
         if (isKept)
@@ -58,7 +60,10 @@ internal static class BodySteps
         ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
-        Relief.Relieve(parts, HolesNow());
+        var pierced = HolesNow();
+        Relief.Relieve(parts, pierced);
+        foreach (var (blocks, _) in parts)
+            new ShortTies(layers, pierced, mostLayers).Shorten(blocks);
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
         void MakeRoom()

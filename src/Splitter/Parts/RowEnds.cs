@@ -69,7 +69,7 @@ internal sealed class RowEnds(
         Point[] crosses = [.. met[block.Of]];
         for (var i = 1; i + 2 < stitches.Count; i++)
         {
-            if (crosses.Any(cross => cross.DistanceTo(stitches[i].At) < NearCross))
+            if (crosses.Any(cross => IsNear(cross, stitches[i].At) || IsNear(cross, stitches[i + 1].At)))
                 continue;
             var (ends, begins) = Turn(stitches, i);
             if (
@@ -79,6 +79,8 @@ internal sealed class RowEnds(
                 isShorter |= Shorten(stitches, i, next, ends, begins);
         }
         return isShorter ? block with { Stitches = [.. stitches] } : block;
+
+        static bool IsNear(Point cross, Point end) => cross.DistanceTo(end) < NearCross;
     }
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
@@ -146,9 +148,11 @@ internal sealed class RowEnds(
                 (best, least) = (way, sum);
         }
         Count(best, ThreadGrid.ThreadWidth);
+        if (best == old)
+            return false;
         stitches.RemoveRange(first, old.Count);
         stitches.InsertRange(first, best);
-        return best != old;
+        return true;
     }
 
     /// <summary>The end of a row as it is, and earlier ones for as long as what lies beyond is hidden.</summary>

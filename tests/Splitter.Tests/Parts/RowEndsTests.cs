@@ -73,6 +73,19 @@ public sealed class RowEndsTests
         Assert.NotEqual(rows.Stitches, blocks[0].Stitches);
     }
 
+    /// <summary>
+    /// Of two rows that follow each other on the right, at 4.0 and 4.4 mm, one lies 5.2 mm from the cross and the other 4.8:
+    /// nearer than 5 mm both stay, the one that ends as the one that begins.
+    /// </summary>
+    [Fact]
+    public void NorDoesTheRowThatBeginsNearIt()
+    {
+        Block[] blocks = [Rows(0, 12), Rows(8, 20)];
+        RowEnds.Shorten([(blocks, new(blocks))], 0, [new(new(12_000, 9_200), 0, "rows")], Layers(more: 2), Most);
+        Assert.Equal(12_000, blocks[0].Stitches.Where(s => s.At.Y == 4_400).Max(s => s.At.X));
+        Assert.True(blocks[0].Stitches.Where(s => s.At.Y == 3_600).Max(s => s.At.X) < 12_000);
+    }
+
     private static Block[] Shortened(Block[] blocks, ThreadGrid layers)
     {
         blocks = [.. blocks];

@@ -87,6 +87,21 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
+    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, µm².</summary>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    internal long Crowd(Point from, Point to, int breadth, int most)
+    {
+        var (borne, more) = (most * (long)Units.SquareMillimetre, 0L);
+        foreach (var (square, area) in new CoveredSquares(from, to, breadth))
+        {
+            ref var lying = ref thread[Numbers[square]];
+            more -= Math.Max(0, lying - borne);
+            lying += area;
+            more += Math.Max(0, lying - borne);
+        }
+        return more;
+    }
+
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
     internal bool IsOnMore(Point from, Point to, int most)
     {
