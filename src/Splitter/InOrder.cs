@@ -64,6 +64,23 @@ internal static class InOrder
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
     }
 
+    /// <summary>Two different things.</summary>
+    internal static (TOne, TOther) Both<TOne, TOther>(int jobs, Func<TOne> one, Func<TOther> other)
+    {
+        var (first, second) = (default(TOne)!, default(TOther)!);
+        Action[] both = [() => first = one(), () => second = other()];
+        Select(
+            both,
+            jobs,
+            work =>
+            {
+                work();
+                return work;
+            }
+        );
+        return (first, second);
+    }
+
     private static void AtOnce(int jobs, Action work) =>
         Parallel.For(0, jobs, new() { MaxDegreeOfParallelism = jobs }, _ => work());
 

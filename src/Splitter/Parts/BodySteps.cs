@@ -99,7 +99,7 @@ internal static class BodySteps
 
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
     private static Box Around(ImmutableArray<BodyStep> steps) =>
-        Box.Around(steps.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At)).Grown(Beside);
+        Box.Around(steps.SelectMany(s => s.Blocks).Select(b => b.Bounds)).Grown(Beside);
 
     /// <summary>All blocks again by the pieces that they are of.</summary>
     internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>
