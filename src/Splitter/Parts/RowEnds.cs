@@ -10,14 +10,14 @@ namespace Splitter.Parts;
 /// Rows that later stitches hide end earlier where more thread lies than cloth and needle bear: of rims and overlaps
 /// under other shapes as much is left out as makes too many layers, and what hides it covers the cloth.
 /// </summary>
-/// <param name="ground">What the part hides.</param>
-/// <param name="later">What parts hide that are sewn after it.</param>
+/// <param name="cover">What lies over each other.</param>
+/// <param name="part">Whose rows.</param>
 /// <param name="met">Crosses of later parts that should meet what this one sews: rows stay as they are there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
 internal sealed class RowEnds(
-    HiddenGround ground,
-    ImmutableArray<HiddenGround> later,
+    RowCover cover,
+    int part,
     ILookup<string, Point> met,
     ThreadGrid layers,
     int most
@@ -51,15 +51,16 @@ internal sealed class RowEnds(
         int most
     )
     {
+        var cover = new RowCover([.. parts.Select(p => p.Blocks)], layers, most);
         for (var part = 0; part < parts.Length; part++)
         {
-            var (blocks, ground) = parts[part];
+            var blocks = parts[part].Blocks;
             var met = crosses
                 .Where(cross => cross.With == part)
                 .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
-            var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
+            var ends = new RowEnds(cover, part, met, layers, most);
             for (var i = 0; i < blocks.Length; i++)
-                blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
+                blocks[i] = ends.Shortened(blocks[i], cover.First(part) + i);
         }
     }
 
@@ -148,6 +149,11 @@ internal sealed class RowEnds(
                 (best, least) = (way, sum);
         }
         Count(best, ThreadGrid.ThreadWidth);
+        if (best != old)
+        {
+            cover.TakeUp(next, [.. old]);
+            cover.Lay(next, [.. best]);
+        }
         stitches.RemoveRange(first, old.Count);
         stitches.InsertRange(first, best);
         return best != old;
@@ -194,12 +200,7 @@ internal sealed class RowEnds(
     /// </summary>
     private bool IsHidden(Point at, int next)
     {
-        if (ground.IsCoveredAround(at, ThreadGrid.ThreadWidth, next))
-            return true;
-        foreach (var part in later)
-            if (part.Holds(at) && part.IsHidden(part.At(at), 0))
-                return true;
-        return false;
+        return cover.Covers(at, next, part);
     }
 
     private double TooMany(List<Stitch> way) => layers.TooMany([.. way.Select(s => s.At)], most);
