@@ -62,7 +62,12 @@ internal static class BodySteps
 
         void MakeRoom()
         {
-            RowEnds.Shorten(parts, [.. plan.Hoopings.SelectMany(h => h.Alignments)], layers, mostLayers);
+            SpareRows.LeaveOut(
+                [.. parts.Select(part => part.Blocks)],
+                [.. plan.Hoopings.SelectMany(h => h.Alignments)],
+                layers,
+                mostLayers
+            );
             var holes = HolesNow();
             var crowded = new CrowdedSquares(layers, holes, mostLayers);
             foreach (var (blocks, _) in parts)
