@@ -11,7 +11,9 @@ namespace Splitter.Parts;
 /// </summary>
 internal sealed class RowCover
 {
-    /// <summary>So far inside the edge of what else covers the cloth a row is not needed, µm: as parts may be off.</summary>
+    /// <summary>
+    /// So far inside the edge of what else covers the cloth a row is not needed, µm: as far as parts may be off.
+    /// </summary>
     private const int Inside = 400;
 
     /// <summary>
@@ -26,7 +28,9 @@ internal sealed class RowCover
     /// <summary>Rows are followed in steps of this, µm.</summary>
     private const double Stride = 200;
 
-    /// <summary>Squares around crowded ones that are known: rows end up to 2 mm earlier, and are covered beyond.</summary>
+    /// <summary>
+    /// Squares around crowded ones that are known: rows end up to 2 mm earlier, and are covered beyond.
+    /// </summary>
     private const int Near = 3;
 
     /// <summary>Directions in which a place lies inside; what is looked at lies closer together than rows.</summary>
