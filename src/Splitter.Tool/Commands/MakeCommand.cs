@@ -76,6 +76,7 @@ internal static class MakeCommand
         [
             .. batch.Diagnostics,
             .. all.SelectMany(made => OldCorrections.Beside(disk, made)),
+            .. all.SelectMany(made => OldHoops.Beside(disk, made)),
         ];
         return new(ExitCode.Done, warnings) { Text = SetSummary.Table(summaries), Data = summaries };
     }

@@ -7,7 +7,7 @@ namespace Splitter.Parts;
 
 /// <summary>
 /// What lies over each other near squares with more layers than they bear, thread by thread of all parts: which rows
-/// are not needed there, since the cloth is covered without them.
+/// are not needed there, since the cloth is covered without them. Parts that lie apart have to do with other squares.
 /// </summary>
 internal sealed class RowCover
 {
@@ -95,13 +95,14 @@ internal sealed class RowCover
         for (var part = 0; part < parts.Count; part++)
         {
             firsts[part + 1] = firsts[part] + parts[part].Length;
-            for (var i = 0; i < parts[part].Length && around.Length > 0; i++)
-                ForEach(firsts[part] + i, parts[part][i].Stitches.AsSpan(), (on, thread) => on.Add(thread));
+            for (var i = 0; i < parts[part].Length; i++)
+                if (Meets(parts[part][i]))
+                    ForEach(firsts[part] + i, parts[part][i].Stitches.AsSpan(), (on, thread) => on.Add(thread));
         }
     }
 
-    /// <summary>There is no crowded square.</summary>
-    internal bool IsEmpty => squares.Length == 0;
+    /// <summary>Whether some of a block lies where it is known.</summary>
+    internal bool Meets(Block block) => near.Meets(block.Bounds.Grown(ThreadGrid.ThreadWidth));
 
     /// <summary>The place of a part's first block in the order in which those of all are sewn.</summary>
     internal int FirstOf(int part) => firsts[part];

@@ -25,7 +25,7 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
     private const double SameWay = 0.8;
 
     /// <summary>Rows this near to a cross stay, µm: as far as they might end earlier, and its arm.</summary>
-    internal const int NearCross = (MostSteps * Step) + AlignmentStitch.Arm;
+    private const int NearCross = (MostSteps * Step) + AlignmentStitch.Arm;
 
     /// <summary>Where a row may end, and the hole of it that comes next before that.</summary>
     private readonly record struct End(Point At, int Beside);
@@ -38,7 +38,7 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
         var isShorter = false;
         for (var i = 1; i + 2 < stitches.Count; i++)
         {
-            if (!cover.Knows(stitches[i].At) || crosses.Any(cross => cross.DistanceTo(stitches[i].At) < NearCross))
+            if (!cover.Knows(stitches[i].At) || IsNear(crosses, stitches[i].At) || IsNear(crosses, stitches[i + 1].At))
                 continue;
             var (ends, begins) = Turn(stitches, i);
             if (
@@ -49,6 +49,10 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
         }
         return isShorter;
     }
+
+    /// <summary>Whether a row stays as it is there for a cross.</summary>
+    internal static bool IsNear(Point[] crosses, Point hole) =>
+        crosses.Any(cross => cross.DistanceTo(hole) < NearCross);
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
     private static (bool Ends, bool Begins) Turn(List<Stitch> stitches, int hole)

@@ -19,33 +19,25 @@ internal sealed class SpareRows(RowCover cover, ThreadGrid layers, int most)
     /// <summary>Most stitches that are left out one after the other: the search is bounded.</summary>
     private const int MostLeftOut = 12;
 
-    /// <summary>Goes through all parts, the first that is sewn first.</summary>
-    /// <param name="parts">The blocks of each in sewing order.</param>
+    private readonly RowEnds ends = new(cover, layers, most);
+
+    /// <summary>Goes through a part, after earlier ones that lie on the same ground.</summary>
+    /// <param name="blocks">In sewing order.</param>
+    /// <param name="part">Its place among all.</param>
     /// <param name="crosses">Of all parts.</param>
-    internal static void LeaveOut(
-        ImmutableArray<Block[]> parts,
-        ImmutableArray<AlignmentStitch> crosses,
-        ThreadGrid layers,
-        int most
-    )
+    internal void LeaveOut(Block[] blocks, int part, ImmutableArray<AlignmentStitch> crosses)
     {
-        var cover = new RowCover(parts, layers, most);
-        if (cover.IsEmpty)
-            return;
-        var (ends, rows) = (new RowEnds(cover, layers, most), new SpareRows(cover, layers, most));
-        for (var part = 0; part < parts.Length; part++)
+        var met = crosses
+            .Where(cross => cross.With == part)
+            .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
+        for (var i = 0; i < blocks.Length; i++)
         {
-            var met = crosses
-                .Where(cross => cross.With == part)
-                .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
-            var blocks = parts[part];
-            for (var i = 0; i < blocks.Length; i++)
-            {
-                var (stitches, place) = (blocks[i].Stitches.ToList(), cover.FirstOf(part) + i);
-                Point[] near = [.. met[blocks[i].Of]];
-                if (ends.Shorten(stitches, place, near) | rows.LeaveOut(stitches, place, near))
-                    blocks[i] = blocks[i] with { Stitches = [.. stitches] };
-            }
+            if (!cover.Meets(blocks[i]))
+                continue;
+            var (stitches, place) = (blocks[i].Stitches.ToList(), cover.FirstOf(part) + i);
+            Point[] near = [.. met[blocks[i].Of]];
+            if (ends.Shorten(stitches, place, near) | LeaveOut(stitches, place, near))
+                blocks[i] = blocks[i] with { Stitches = [.. stitches] };
         }
     }
 
@@ -85,7 +77,8 @@ internal sealed class SpareRows(RowCover cover, ThreadGrid layers, int most)
                 to.Use == StitchUse.Travel
                 || (
                     to.Use == StitchUse.Fill
-                    && !crosses.Any(cross => cross.DistanceTo(to.At) < RowEnds.NearCross)
+                    && !RowEnds.IsNear(crosses, from)
+                    && !RowEnds.IsNear(crosses, to.At)
                     && cover.IsSpare(from, to.At, block)
                 )
             );

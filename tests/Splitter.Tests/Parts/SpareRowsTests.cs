@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Parts;
+using Splitter.Planning;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
 
@@ -122,14 +123,31 @@ public sealed class SpareRowsTests
     {
         var rows = Rows(0, 12);
         Block[] blocks = [rows, Rows(8, 20, "cover")];
-        SpareRows.LeaveOut([blocks], [new(new(12_000, 9_000), with, on)], Layers(more: 2), Most);
+        LeaveOut([blocks], Layers(more: 2), new AlignmentStitch(new(12_000, 9_000), with, on));
         var beside = blocks[0].Stitches.Where(s => s.At.Y is > 8_000 and < 9_000).GroupBy(s => s.At.Y);
         Assert.All(beside, row => Assert.Equal(isKept, row.Max(s => s.At.X) == 12_000));
         Assert.NotEqual(rows.Stitches, blocks[0].Stitches);
     }
 
-    private static void LeaveOut(ImmutableArray<Block[]> parts, ThreadGrid layers) =>
-        SpareRows.LeaveOut(parts, [], layers, Most);
+    /// <summary>
+    /// Of two rows that follow each other on the right, at 4.0 and 4.4 mm, one lies 5.2 mm from the cross and the other 4.8:
+    /// nearer than 5 mm both stay, the one that ends as the one that begins.
+    /// </summary>
+    [Fact]
+    public void NorDoesTheRowThatBeginsNearIt()
+    {
+        Block[] blocks = [Rows(0, 12), Rows(8, 20, "cover")];
+        LeaveOut([blocks], Layers(more: 2), new AlignmentStitch(new(12_000, 9_200), 0, "rows"));
+        Assert.Equal(12_000, blocks[0].Stitches.Where(s => s.At.Y == 4_400).Max(s => s.At.X));
+        Assert.True(blocks[0].Stitches.Where(s => s.At.Y == 3_600).Max(s => s.At.X) < 12_000);
+    }
+
+    private static void LeaveOut(ImmutableArray<Block[]> parts, ThreadGrid layers, params AlignmentStitch[] crosses)
+    {
+        var rows = new SpareRows(new(parts, layers, Most), layers, Most);
+        for (var part = 0; part < parts.Length; part++)
+            rows.LeaveOut(parts[part], part, [.. crosses]);
+    }
 
     /// <summary>Where rows end on the right, µm, that lie well inside.</summary>
     private static IEnumerable<int> InsideEnds(Block block) =>

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Splitter.Tool.Disk;
 
 namespace Splitter.Tests.Tool;
 
@@ -170,6 +171,44 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(before, await File.ReadAllTextAsync(At("parts", "large", "SHA256SUMS")));
         var check = await ToolRun.Run("check", At("trial.yaml"));
         Assert.Contains("why: another recipe made it, sails.yaml", check.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Two of one name that are written to one place, one after the other. Whoever moves a recipe, or all of it, goes on
+    /// with the same parts.
+    /// </summary>
+    [Fact]
+    public async Task ARecipeOfTheSameNameElsewhereDoesNotReplaceThePartsOfTheFirst()
+    {
+        foreach (var folder in new[] { "kites", "boats" })
+            Directory.CreateDirectory(At(folder));
+        var kite = Written("kites/sails.yaml", Recipe);
+        var boat = Written("boats/sails.yaml", Recipe.Replace("Two sails", "Boat", StringComparison.Ordinal));
+        Assert.Equal(0, (await ToolRun.Run("make", kite, "--out", At("made"))).ExitCode);
+        Assert.Equal("../../kites/sails.yaml\n", await File.ReadAllTextAsync(At("made", "small", RecipeMark.Name)));
+        var refused = await ToolRun.Run("make", boat, "--out", At("made"));
+        Assert.Equal((2, ""), (refused.ExitCode, refused.Output));
+        Assert.Contains(
+            $"SPL5059: holds the parts of another recipe, {kite}, which",
+            refused.Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains($"give {boat} an 'output.folder'", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(0, (await ToolRun.Run("check", kite, "--out", At("made"))).ExitCode);
+        Assert.Equal(0, (await ToolRun.Run("make", kite, "--out", At("made"))).ExitCode);
+
+        Directory.CreateDirectory(At("shop"));
+        Directory.Move(At("kites"), At("shop", "kites"));
+        Directory.Move(At("made"), At("shop", "made"));
+        Assert.Equal(
+            0,
+            (await ToolRun.Run("make", At("shop", "kites", "sails.yaml"), "--out", At("shop", "made"))).ExitCode
+        );
+        Directory.Move(At("shop", "kites"), At("shop", "dragons"));
+        Assert.Equal(
+            0,
+            (await ToolRun.Run("make", At("shop", "dragons", "sails.yaml"), "--out", At("shop", "made"))).ExitCode
+        );
     }
 
     [Fact]
@@ -404,11 +443,13 @@ public sealed class CommandTests : IDisposable
         return At(name);
     }
 
+    /// <summary>Of what lies in a folder, but for the mark of the recipe.</summary>
     private string[] Names(params string[] folder) =>
         [
             .. Directory
                 .EnumerateFileSystemEntries(At(folder))
                 .Select(path => Path.GetFileName(path)!)
+                .Where(name => name != RecipeMark.Name)
                 .Order(StringComparer.Ordinal),
         ];
 }

@@ -102,6 +102,16 @@ public sealed class SheetAdviceTests
                 .Select(row => Cells(row)[2].Split('\u00a0')[0]);
     }
 
+    /// <summary>Half of what a distance is off lies at each of its corners, and shows as it does at a cross.</summary>
+    [Fact]
+    public void NoMoreIsGoodBetweenCornersThanAtBothOfThem()
+    {
+        var set = SheetSamples.OverlappingStrip.Sets.Single();
+        Assert.All(set.Plan.Joins, join => Assert.True(join.Covers > 2000));
+        var page = PartsOf(SheetSamples.PageOf(set)).Last();
+        Assert.Contains("good within 1.0\u00a0mm", page.Value, StringComparison.Ordinal);
+    }
+
     /// <summary>Both ways are asked for where a hole shows both; on an edge only what it shows.</summary>
     [Fact]
     public void AnEdgeIsMeasuredAcrossOnly()

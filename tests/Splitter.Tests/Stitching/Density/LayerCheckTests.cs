@@ -247,6 +247,12 @@ public sealed class LayerCheckTests
         };
         Assert.Equal(spots.Length, Rings(new HoopView(sheet, set.Parts[0]).Paint()));
         Assert.Contains("A ring:", SignKey.Of(sheet).Value, StringComparison.Ordinal);
+        // One that reaches into another hoop, where it is worst, has its ring there.
+        var far = new ShownGround(job.Drawing, set.Plan)
+        {
+            Dense = [.. spots.Select(s => s with { Fullest = new(-500, -500), MostPierced = new(-500, -500) })],
+        };
+        Assert.Equal(0, Rings(new HoopView(sheet with { Ground = far }, set.Parts[0]).Paint()));
 
         static int Rings(ImmutableArray<Item> items) =>
             items

@@ -64,18 +64,20 @@ internal static class FewestSearch
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
-            var met = 0;
+            var (met, known) = (0, bound);
             if (!(bound >= found.Size))
-            {
                 met = Search(task, candidates, bound, MostWork, found);
-                // Only for a smaller cover than before could another bound be found.
-                if (bounded is null || bounded != found.Size)
-                    bound = Math.Max(bound, points.Of(found.Size ?? MostFields, jobs: jobs));
-                bounded = found.Size;
-            }
+            var size = found.Size;
+            // Only for a smaller cover than before could another bound be found.
+            var isBounded = bound >= size || (bounded is not null && bounded == size);
             // A search that has met no cover as small would only go the same way again.
-            if (found.Size is { } size && met <= size)
-                Search(task, candidates, size, MostWork, found);
+            var isSearched = size is null || met > size;
+            (bound, _) = InOrder.Both(
+                jobs,
+                () => isBounded ? known : Math.Max(known, points.Of(size ?? MostFields, jobs: jobs)),
+                () => isSearched ? met : Search(task, candidates, size!.Value, MostWork, found)
+            );
+            bounded = size;
         }
         return new(found.Covers, LowerBound.Of(task, bound, points, jobs));
     }
