@@ -23,8 +23,8 @@ internal static class DifferenceText
     /// <param name="isCheck">A set on disk against what the recipe makes now; else one set against another.</param>
     internal static IEnumerable<string> Of(SetDifferences set, bool isCheck = true)
     {
-        foreach (var file in set.Files)
-            yield return Of(file, isCheck);
+        foreach (var line in FileText.Of(set.Files, isCheck))
+            yield return line;
         foreach (var (_, line) in AtTheMachine(set))
             yield return line;
     }
@@ -49,14 +49,6 @@ internal static class DifferenceText
                     Of(part).Select(line => (line.Shape, $"hoop {set.Hoop}, part {part.Letter}: {line.Text}"))
                 )
             );
-
-    internal static string Of(FileDifference file, bool isCheck) =>
-        file.State switch
-        {
-            FileState.Missing => $"{file.Path} is {(isCheck ? "missing" : "new")}",
-            FileState.Extra => isCheck ? $"{file.Path} is not made any more" : $"{file.Path} is gone",
-            _ => $"{file.Path} differs{(file.IsLabelAlone ? " in its label alone" : "")}",
-        };
 
     private static string Weight(SetDifferences set) =>
         set.Weight switch

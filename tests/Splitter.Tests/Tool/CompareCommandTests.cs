@@ -198,10 +198,10 @@ public sealed class CompareCommandTests : IDisposable
         await Make("new", CommandTests.Recipe);
         var more = await ToolRun.Run("compare", At("old"), At("new"));
         Assert.Equal(1, more.ExitCode);
-        Assert.Contains("small/part-A.dst is new", more.Output, StringComparison.Ordinal);
+        Assert.Contains("small/part-A.dst and .csv are new", more.Output, StringComparison.Ordinal);
         Assert.Contains("parts: new A B", more.Output, StringComparison.Ordinal);
         var fewer = await ToolRun.Run("compare", At("new"), At("old"));
-        Assert.Contains("small/part-A.dst is gone", fewer.Output, StringComparison.Ordinal);
+        Assert.Contains("small/part-A.csv and .dst are gone", fewer.Output, StringComparison.Ordinal);
     }
 
     [Fact]
