@@ -14,7 +14,7 @@ internal static class MakeCommand
         var (options, format, watch) = (new BatchOptions(), SharedOptions.Format(), SharedOptions.Watch());
         var command = new ExampleCommand(
             "make",
-            "Write machine files, the work sheet, pictures and manifest.",
+            "Write machine files and manifest, and what else 'output.files' names: work sheet, pictures, template.",
             "splitter make recipes/lighthouse-bay.yaml",
             "splitter make recipes/lighthouse-bay.yaml --out /tmp/bay",
             "splitter make recipes/*.yaml --format json",

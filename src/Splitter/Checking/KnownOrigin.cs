@@ -54,7 +54,7 @@ internal sealed record KnownOrigin(
     {
         var changes = new List<string>();
         if (File != now.File)
-            changes.Add($"another recipe made it, {File}");
+            changes.Add($"the recipe is {now.File}, not {File}");
         else if (Recipe != now.Recipe)
             changes.Add($"the recipe {now.File} changed");
         changes.AddRange(now.Inputs.Where(i => Inputs.ContainsKey(i.Key) && Inputs[i.Key] != i.Value).Select(Changed));

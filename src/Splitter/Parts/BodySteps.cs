@@ -56,14 +56,23 @@ internal static class BodySteps
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         // Once more, now that all others' thread lies where it will.
-        parts = InTurn(part => Spread(parts[part].Blocks, parts[part].Ground, layers, mostLayers));
+        parts = InTurn(part =>
+            Spread(
+                parts[part].Blocks,
+                parts[part].Ground,
+                new(new(parts[part].Ground, layers, mostLayers), layers, mostLayers)
+            )
+        );
         ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
         var pierced = HolesNow();
         Relief.Relieve(parts, pierced);
-        foreach (var (blocks, _) in parts)
-            new ShortTies(layers, pierced, mostLayers).Shorten(blocks);
+        InTurn(part =>
+        {
+            new ShortTies(layers, pierced, mostLayers).Shorten(parts[part].Blocks);
+            return parts[part];
+        });
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
         void MakeRoom()
@@ -149,9 +158,9 @@ internal static class BodySteps
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
         var ground = new HiddenGround(blocks);
-        if (isSpread)
-            Spread(blocks, ground, layers, mostLayers);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
+        if (isSpread)
+            Spread(blocks, ground, travel);
         var first = 0;
         foreach (var step in steps)
         {
@@ -167,11 +176,9 @@ internal static class BodySteps
     private static (Block[] Blocks, HiddenGround Ground) Spread(
         Block[] blocks,
         HiddenGround ground,
-        ThreadGrid layers,
-        int mostLayers
+        HiddenTravel travel
     )
     {
-        var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
         for (var i = 0; i < blocks.Length; i++)
             blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         return (blocks, ground);

@@ -85,6 +85,18 @@ public sealed class SheetAdviceTests
         }
     }
 
+    [Fact]
+    public void ThatPartsLieDifferentWaysIsSaidWhereTheyDo()
+    {
+        PartSet[] sets = [Sails, SheetSamples.Strip.Sets.Single()];
+        foreach (var set in sets)
+            Assert.Equal(
+                set.Plan.Hoopings.DistinctBy(h => h.Field.Turn).Count() > 1,
+                SheetSamples.PageOf(set).Value.Contains("Parts lie different ways", StringComparison.Ordinal)
+            );
+        Assert.Contains(sets, set => set.Plan.Hoopings.DistinctBy(h => h.Field.Turn).Count() == 1);
+    }
+
     /// <summary>The overlap runs along a line: what it covers hides no step across.</summary>
     [Fact]
     public void WhereALineIsCutNoMoreIsGoodThanPeopleNotice()

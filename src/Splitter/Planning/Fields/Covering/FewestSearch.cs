@@ -64,20 +64,18 @@ internal static class FewestSearch
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
-            var (met, known) = (0, bound);
+            var met = 0;
             if (!(bound >= found.Size))
+            {
                 met = Search(task, candidates, bound, MostWork, found);
-            var size = found.Size;
-            // Only for a smaller cover than before could another bound be found.
-            var isBounded = bound >= size || (bounded is not null && bounded == size);
+                // Only for a smaller cover than before could another bound be found.
+                if (bounded is null || bounded != found.Size)
+                    bound = Math.Max(bound, points.Of(found.Size ?? MostFields, jobs: jobs));
+                bounded = found.Size;
+            }
             // A search that has met no cover as small would only go the same way again.
-            var isSearched = size is null || met > size;
-            (bound, _) = InOrder.Both(
-                jobs,
-                () => isBounded ? known : Math.Max(known, points.Of(size ?? MostFields, jobs: jobs)),
-                () => isSearched ? met : Search(task, candidates, size!.Value, MostWork, found)
-            );
-            bounded = size;
+            if (found.Size is { } size && met <= size)
+                Search(task, candidates, size, MostWork, found);
         }
         return new(found.Covers, LowerBound.Of(task, bound, points, jobs));
     }
