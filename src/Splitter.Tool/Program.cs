@@ -13,11 +13,26 @@ try
     output.Write(Encoding.UTF8.GetBytes(ToolVersion.Text + "\n"));
     return ExitCode.Done;
 }
-catch (IOException e)
+catch (Exception e) when (IsOfTheAnswer(e))
 {
-    // Each command answers for the files that it reads and writes: what is left is its answer itself.
-    Console.Error.WriteLine(CallProblems.CannotAnswer(e.Message));
-    return ExitCode.WrongInput;
+    return Ended(CallProblems.CannotAnswer(e.Message).ToString(), ExitCode.WrongInput);
+}
+
+// Each command answers for the files that it reads and writes: what is left is where its answer goes, which has no room
+// or is closed. A kind of error more exact than that is of a file, such as one of the tool's own that is missing.
+static bool IsOfTheAnswer(Exception e) => e is UnauthorizedAccessException || e.GetType() == typeof(IOException);
+
+static int Ended(string why, int code)
+{
+    try
+    {
+        Console.Error.WriteLine(why);
+    }
+    catch (Exception e) when (IsOfTheAnswer(e))
+    {
+        // There is nowhere left to say it; the code does.
+    }
+    return code;
 }
 
 // The one place that ends the process, and the one that catches what nobody expected.
@@ -29,14 +44,12 @@ static async Task<int> Run(string[] args)
     }
     catch (OperationCanceledException)
     {
-        await Console.Error.WriteLineAsync("splitter: stopped; what was there before is still there");
-        return ExitCode.Stopped;
+        return Ended("splitter: stopped; what was there before is still there", ExitCode.Stopped);
     }
 #pragma warning disable CA1031 // Whatever it is, it is a defect of ours, and the person is told so.
-    catch (Exception defect) when (defect is not IOException)
+    catch (Exception defect) when (!IsOfTheAnswer(defect))
 #pragma warning restore CA1031
     {
-        await Console.Error.WriteLineAsync(DefectReport.Text(defect));
-        return ExitCode.Defect;
+        return Ended(DefectReport.Text(defect), ExitCode.Defect);
     }
 }

@@ -20,11 +20,9 @@ internal static class InOrder
             return [.. things.Select(work)];
         var results = new TResult[things.Count];
         var next = -1;
-        Parallel.For(
-            0,
+        AtOnce(
             jobs,
-            new() { MaxDegreeOfParallelism = jobs },
-            _ =>
+            () =>
             {
                 for (int i; (i = Interlocked.Increment(ref next)) < things.Count; )
                     results[i] = work(things[i]);
@@ -34,8 +32,8 @@ internal static class InOrder
     }
 
     /// <summary>
-    /// The same where things wait for earlier ones: in rounds, each thing as soon as all those are through, so that
-    /// what it finds does not depend on how many threads there are either.
+    /// The same where things wait for earlier ones: each is worked on once all those are through, so that what it finds
+    /// does not depend on how many threads there are either.
     /// </summary>
     /// <param name="waits">Whether one thing waits for an earlier one, by their places.</param>
     internal static ImmutableArray<TResult> Select<T, TResult>(
@@ -45,17 +43,92 @@ internal static class InOrder
         Func<T, TResult> work
     )
     {
-        var rounds = new int[things.Count];
-        for (var one = 0; one < rounds.Length; one++)
-        for (var earlier = 0; earlier < one; earlier++)
-            if (rounds[earlier] >= rounds[one] && waits(one, earlier))
-                rounds[one] = rounds[earlier] + 1;
-        var results = new TResult[things.Count];
-        foreach (var round in Enumerable.Range(0, things.Count).GroupBy(i => rounds[i]).OrderBy(round => round.Key))
-        {
-            int[] places = [.. round];
-            Select(places, jobs, i => results[i] = work(things[i]));
-        }
+        if (jobs == 1)
+            return [.. things.Select(work)];
+        var (results, turns) = (new TResult[things.Count], new Turns(things.Count, waits));
+        AtOnce(
+            jobs,
+            () =>
+            {
+                while (turns.Take() is { } place)
+                    try
+                    {
+                        results[place] = work(things[place]);
+                    }
+                    finally
+                    {
+                        turns.Through(place);
+                    }
+            }
+        );
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
+    }
+
+    private static void AtOnce(int jobs, Action work) =>
+        Parallel.For(0, jobs, new() { MaxDegreeOfParallelism = jobs }, _ => work());
+
+    /// <summary>
+    /// Whose turn it is: of those that wait for nobody any more the one that most wait for, one after the other (Hu 1961,
+    /// from memory), so that not all of them are left at the end.
+    /// </summary>
+    private sealed class Turns
+    {
+        private readonly object gate = new();
+        private readonly PriorityQueue<int, (int, int)> open = new();
+        private readonly List<int>[] waiting;
+
+        // How many each waits for still, how long a chain waits for it, and how many have not had their turn.
+        private readonly int[] before;
+        private readonly int[] behind;
+        private int left;
+
+        internal Turns(int count, Func<int, int, bool> waits)
+        {
+            waiting = [.. Enumerable.Range(0, count).Select(_ => new List<int>())];
+            (before, behind, left) = (new int[count], new int[count], count);
+            for (var earlier = count - 1; earlier >= 0; earlier--)
+            for (var one = earlier + 1; one < count; one++)
+                if (waits(one, earlier))
+                {
+                    waiting[earlier].Add(one);
+                    before[one]++;
+                    behind[earlier] = Math.Max(behind[earlier], behind[one] + 1);
+                }
+            for (var one = 0; one < count; one++)
+                Open(one);
+        }
+
+        /// <summary>The place of the next one, as soon as there is one; null when all have had their turn.</summary>
+        internal int? Take()
+        {
+            lock (gate)
+            {
+                while (open.Count == 0 && left > 0)
+                    Monitor.Wait(gate);
+                if (left == 0)
+                    return null;
+                left--;
+                return open.Dequeue();
+            }
+        }
+
+        internal void Through(int place)
+        {
+            lock (gate)
+            {
+                foreach (var one in waiting[place])
+                {
+                    before[one]--;
+                    Open(one);
+                }
+                Monitor.PulseAll(gate);
+            }
+        }
+
+        private void Open(int one)
+        {
+            if (before[one] == 0)
+                open.Enqueue(one, (-behind[one], one));
+        }
     }
 }

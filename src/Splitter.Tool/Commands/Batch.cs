@@ -43,7 +43,7 @@ internal static class Batch
             select new Made(
                 recipe,
                 production,
-                [.. production.Sets.Select(set => new SetFolder(output, set.Plan.Hoop.Name))]
+                [.. production.Sets.Select(set => new SetFolder(output, set.Plan.Hoop.Name, recipe.FullPath))]
             );
         var diagnostics = recipe.FromHere(made.Diagnostics);
         return made.TryGet(out var value) ? Result.Of(value, diagnostics) : Result.Fail<Made>(diagnostics.AsSpan());

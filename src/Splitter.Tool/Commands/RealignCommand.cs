@@ -102,7 +102,7 @@ internal static class RealignCommand
         var link = call.Out is null ? OutputFolder.LinkOnTheWay(disk, recipe, set.Job.Recipe.Output) : null;
         if ((link ?? PartOnDisk.Problem(disk, output, set, offsets)) is { } problem)
             return Answer.Wrong([problem]);
-        var earlier = new SetFolder(output, PartFiles.CorrectedFolder(set.Sets[0].Hoop, offsets.Part));
+        var earlier = new SetFolder(output, PartFiles.CorrectedFolder(set.Sets[0].Hoop, offsets.Part), recipe.FullPath);
         // What there is to say of the recipe, plan and make have said.
         var realigned = Pipeline.Realign(loaded, set, offsets);
         if (!realigned.TryGet(out var corrected))

@@ -5,8 +5,8 @@ using Splitter.Outputs;
 namespace Splitter.Tool.Disk;
 
 /// <summary>
-/// Which files of a folder an earlier run wrote: those that its manifest or its sums list, and these two. Everything
-/// else is the person's. Without a manifest of ours, nothing in the folder is ours.
+/// Which files of a folder an earlier run wrote: those that its manifest or its sums list, these two, and the mark of
+/// the recipe. Everything else is the person's. Without a manifest of ours, nothing in the folder is ours.
 /// </summary>
 internal static class OwnFiles
 {
@@ -18,7 +18,7 @@ internal static class OwnFiles
         if (Read(disk, folder, Manifest) is not { } manifest || FromManifest(manifest) is not { } names)
             return [];
         var sums = Read(disk, folder, Sums) is { } bytes ? SumsReader.Names(bytes) : [];
-        return [Manifest, Sums, .. names.Where(SumsReader.IsPlainName), .. sums];
+        return [Manifest, Sums, RecipeMark.Name, .. names.Where(SumsReader.IsPlainName), .. sums];
     }
 
     /// <summary>The recipe that a set was made of, as its manifest names it; null without one of ours.</summary>
@@ -27,6 +27,12 @@ internal static class OwnFiles
 
     internal static string? RecipeIn(ReadOnlyMemory<byte> manifest) =>
         Told(manifest, root => root.GetProperty("recipe").GetProperty("file").GetString());
+
+    /// <summary>The hoop that a set was made for, as its manifest names it; null without one of ours.</summary>
+    internal static string? HoopOf(IDisk disk, string folder) =>
+        Read(disk, folder, Manifest) is { } manifest
+            ? Told(manifest, root => root.GetProperty("hoop").GetProperty("name").GetString())
+            : null;
 
     private static byte[]? Read(IDisk disk, string folder, string name)
     {

@@ -6,7 +6,8 @@ namespace Splitter.Tool.Disk;
 /// </summary>
 /// <param name="Output">The recipe's output folder.</param>
 /// <param name="Hoop">The hoop's name.</param>
-internal sealed record SetFolder(string Output, string Hoop)
+/// <param name="Recipe">The full path of the recipe that it is made of; null where that is not asked.</param>
+internal sealed record SetFolder(string Output, string Hoop, string? Recipe = null)
 {
     /// <summary>The set itself.</summary>
     internal string Path { get; } = System.IO.Path.Combine(Output, Hoop);

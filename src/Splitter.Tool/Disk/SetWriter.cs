@@ -71,6 +71,8 @@ internal sealed class SetWriter(IDisk disk)
             if (Theirs(folder, files) is { IsEmpty: false } theirs)
                 return theirs;
             disk.CreateFolder(folder.Unfinished);
+            if (folder.Recipe is { } recipe)
+                disk.Write(Path.Combine(folder.Unfinished, RecipeMark.Name), RecipeMark.Of(folder, recipe));
             foreach (var file in files)
             {
                 stop.ThrowIfCancellationRequested();
@@ -135,16 +137,21 @@ internal sealed class SetWriter(IDisk disk)
 
     /// <summary>
     /// A copy of a recipe, changed to try something, names the folder of the first: its parts may be on the machine by
-    /// now, and new ones do not meet what is sewn of them.
+    /// now, and new ones do not meet what is sewn of them. So may one of the same name in another folder.
     /// </summary>
-    private Diagnostic? OtherRecipe(SetFolder folder, ImmutableArray<OutputFile> files) =>
-        disk.Kind(folder.Path) == EntryKind.Folder
-        && OwnFiles.RecipeOf(disk, folder.Path) is { } there
-        && files.FirstOrDefault(f => NameIn(folder, f) == OwnFiles.Manifest) is { } manifest
-        && OwnFiles.RecipeIn(manifest.Bytes) is { } here
-        && !string.Equals(there, here, StringComparison.Ordinal)
-            ? DiskProblems.OtherRecipe(folder.Path, there, here)
+    private Diagnostic? OtherRecipe(SetFolder folder, ImmutableArray<OutputFile> files)
+    {
+        if (
+            disk.Kind(folder.Path) != EntryKind.Folder
+            || OwnFiles.RecipeOf(disk, folder.Path) is not { } there
+            || files.FirstOrDefault(f => NameIn(folder, f) == OwnFiles.Manifest) is not { } manifest
+            || OwnFiles.RecipeIn(manifest.Bytes) is not { } here
+        )
+            return null;
+        return there != here ? DiskProblems.OtherRecipe(folder.Path, there, here)
+            : RecipeMark.Other(disk, folder) is { } other ? DiskProblems.OtherRecipe(folder.Path, other, folder.Recipe!)
             : null;
+    }
 
     /// <summary>Files of the person's that the new set would replace. Some systems do not tell case apart.</summary>
     private ImmutableArray<Diagnostic> Theirs(SetFolder folder, ImmutableArray<OutputFile> files)

@@ -29,8 +29,8 @@ internal static class StageRun
     /// <param name="kinds">Each kind of outputs is made alone, too.</param>
     internal static SpeedRow Measure(Workload work, int jobs, bool kinds)
     {
-        // A stage's code is compiled when it first runs: that is no property of a work.
-        Once(Workload.All[0], jobs, kinds);
+        // Code is compiled when it first runs: that is no property of a work.
+        Once(Workload.First, jobs, kinds);
         var runs = new List<SpeedRow>();
         do runs.Add(Once(work, jobs, kinds));
         while (runs.Count < MostRuns && runs.Sum(r => r.Whole.Seconds) < Enough);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Splitter.Tool.Disk;
 
 namespace Splitter.Tests.Tool;
 
@@ -169,7 +170,45 @@ public sealed class CommandTests : IDisposable
         );
         Assert.Equal(before, await File.ReadAllTextAsync(At("parts", "large", "SHA256SUMS")));
         var check = await ToolRun.Run("check", At("trial.yaml"));
-        Assert.Contains("why: another recipe made it, sails.yaml", check.Output, StringComparison.Ordinal);
+        Assert.Contains("why: the recipe is trial.yaml, not sails.yaml", check.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Two of one name that are written to one place, one after the other. Whoever moves a recipe, or all of it, goes on
+    /// with the same parts.
+    /// </summary>
+    [Fact]
+    public async Task ARecipeOfTheSameNameElsewhereDoesNotReplaceThePartsOfTheFirst()
+    {
+        foreach (var folder in new[] { "kites", "boats" })
+            Directory.CreateDirectory(At(folder));
+        var kite = Written("kites/sails.yaml", Recipe);
+        var boat = Written("boats/sails.yaml", Recipe.Replace("Two sails", "Boat", StringComparison.Ordinal));
+        Assert.Equal(0, (await ToolRun.Run("make", kite, "--out", At("made"))).ExitCode);
+        Assert.Equal("../../kites/sails.yaml\n", await File.ReadAllTextAsync(At("made", "small", RecipeMark.Name)));
+        var refused = await ToolRun.Run("make", boat, "--out", At("made"));
+        Assert.Equal((2, ""), (refused.ExitCode, refused.Output));
+        Assert.Contains(
+            $"SPL5059: holds the parts of another recipe, {kite}, which",
+            refused.Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains($"give {boat} an 'output.folder'", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(0, (await ToolRun.Run("check", kite, "--out", At("made"))).ExitCode);
+        Assert.Equal(0, (await ToolRun.Run("make", kite, "--out", At("made"))).ExitCode);
+
+        Directory.CreateDirectory(At("shop"));
+        Directory.Move(At("kites"), At("shop", "kites"));
+        Directory.Move(At("made"), At("shop", "made"));
+        Assert.Equal(
+            0,
+            (await ToolRun.Run("make", At("shop", "kites", "sails.yaml"), "--out", At("shop", "made"))).ExitCode
+        );
+        Directory.Move(At("shop", "kites"), At("shop", "dragons"));
+        Assert.Equal(
+            0,
+            (await ToolRun.Run("make", At("shop", "dragons", "sails.yaml"), "--out", At("shop", "made"))).ExitCode
+        );
     }
 
     [Fact]
@@ -270,7 +309,7 @@ public sealed class CommandTests : IDisposable
         var small = result.GetProperty("hoops")[0];
         Assert.Equal("hoop width_mm height_mm totals seam_mm parts corners joins", Keys(small));
         Assert.Equal(
-            "parts lower_bound proven fixed turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes",
+            "parts lower_bound proven fixed turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes hooping_minutes",
             Keys(small.GetProperty("totals"))
         );
         Assert.Equal(
@@ -404,11 +443,13 @@ public sealed class CommandTests : IDisposable
         return At(name);
     }
 
+    /// <summary>Of what lies in a folder, but for the mark of the recipe.</summary>
     private string[] Names(params string[] folder) =>
         [
             .. Directory
                 .EnumerateFileSystemEntries(At(folder))
                 .Select(path => Path.GetFileName(path)!)
+                .Where(name => name != RecipeMark.Name)
                 .Order(StringComparer.Ordinal),
         ];
 }

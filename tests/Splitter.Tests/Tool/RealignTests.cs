@@ -18,7 +18,14 @@ public sealed class RealignTests : IDisposable
         Assert.Contains("It goes 0.60 mm left, as the hoop lies before you", ran.Output, StringComparison.Ordinal);
         var folder = Path.Combine(root, "parts", "small-part-B-corrected");
         Assert.Equal(
-            ["SHA256SUMS", "manifest.json", "part-B-corrected.csv", "part-B-corrected.dst", "worksheet.html"],
+            [
+                ".splitter-recipe",
+                "SHA256SUMS",
+                "manifest.json",
+                "part-B-corrected.csv",
+                "part-B-corrected.dst",
+                "worksheet.html",
+            ],
             Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal)
         );
         // All that comes after the crosses, each stitch by the move.

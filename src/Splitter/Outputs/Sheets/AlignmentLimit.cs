@@ -21,11 +21,14 @@ internal static class AlignmentLimit
         Joins(sheet.Plan, part).Select(join => Of(sheet, join)).DefaultIfEmpty(Noticed.InFills).Min();
 
     /// <summary>
-    /// How far two corners may have come nearer or apart: half of it is what each of them is off when both are set, so
-    /// that what the overlap covers will do, whatever is cut.
+    /// How far two corners may have come nearer or apart: half of it is what each of them is off when both are set. So
+    /// what the overlap covers will do, as long as no half is more than a cross may be off.
     /// </summary>
-    internal static int Covered(Plan plan, Part part) =>
-        Joins(plan, part).Select(j => j.Covers).DefaultIfEmpty(Noticed.InFills).Min();
+    internal static int OfDistances(SheetContent sheet, Part part) =>
+        Joins(sheet.Plan, part)
+            .Select(join => Math.Min(join.Covers, 2 * Of(sheet, join)))
+            .DefaultIfEmpty(Noticed.InFills)
+            .Min();
 
     private static int Of(SheetContent sheet, PartJoin join) =>
         sheet.Ground.Seams.Any(s =>
@@ -35,6 +38,9 @@ internal static class AlignmentLimit
             : join.Covers;
 
     /// <summary>With earlier parts; none where nothing is cut between it and another.</summary>
-    private static IEnumerable<PartJoin> Joins(Plan plan, Part part) =>
-        plan.Joins.Where(j => j.Later == plan.Hoopings.IndexOf(part.Hooping));
+    private static IEnumerable<PartJoin> Joins(Plan plan, Part part)
+    {
+        var later = plan.Hoopings.IndexOf(part.Hooping);
+        return plan.Joins.Where(j => j.Later == later);
+    }
 }

@@ -154,12 +154,13 @@ internal sealed class HoopView
         }
     }
 
-    /// <summary>Of the whole cloth, where this part lays thread, too.</summary>
+    /// <summary>Of the whole cloth, where this part lays thread, too; a wide spot may be worst in another hoop.</summary>
     private void Dense()
     {
         var index = sheet.Plan.Hoopings.IndexOf(hooping);
         foreach (var spot in sheet.Ground.Dense.Where(spot => spot.Hoopings.Contains(index)))
-            DenseSign.Draw(canvas, frame.Lay(spot.Worst.Middle), letters);
+            if (frame.Lay(spot.Worst.Middle) is var middle && field.Contains(middle))
+                DenseSign.Draw(canvas, middle, letters);
     }
 
     /// <summary>The way to the cloth's top, near that side of the hoop.</summary>

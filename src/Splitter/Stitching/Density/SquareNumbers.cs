@@ -8,25 +8,27 @@ namespace Splitter.Stitching.Density;
 internal sealed class SquareNumbers
 {
     private readonly Square first;
-    private readonly int columns;
 
     internal SquareNumbers(Box ground)
     {
         Ground = ground.IsEmpty ? new(0, 0, 0, 0) : ground;
         (first, var last) = (Square.At(new(Ground.Left, Ground.Top)), Square.At(new(Ground.Right, Ground.Bottom)));
-        columns = last.Column - first.Column + 1;
-        Count = columns * (last.Row - first.Row + 1);
+        (Columns, Rows) = (last.Column - first.Column + 1, last.Row - first.Row + 1);
     }
 
     /// <summary>What they cover.</summary>
     internal Box Ground { get; }
 
+    internal int Columns { get; }
+
+    internal int Rows { get; }
+
     /// <summary>How many squares there are.</summary>
-    internal int Count { get; }
+    internal int Count => Columns * Rows;
 
     /// <summary>The number of a square.</summary>
-    internal int this[Square square] => ((square.Row - first.Row) * columns) + square.Column - first.Column;
+    internal int this[Square square] => ((square.Row - first.Row) * Columns) + square.Column - first.Column;
 
     /// <summary>The square with a number.</summary>
-    internal Square this[int number] => new(first.Column + (number % columns), first.Row + (number / columns));
+    internal Square this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
 }

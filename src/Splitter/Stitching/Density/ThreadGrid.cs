@@ -24,6 +24,9 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
+    /// <summary>Around most ways no more squares lie: what is noted of them needs no memory of its own.</summary>
+    private const int FewSquares = 100;
+
     /// <summary>Square micrometres that thread covers.</summary>
     private readonly long[] thread;
 
@@ -47,11 +50,14 @@ internal sealed class ThreadGrid
     {
         var sum = new ThreadGrid(new SquareNumbers(Box.Around(parts.Select(p => p.Numbers.Ground))));
         foreach (var part in parts)
-            for (var i = 0; i < part.Numbers.Count; i++)
+            for (var row = 0; row < part.Numbers.Rows; row++)
             {
-                var number = sum.Numbers[part.Numbers[i]];
-                sum.thread[number] += part.thread[i];
-                sum.holes[number] += part.holes[i];
+                var (from, to) = (row * part.Numbers.Columns, sum.Numbers[part.Numbers[row * part.Numbers.Columns]]);
+                for (var i = 0; i < part.Numbers.Columns; i++)
+                {
+                    sum.thread[to + i] += part.thread[from + i];
+                    sum.holes[to + i] += part.holes[from + i];
+                }
             }
         return sum;
     }
@@ -81,6 +87,21 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
+    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, µm².</summary>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    internal long Crowd(Point from, Point to, int breadth, int most)
+    {
+        var (borne, more) = (most * (long)Units.SquareMillimetre, 0L);
+        foreach (var (square, area) in new CoveredSquares(from, to, breadth))
+        {
+            ref var lying = ref thread[Numbers[square]];
+            more -= Math.Max(0, lying - borne);
+            lying += area;
+            more += Math.Max(0, lying - borne);
+        }
+        return more;
+    }
+
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
     internal bool IsOnMore(Point from, Point to, int most)
     {
@@ -96,26 +117,33 @@ internal sealed class ThreadGrid
     /// </summary>
     internal long TooMany(ReadOnlySpan<Point> way, int most)
     {
-        var borne = most * (long)Units.SquareMillimetre;
-        return Covered(way)
-            .Sum(on =>
-                thread[Numbers[on.Key]] is var lying
-                    ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
-                    : 0
-            );
+        var (borne, sum) = (most * (long)Units.SquareMillimetre, 0L);
+        var near = Near(way);
+        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
+        for (var i = 1; i < way.Length; i++)
+            foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
+            {
+                ref var on = ref more[near[square]];
+                var lying = thread[Numbers[square]] + on;
+                sum += Math.Max(0, lying + area - borne) - Math.Max(0, lying - borne);
+                on += area;
+            }
+        return sum;
     }
 
     /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
-    internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => thread[Numbers[on.Key]] + on.Value);
-
-    private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
+    internal long MostBelow(ReadOnlySpan<Point> way)
     {
-        var covered = new Dictionary<Square, long>();
+        var (near, fullest) = (Near(way), 0L);
+        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
-                covered[square] = covered.GetValueOrDefault(square) + area;
-        return covered;
+                fullest = Math.Max(fullest, thread[Numbers[square]] + (more[near[square]] += area));
+        return fullest;
     }
+
+    /// <summary>All squares that thread along a way may cover.</summary>
+    private static SquareNumbers Near(ReadOnlySpan<Point> way) => new(Box.Around(way).Grown(ThreadWidth / 2));
 
     /// <summary>
     /// Squares with more layers or holes than these, those that touch together; in the order of rows.

@@ -66,6 +66,31 @@ public sealed class FullDiskTests : IDisposable
         Assert.StartsWith("splitter: error SPL9024: cannot write the answer: ", ran.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>Nor is one that nobody hears at all, or that has nowhere to go.</summary>
+    [SkippableTheory]
+    [InlineData("--version > /dev/full 2> /dev/full", 2)]
+    [InlineData("plan nowhere.yaml 2> /dev/full", 2)]
+    [InlineData("--version >&-", 2)]
+    public async Task WhereNothingCanBeToldTheCodeTells(string call, int code)
+    {
+        Skip.IfNot(File.Exists("/dev/full"), "there is no device that is always full");
+        var tool = Path.Combine(AppContext.BaseDirectory, "Splitter.Tool.dll");
+        Assert.Equal(code, (await Processes.Run(root, null, "sh", "-c", $"dotnet '{tool}' {call}")).ExitCode);
+    }
+
+    /// <summary>A file of the tool's own that is missing is no answer without room.</summary>
+    [Fact]
+    public async Task ATorsoOfTheToolIsADefect()
+    {
+        foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "S*.*"))
+            if (Path.GetExtension(file) is ".dll" or ".json")
+                File.Copy(file, Path.Combine(root, Path.GetFileName(file)));
+        await File.WriteAllTextAsync(Path.Combine(root, "panel.yaml"), "splitter: 1\n");
+        var ran = await Processes.Run(root, null, "dotnet", "Splitter.Tool.dll", "plan", "panel.yaml");
+        Assert.Equal(70, ran.ExitCode);
+        Assert.Contains("SPL9999", ran.Error, StringComparison.Ordinal);
+    }
+
     private async Task<Ran> Make(string files)
     {
         var recipe = Path.Combine(root, "panel.yaml");

@@ -27,8 +27,9 @@ public sealed class KilledTests : IDisposable
         .. Enumerable.Range(1, 500).Select(i => FormattableString.Invariant($"part-A.photo-{i}.jpg")),
     ];
 
-    private const string Near = "near/piece.yaml";
-    private const string Far = "far/piece.yaml";
+    /// <summary>The recipe as it was, and as it is: that has more files.</summary>
+    private static readonly string Near = Recipe("POLYGON ((10 10, 40 10, 40 30, 10 10))", "[tape, csv]"),
+        Far = Recipe("POLYGON ((90 10, 99 10, 99 30, 90 10))", "[tape, csv, svg, worksheet]");
 
     private readonly string root = Directory.CreateTempSubdirectory("splitter-killed-").FullName;
 
@@ -43,9 +44,6 @@ public sealed class KilledTests : IDisposable
     [Fact]
     public async Task KilledAtAnyMomentThereIsOneWholeSet()
     {
-        // A recipe as it was and as it is, for one folder; the second has more files.
-        Write(Near, Recipe("POLYGON ((10 10, 40 10, 40 30, 10 10))", "[tape, csv]"));
-        Write(Far, Recipe("POLYGON ((90 10, 99 10, 99 30, 90 10))", "[tape, csv, svg, worksheet]"));
         _ = await Made(Far);
         foreach (var name in Notes)
             Write(Path.Combine("parts", "small", name), $"mine: {name}");
@@ -165,7 +163,11 @@ public sealed class KilledTests : IDisposable
         return (Sums(Set), watch.Elapsed, changes);
     }
 
-    private Process Start(string recipe) => Processes.StartTool(root, "make", recipe, "--hoop", "small");
+    private Process Start(string recipe)
+    {
+        Write("piece.yaml", recipe);
+        return Processes.StartTool(root, "make", "piece.yaml", "--hoop", "small");
+    }
 
     private static ImmutableSortedDictionary<string, string> Sums(string folder) =>
         Directory
@@ -188,6 +190,6 @@ public sealed class KilledTests : IDisposable
             splitter: 1
             artwork: { shapes: [{ wkt: "{{shape}}", fill: "#14304f" }] }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { folder: ../parts, files: {{files}} }
+            output: { folder: parts, files: {{files}} }
             """;
 }

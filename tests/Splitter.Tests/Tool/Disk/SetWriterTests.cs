@@ -15,7 +15,7 @@ public sealed class SetWriterTests : IDisposable
     [Fact]
     public void AFirstSetIsWrittenAndNothingElse()
     {
-        var folder = new SetFolder(Path.Combine(root, "parts", "bay"), "small");
+        var folder = new SetFolder(Path.Combine(root, "parts", "bay"), "small", Recipe);
         Assert.Empty(Write(new LocalDisk(), folder, Set("one", "A", "B")));
         Assert.Equal(Set("one", "A", "B"), Read(folder.Path));
         Assert.Equal(["small"], Names(folder.Output));
@@ -48,6 +48,29 @@ public sealed class SetWriterTests : IDisposable
         Assert.Equal(Path.Combine(folder.Path, "part-A.dst"), problem.Place.File);
         Assert.Equal(Empty.Add("part-A.dst", "mine"), Read(folder.Path));
         Assert.Equal(["small"], Names(folder.Output));
+    }
+
+    /// <summary>A mark that is broken, or names a recipe that is no more, keeps nobody from their own set.</summary>
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("\n", true)]
+    [InlineData("../../gone/bay.yaml\n", true)]
+    [InlineData("../../b\0ay.yaml\n", true)]
+    [InlineData("../..\n", true)]
+    [InlineData("../../bay.yaml\n", true)]
+    [InlineData("../../other/bay.yaml\n", false)]
+    public void OnlyAMarkOfARecipeThatIsThereKeepsAnotherAway(string mark, bool isOwn)
+    {
+        Directory.CreateDirectory(Path.Combine(root, "other"));
+        File.WriteAllText(Path.Combine(root, "other", "bay.yaml"), "");
+        var folder = Folder();
+        Assert.Empty(Write(new LocalDisk(), folder, Set("one", "A")));
+        Add(folder, RecipeMark.Name, mark);
+        var problems = Write(new LocalDisk(), folder, Set("two", "A"));
+        Assert.Equal(isOwn ? [] : ["SPL5059"], problems.Select(p => p.Code));
+        Assert.Equal(Set(isOwn ? "two" : "one", "A"), Read(folder.Path));
+        if (isOwn)
+            Assert.Equal("../../bay.yaml\n", File.ReadAllText(Path.Combine(folder.Path, RecipeMark.Name)));
     }
 
     /// <summary>A manifest that something else wrote gives no right to its folder.</summary>
@@ -189,7 +212,11 @@ public sealed class SetWriterTests : IDisposable
     {
         for (var at = 0; ; at++)
         {
-            var folder = new SetFolder(Path.Combine(root, FormattableString.Invariant($"vanishing-{at}")), "small");
+            var folder = new SetFolder(
+                Path.Combine(root, FormattableString.Invariant($"vanishing-{at}")),
+                "small",
+                Recipe
+            );
             Assert.Empty(Write(new LocalDisk(), folder, Set("one", "A", "B")));
             var disk = new FragileDisk(at, Failure.FolderGone, exchanges && OperatingSystem.IsLinux(), folder.Output);
             var problems = Write(disk, folder, Set("two", "A"));
@@ -216,7 +243,7 @@ public sealed class SetWriterTests : IDisposable
         var notes = theirs.ToImmutableSortedDictionary(name => name, name => $"mine: {name}", StringComparer.Ordinal);
         for (var at = 0; ; at++)
         {
-            var folder = new SetFolder(Path.Combine(root, $"{Guid.NewGuid():N}"), "small");
+            var folder = new SetFolder(Path.Combine(root, $"{Guid.NewGuid():N}"), "small", Recipe);
             Assert.Empty(Write(new LocalDisk(), folder, oldSet));
             foreach (var (name, text) in notes)
                 Add(folder, name, text);
@@ -265,7 +292,9 @@ public sealed class SetWriterTests : IDisposable
         string
     >(StringComparer.Ordinal);
 
-    private SetFolder Folder() => new(Path.Combine(root, "parts"), "small");
+    private string Recipe => Path.Combine(root, "bay.yaml");
+
+    private SetFolder Folder() => new(Path.Combine(root, "parts"), "small", Recipe);
 
     /// <summary>A set as the manifest's contract has it: tapes, an overview that only the sums list, both lists.</summary>
     private static ImmutableSortedDictionary<string, string> Set(string content, params string[] letters)
@@ -273,7 +302,7 @@ public sealed class SetWriterTests : IDisposable
         var tapes = letters.Select(letter => $"part-{letter}.dst").ToArray();
         var names = string.Join(", ", tapes.Select(name => $"\"{name}\""));
         var manifest = $$"""
-            { "manifest": 1, "tool": { "name": "splitter" }, "parts": [ { "files": [{{names}}] } ], "made": "{{content}}" }
+            { "manifest": 1, "tool": { "name": "splitter" }, "recipe": { "file": "bay.yaml" }, "parts": [ { "files": [{{names}}] } ], "made": "{{content}}" }
             """;
         var sums = string.Concat(
             tapes.Append("overview.svg").Append("manifest.json").Select(name => $"{new string('0', 64)}  {name}\n")
@@ -297,10 +326,12 @@ public sealed class SetWriterTests : IDisposable
     private static void Add(SetFolder folder, string name, string text) =>
         File.WriteAllText(Path.Combine(folder.Path, name), text);
 
+    /// <summary>All that lies in the folder, but for the mark of the recipe.</summary>
     private static ImmutableSortedDictionary<string, string> Read(string folder) =>
         Directory.Exists(folder)
             ? Directory
                 .EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .Where(path => Path.GetFileName(path) != RecipeMark.Name)
                 .ToImmutableSortedDictionary(
                     path => Path.GetRelativePath(folder, path).Replace('\\', '/'),
                     File.ReadAllText,
