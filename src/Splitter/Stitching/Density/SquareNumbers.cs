@@ -3,10 +3,14 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// Numbers the squares of a stretch of cloth from 0, row by row from the top: for arrays with a place for each.
+/// Numbers the squares of a stretch of cloth from 0, row by row from the top. Rows are whole numbers of
+/// <see cref="Run"/>s long, so that of large cloth with little on it only some runs need a place in memory.
 /// </summary>
 internal sealed class SquareNumbers
 {
+    /// <summary>Squares side by side that are kept together.</summary>
+    internal const int Run = 128;
+
     private readonly Square first;
     private readonly int columns;
 
@@ -14,7 +18,7 @@ internal sealed class SquareNumbers
     {
         Ground = ground.IsEmpty ? new(0, 0, 0, 0) : ground;
         (first, var last) = (Square.At(new(Ground.Left, Ground.Top)), Square.At(new(Ground.Right, Ground.Bottom)));
-        columns = last.Column - first.Column + 1;
+        columns = (last.Column - first.Column + Run) / Run * Run;
         Count = columns * (last.Row - first.Row + 1);
     }
 
