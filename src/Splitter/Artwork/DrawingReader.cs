@@ -48,16 +48,13 @@ internal static class DrawingReader
         sources.FirstOrDefault(s => s.Path == recipe.Artwork.File);
 
     private static Result<Drawing> Finish(Recipe recipe, Sheet sheet, ImmutableArray<Shape> shapes) =>
-        shapes.IsEmpty
-            ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
+        shapes.IsEmpty ? Result.Fail<Drawing>(DrawingProblems.NothingToSew(recipe.PlaceOf("artwork")))
         : shapes.OfType<FillShape>().Sum(Stitches) is > MostStitches and var stitches
-            ? Result.Fail<Drawing>(
-                DrawingProblems.TooManyStitches(recipe.PlaceOf("artwork"), stitches, MostStitches)
-            )
+            ? Result.Fail<Drawing>(DrawingProblems.TooManyStitches(recipe.PlaceOf("artwork"), stitches, MostStitches))
         : Result.From(
-                new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
-                ThreadNames.Mistyped(recipe, sheet).Concat(ThreadNames.Forgotten(recipe, sheet))
-            );
+            new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
+            ThreadNames.Mistyped(recipe, sheet).Concat(ThreadNames.Forgotten(recipe, sheet))
+        );
 
     /// <summary>Those within its rows, without their ends, underlay and ways between them.</summary>
     private static double Stitches(FillShape fill) =>

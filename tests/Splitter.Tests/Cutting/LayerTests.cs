@@ -45,7 +45,7 @@ public sealed class LayerTests
             Encoding.UTF8.GetBytes(
                 $$"""
                 splitter: 1
-                artwork: { file: {{name}}.svg, width: 400 mm }
+                artwork: { file: {{name}}.svg, width: 300 mm }
                 hoops: [{ name: small, field: 130 x 180 mm }]
                 output: { folder: parts }
                 """

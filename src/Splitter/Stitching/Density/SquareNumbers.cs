@@ -3,14 +3,11 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// Numbers the squares of a stretch of cloth from 0, row by row from the top. Rows are whole numbers of
-/// <see cref="Run"/>s long, so that of large cloth with little on it only some runs need a place in memory.
+/// Numbers the squares of a stretch of cloth from 0, row by row from the top. Rows are some squares longer
+/// than the cloth, so that whole runs of a <see cref="SparseArray{T}"/> make up a row.
 /// </summary>
 internal sealed class SquareNumbers
 {
-    /// <summary>Squares side by side that are kept together.</summary>
-    internal const int Run = 128;
-
     private readonly Square first;
     private readonly int columns;
 
@@ -18,7 +15,7 @@ internal sealed class SquareNumbers
     {
         Ground = ground.IsEmpty ? new(0, 0, 0, 0) : ground;
         (first, var last) = (Square.At(new(Ground.Left, Ground.Top)), Square.At(new(Ground.Right, Ground.Bottom)));
-        columns = (last.Column - first.Column + Run) / Run * Run;
+        columns = (last.Column - first.Column + SparseArray<int>.Run) / SparseArray<int>.Run * SparseArray<int>.Run;
         Count = columns * (last.Row - first.Row + 1);
     }
 

@@ -24,66 +24,66 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
-    /// <summary>Square micrometres that thread covers, by run of squares; null where there is none.</summary>
-    private readonly long[]?[] thread;
+    /// <summary>Square micrometres that thread covers.</summary>
+    private readonly SparseArray<long> thread;
 
-    /// <summary>The same of needle holes.</summary>
-    private readonly int[]?[] holes;
+    private readonly SparseArray<int> holes;
 
     /// <param name="ground">Penetrations of what is counted lie in it.</param>
     internal ThreadGrid(Box ground)
         : this(new SquareNumbers(ground.Grown(ThreadWidth))) { }
 
     private ThreadGrid(SquareNumbers numbers) =>
-        (Numbers, thread, holes) = (
-            numbers,
-            new long[numbers.Count / SquareNumbers.Run][],
-            new int[numbers.Count / SquareNumbers.Run][]
-        );
+        (Numbers, thread, holes) = (numbers, new(numbers.Count), new(numbers.Count));
 
     /// <summary>Of its squares.</summary>
     internal SquareNumbers Numbers { get; }
 
-    /// <summary>Squares row by row from the top, all that have something and some that have nothing.</summary>
-    internal IEnumerable<Square> Squares =>
-        from run in Enumerable.Range(0, thread.Length)
-        where run == 0 || thread[run] is not null || holes[run] is not null
-        from i in Enumerable.Range(run * SquareNumbers.Run, SquareNumbers.Run)
-        select Numbers[i];
+    /// <summary>Squares row by row from the top: all that have something, and some that have nothing.</summary>
+    internal IEnumerable<Square> Squares
+    {
+        get
+        {
+            for (var run = 0; run < Numbers.Count; run += SparseArray<int>.Run)
+                if (run == 0 || thread.Keeps(run) || holes.Keeps(run))
+                    for (var i = run; i < run + SparseArray<int>.Run; i++)
+                        yield return Numbers[i];
+        }
+    }
 
-    /// <summary>How many numbers are kept.</summary>
-    internal int Kept => SquareNumbers.Run * (thread.Count(run => run is not null) + holes.Count(run => run is not null));
+    /// <summary>How many numbers are kept in memory.</summary>
+    internal long Kept => thread.Kept + holes.Kept;
 
     /// <summary>What is counted on all of these.</summary>
     internal static ThreadGrid Sum(IReadOnlyCollection<ThreadGrid> parts)
     {
         var sum = new ThreadGrid(new SquareNumbers(Box.Around(parts.Select(p => p.Numbers.Ground))));
         foreach (var part in parts)
-            foreach (var square in part.Squares)
-            {
-                if (part.ThreadOn(square) is not 0 and var area)
-                    At(sum.thread, sum.Numbers[square]) += area;
-                if (part.HolesIn(square) is not 0 and var count)
-                    At(sum.holes, sum.Numbers[square]) += count;
-            }
+        foreach (var square in part.Squares)
+        {
+            if (part.ThreadOn(square) is not 0 and var area)
+                sum.thread.At(sum.Numbers[square]) += area;
+            if (part.HolesIn(square) is not 0 and var count)
+                sum.holes.At(sum.Numbers[square]) += count;
+        }
         return sum;
     }
 
     /// <summary>Layers of thread: a square that is covered once has one.</summary>
     internal double LayersOn(Square square) => ThreadOn(square) / (double)Units.SquareMillimetre;
 
-    internal int HolesIn(Square square) => Of(holes, Numbers[square]);
+    internal int HolesIn(Square square) => holes[Numbers[square]];
 
-    internal void Pierce(Point at) => At(holes, Numbers[Square.At(at)])++;
+    internal void Pierce(Point at) => holes.At(Numbers[Square.At(at)])++;
 
     /// <summary>A hole that was counted is not made after all.</summary>
-    internal void Close(Point at) => At(holes, Numbers[Square.At(at)])--;
+    internal void Close(Point at) => holes.At(Numbers[Square.At(at)])--;
 
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
     internal void Lay(Point from, Point to, int breadth)
     {
         foreach (var (square, area) in new CoveredSquares(from, to, breadth))
-            At(thread, Numbers[square]) += area;
+            thread.At(Numbers[square]) += area;
     }
 
     /// <summary>Thread along a way.</summary>
@@ -112,22 +112,14 @@ internal sealed class ThreadGrid
         var borne = most * (long)Units.SquareMillimetre;
         return Covered(way)
             .Sum(on =>
-                ThreadOn(on.Key) is var lying
-                    ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne)
-                    : 0
+                ThreadOn(on.Key) is var lying ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne) : 0
             );
     }
 
     /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
     internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => ThreadOn(on.Key) + on.Value);
 
-    private long ThreadOn(Square square) => Of(thread, Numbers[square]);
-
-    private static T Of<T>(T[]?[] runs, int number)
-        where T : struct => runs[number / SquareNumbers.Run] is { } run ? run[number % SquareNumbers.Run] : default;
-
-    private static ref T At<T>(T[]?[] runs, int number) =>
-        ref (runs[number / SquareNumbers.Run] ??= new T[SquareNumbers.Run])[number % SquareNumbers.Run];
+    private long ThreadOn(Square square) => thread[Numbers[square]];
 
     private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
     {
