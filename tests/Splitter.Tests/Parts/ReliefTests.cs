@@ -39,9 +39,9 @@ public sealed class ReliefTests
     private static ImmutableArray<Point> Relieved(Block path, bool hidden)
     {
         var cloth = new ThreadGrid(Ground);
-        foreach (var square in cloth.Squares)
+        for (var square = 0; square < cloth.Numbers.Count; square++)
             for (var i = 0; i < Holes; i++)
-                cloth.Pierce(square.Middle);
+                cloth.Pierce(cloth.Numbers[square].Middle);
         Block[] blocks = hidden ? [path, Cover()] : [path];
         Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth);
         return [.. blocks[0].Stitches.Select(s => s.At)];
