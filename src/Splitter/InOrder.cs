@@ -67,35 +67,35 @@ internal static class InOrder
     private static void AtOnce(int jobs, Action work) =>
         Parallel.For(0, jobs, new() { MaxDegreeOfParallelism = jobs }, _ => work());
 
-    /// <summary>Whose turn it is: of those that wait for nobody any more the first.</summary>
+    /// <summary>
+    /// Whose turn it is: of those that wait for nobody any more the one that most wait for, one after the other (Hu 1961,
+    /// from memory), so that not all of them are left at the end.
+    /// </summary>
     private sealed class Turns
     {
         private readonly object gate = new();
-        private readonly PriorityQueue<int, int> open = new();
+        private readonly PriorityQueue<int, (int, int)> open = new();
         private readonly List<int>[] waiting;
 
-        // How many each waits for still, and how many have not had their turn.
+        // How many each waits for still, how long a chain waits for it, and how many have not had their turn.
         private readonly int[] before;
+        private readonly int[] behind;
         private int left;
 
         internal Turns(int count, Func<int, int, bool> waits)
         {
-            (waiting, before, left) = (
-                [.. Enumerable.Range(0, count).Select(_ => new List<int>())],
-                new int[count],
-                count
-            );
+            waiting = [.. Enumerable.Range(0, count).Select(_ => new List<int>())];
+            (before, behind, left) = (new int[count], new int[count], count);
+            for (var earlier = count - 1; earlier >= 0; earlier--)
+            for (var one = earlier + 1; one < count; one++)
+                if (waits(one, earlier))
+                {
+                    waiting[earlier].Add(one);
+                    before[one]++;
+                    behind[earlier] = Math.Max(behind[earlier], behind[one] + 1);
+                }
             for (var one = 0; one < count; one++)
-            {
-                for (var earlier = 0; earlier < one; earlier++)
-                    if (waits(one, earlier))
-                    {
-                        waiting[earlier].Add(one);
-                        before[one]++;
-                    }
-                if (before[one] == 0)
-                    open.Enqueue(one, one);
-            }
+                Open(one);
         }
 
         /// <summary>The place of the next one, as soon as there is one; null when all have had their turn.</summary>
@@ -117,10 +117,18 @@ internal static class InOrder
             lock (gate)
             {
                 foreach (var one in waiting[place])
-                    if (--before[one] == 0)
-                        open.Enqueue(one, one);
+                {
+                    before[one]--;
+                    Open(one);
+                }
                 Monitor.PulseAll(gate);
             }
+        }
+
+        private void Open(int one)
+        {
+            if (before[one] == 0)
+                open.Enqueue(one, (-behind[one], one));
         }
     }
 }

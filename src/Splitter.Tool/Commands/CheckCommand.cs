@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Splitter.Checking;
 using Splitter.Diagnostics;
-using Splitter.Outputs.Pictures;
 using Splitter.Tool.Commands.Comparing;
 using Splitter.Tool.Disk;
 
@@ -88,6 +87,7 @@ internal static class CheckCommand
         [
             .. batch.Diagnostics,
             .. all.SelectMany(made => OldCorrections.Beside(new LocalDisk(), made)),
+            .. all.SelectMany(made => OldHoops.Beside(new LocalDisk(), made)),
         ];
         return Comparison.Answer(found.ToImmutable(), warnings, pictures, stitchesOnly, allLines, isCheck: true);
     }
@@ -96,7 +96,7 @@ internal static class CheckCommand
     {
         var old = SetSide.OnDisk(folder.Hoop, path => Comparison.ReadFile(Path.Combine(folder.Output, path)));
         var recipe = made.Production.Job.Recipe;
-        var now = SetSide.Of(set) with { Cloth = Colour.Of(recipe.Cloth.Color) };
+        var now = SetSide.Of(set);
         var found = Checker.Compare(old, now);
         var hoop = recipe.Hoops.IndexOf(set.Plan.Hoop);
         var place = recipe.PlaceOf(FormattableString.Invariant($"hoops[{hoop}]"));

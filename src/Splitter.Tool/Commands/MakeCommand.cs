@@ -14,7 +14,7 @@ internal static class MakeCommand
         var (options, format, watch) = (new BatchOptions(), SharedOptions.Format(), SharedOptions.Watch());
         var command = new ExampleCommand(
             "make",
-            "Write machine files, the work sheet, pictures and manifest.",
+            "Write machine files and manifest, and what else 'output.files' names: work sheet, pictures, template.",
             "splitter make recipes/lighthouse-bay.yaml",
             "splitter make recipes/lighthouse-bay.yaml --out /tmp/bay",
             "splitter make recipes/*.yaml --format json",
@@ -76,6 +76,7 @@ internal static class MakeCommand
         [
             .. batch.Diagnostics,
             .. all.SelectMany(made => OldCorrections.Beside(disk, made)),
+            .. all.SelectMany(made => OldHoops.Beside(disk, made)),
         ];
         return new(ExitCode.Done, warnings) { Text = SetSummary.Table(summaries), Data = summaries };
     }

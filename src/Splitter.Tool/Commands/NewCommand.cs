@@ -105,7 +105,9 @@ internal static class NewCommand
         }
         return new(ExitCode.Done, diagnostics)
         {
-            Text = $"{file.Replace('\\', '/')} is written; look at it with 'splitter plan'\n",
+            Text =
+                $"{file.Replace('\\', '/')} is written; give its hoops the sewing fields that yours have, then "
+                + "look at it with 'splitter plan'\n",
         };
     }
 

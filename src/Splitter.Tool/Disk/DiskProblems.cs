@@ -71,6 +71,14 @@ internal static class DiskProblems
                 + "it: delete the folder, or measure and 'realign' again"
         );
 
+    internal static Diagnostic OldHoop(string folder, string hoop, string recipe) =>
+        Diagnostic.Warning(
+            5060,
+            Place.Whole(folder),
+            $"holds tapes for hoop '{hoop}', which {recipe} has no more: they are as it was then, and nothing keeps "
+                + "them up to date; delete the folder, unless you are sewing from it"
+        );
+
     internal static Diagnostic OtherRecipe(string folder, string there, string here) =>
         Diagnostic.Error(
             5059,

@@ -28,6 +28,12 @@ internal static class OwnFiles
     internal static string? RecipeIn(ReadOnlyMemory<byte> manifest) =>
         Told(manifest, root => root.GetProperty("recipe").GetProperty("file").GetString());
 
+    /// <summary>The hoop that a set was made for, as its manifest names it; null without one of ours.</summary>
+    internal static string? HoopOf(IDisk disk, string folder) =>
+        Read(disk, folder, Manifest) is { } manifest
+            ? Told(manifest, root => root.GetProperty("hoop").GetProperty("name").GetString())
+            : null;
+
     private static byte[]? Read(IDisk disk, string folder, string name)
     {
         var file = Path.Combine(folder, name);

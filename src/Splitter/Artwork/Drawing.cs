@@ -128,6 +128,13 @@ internal sealed record RunShape : Shape
 /// </summary>
 internal sealed record Column(ImmutableArray<Rung> Rungs)
 {
+    /// <summary>Along the edge that is longer, µm.</summary>
+    internal double Length =>
+        Math.Max(
+            new Polyline([.. Rungs.Select(r => r.Left)]).Length,
+            new Polyline([.. Rungs.Select(r => r.Right)]).Length
+        );
+
     internal Column Moved(Point by) => new([.. Rungs.Select(r => new Rung(r.Left + by, r.Right + by))]);
 
     /// <summary>

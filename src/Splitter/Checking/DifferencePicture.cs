@@ -67,7 +67,7 @@ internal sealed class DifferencePicture
         var (was, isNow) = (SewnStitch.Of(both.Was.Runs), SewnStitch.Of(both.Is.Runs));
         var (gone, added) = (SewnStitch.Without(was, isNow), SewnStitch.Without(isNow, was));
         var drawn = new DifferencePicture(ground, ChangedSpots.Of(gone.Concat(added)));
-        return drawn.Draw(letter, both.Was, both.Is, gone, added, now.Cloth ?? TapePage.Cloth);
+        return drawn.Draw(letter, both.Was, both.Is, gone, added, now.Manifest.Cloth ?? TapePage.Cloth);
     }
 
     private Picture Draw(

@@ -23,8 +23,8 @@ internal static class DifferenceText
     /// <param name="isCheck">A set on disk against what the recipe makes now; else one set against another.</param>
     internal static IEnumerable<string> Of(SetDifferences set, bool isCheck = true)
     {
-        foreach (var file in set.Files)
-            yield return Of(file, isCheck);
+        foreach (var line in FileText.Of(set.Files, isCheck))
+            yield return line;
         foreach (var (_, line) in AtTheMachine(set))
             yield return line;
     }
@@ -49,14 +49,6 @@ internal static class DifferenceText
                     Of(part).Select(line => (line.Shape, $"hoop {set.Hoop}, part {part.Letter}: {line.Text}"))
                 )
             );
-
-    internal static string Of(FileDifference file, bool isCheck) =>
-        file.State switch
-        {
-            FileState.Missing => $"{file.Path} is {(isCheck ? "missing" : "new")}",
-            FileState.Extra => isCheck ? $"{file.Path} is not made any more" : $"{file.Path} is gone",
-            _ => $"{file.Path} differs{(file.IsLabelAlone ? " in its label alone" : "")}",
-        };
 
     private static string Weight(SetDifferences set) =>
         set.Weight switch
@@ -201,7 +193,7 @@ internal static class DifferenceText
         foreach (var thread in part.Threads)
             yield return Invariant($"step {thread.Step} is sewn with {thread.After}, not {thread.Before}");
         foreach (var stop in part.OtherStops)
-            yield return Invariant($"after step {stop.Step}: {Done(stop.After)}; before: {Done(stop.Before)}");
+            yield return Invariant($"after step {stop.Step}{StopText.Of(stop)}");
     }
 
     /// <summary>
@@ -224,8 +216,6 @@ internal static class DifferenceText
 
     private static string Turned(int degrees) =>
         degrees == 0 ? "not turned" : Invariant($"turned by {degrees} degrees");
-
-    private static string Done(string? stop) => stop is null ? "no stop" : $"'{stop.TrimEnd('.')}'";
 
     private static string More(ShapeDifference shape)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Splitter.Geometry;
+using Splitter.Outputs.Pictures;
 
 namespace Splitter.Checking;
 
@@ -9,6 +10,9 @@ internal sealed record KnownManifest(string? Version, ImmutableDictionary<string
 {
     /// <summary>Null where it does not say what it was made of.</summary>
     internal KnownOrigin? Origin { get; private init; }
+
+    /// <summary>The cloth's colour; null where it does not say: sets of earlier versions do not.</summary>
+    internal Colour? Cloth { get; private init; }
 
     internal static readonly KnownManifest Nothing = new(null, ImmutableDictionary<string, KnownPart>.Empty, null);
 
@@ -33,6 +37,7 @@ internal sealed record KnownManifest(string? Version, ImmutableDictionary<string
             )
             {
                 Origin = Try(() => KnownOrigin.Of(json.RootElement)),
+                Cloth = ColourOf(Try(() => json.RootElement.GetProperty("cloth").GetProperty("color").GetString())),
             };
         }
         catch (JsonException)
@@ -41,6 +46,9 @@ internal sealed record KnownManifest(string? Version, ImmutableDictionary<string
             return Nothing;
         }
     }
+
+    private static Colour? ColourOf(string? text) =>
+        text is ['#', .. { Length: 6 } digits] && digits.All(char.IsAsciiHexDigit) ? Colour.Of(text) : null;
 
     /// <summary>Null where it is not as a manifest has it.</summary>
     private static T? Try<T>(Func<T> read)

@@ -24,6 +24,12 @@ internal sealed record KnownOrigin(
         facts["the hoop's field"] = Size(manifest.GetProperty("hoop"));
         if (Overlap([.. manifest.GetProperty("joins").EnumerateArray()]) is { } overlap)
             facts["the overlap of parts"] = overlap;
+        // Sets of earlier versions do not tell of it.
+        if (manifest.TryGetProperty("cloth", out var cloth))
+        {
+            facts["the cloth's colour"] = cloth.GetProperty("color").GetString()!;
+            facts["the cloth's thickness"] = Invariant($"{cloth.GetProperty("thickness_mm").GetDecimal()} mm");
+        }
         foreach (var thread in manifest.GetProperty("threads").EnumerateArray())
             facts[$"thread {thread.GetProperty("name").GetString()}"] = thread.GetProperty("color").GetString()!;
         return new(
@@ -48,7 +54,7 @@ internal sealed record KnownOrigin(
     {
         var changes = new List<string>();
         if (File != now.File)
-            changes.Add($"another recipe made it, {File}");
+            changes.Add($"the recipe is {now.File}, not {File}");
         else if (Recipe != now.Recipe)
             changes.Add($"the recipe {now.File} changed");
         changes.AddRange(now.Inputs.Where(i => Inputs.ContainsKey(i.Key) && Inputs[i.Key] != i.Value).Select(Changed));

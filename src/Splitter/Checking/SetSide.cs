@@ -3,7 +3,6 @@ using Splitter.Checking.Inspecting;
 using Splitter.Diagnostics;
 using Splitter.Geometry;
 using Splitter.Outputs;
-using Splitter.Outputs.Pictures;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Tapes;
@@ -22,9 +21,6 @@ internal sealed record SetSide(string Hoop, ImmutableArray<string> Paths, ReadOu
     /// The parts as they are known to whoever made them, with the names of shapes; none for a set on disk.
     /// </summary>
     internal ImmutableArray<Parts.Part> Made { get; init; } = [];
-
-    /// <summary>Null where nobody says what colour the cloth has: a manifest does not.</summary>
-    internal Colour? Cloth { get; init; }
 
     internal KnownManifest Manifest { get; } = KnownManifest.Read(Read($"{Hoop}/{ManifestWriter.FileName}"));
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Splitter.Artwork;
 using Splitter.Artwork.Columns;
@@ -39,7 +40,7 @@ internal sealed class LooseStrips
     private readonly ImmutableArray<(int Part, int Shape, Box Bounds)> laid;
 
     /// <summary>The ground of pieces that was asked for.</summary>
-    private readonly Dictionary<(int Part, int Shape), Region> grounds = [];
+    private readonly ConcurrentDictionary<(int Part, int Shape), Region> grounds = [];
 
     private LooseStrips(Piece?[][] pieces)
     {
@@ -70,10 +71,22 @@ internal sealed class LooseStrips
             jobs,
             f => Loose((FillPiece)pieces[f.Part][f.Shape]!, f.Shape, drawing, band)
         );
-        // One after the other: what is left out is no layer for the next.
         var all = new LooseStrips(pieces);
-        foreach (var ((part, shape), strips) in fills.Zip(loose).Where(s => !s.Second.IsEmpty))
-            all.LeaveOut(part, shape, strips);
+        ImmutableArray<((int Part, int Shape) Fill, Region Strips)> found =
+        [
+            .. fills.Zip(loose).Where(s => !s.Second.IsEmpty),
+        ];
+        var (fill, strip) = (
+            found.Select(f => pieces[f.Fill.Part][f.Fill.Shape]!.Bounds).ToArray(),
+            found.Select(f => f.Strips.Bounds).ToArray()
+        );
+        // One after the other where they lie over each other: what is left out is no layer for the next.
+        InOrder.Select(
+            [.. Enumerable.Range(0, found.Length)],
+            jobs,
+            (one, earlier) => fill[one].Meets(strip[earlier]) || fill[earlier].Meets(strip[one]),
+            i => all.LeaveOut(found[i].Fill.Part, found[i].Fill.Shape, found[i].Strips)
+        );
     }
 
     /// <summary>
@@ -103,7 +116,7 @@ internal sealed class LooseStrips
             Polygons.Offset(Polygons.Offset(ground, -width / 2.0), (width / 2.0) + Straying, Join.Mitre)
         );
 
-    private void LeaveOut(int part, int shape, Region loose)
+    private FillPiece LeaveOut(int part, int shape, Region loose)
     {
         var fill = (FillPiece)pieces[part][shape]!;
         ImmutableArray<Region> others =
@@ -115,18 +128,16 @@ internal sealed class LooseStrips
             select common,
         ];
         var strips = Polygons.Union(Strip.Common(others), Polygons.Intersect(loose, Narrow(Ground(part, shape), Rest)));
-        pieces[part][shape] = strips
+        var rest = strips
             .Polygons.Where(p => p.Area > Bulk.Crumb)
             .Aggregate(fill, (left, strip) => Without(left, new([strip])));
-        grounds.Remove((part, shape));
+        pieces[part][shape] = rest;
+        grounds.TryRemove((part, shape), out _);
+        return rest;
     }
 
-    private Region Ground(int part, int shape)
-    {
-        if (!grounds.TryGetValue((part, shape), out var ground))
-            grounds[(part, shape)] = ground = Ground(pieces[part][shape]!);
-        return ground;
-    }
+    private Region Ground(int part, int shape) =>
+        grounds.GetOrAdd((part, shape), of => Ground(pieces[of.Part][of.Shape]!));
 
     /// <summary>The piece without a strip, and as it was where a scrap would be left.</summary>
     private static FillPiece Without(FillPiece fill, Region strip)

@@ -103,7 +103,12 @@ internal static class RecipeFileProblems
         );
 
     internal static Diagnostic NotARecipe(Place place) =>
-        Error(1016, place, "a recipe is keys with values; begin with 'splitter: 1', 'artwork' and 'hoops'");
+        Error(
+            1016,
+            place,
+            "a recipe is keys with values; begin with 'splitter: 1', 'artwork' and 'hoops', or let 'splitter new' "
+                + "write one for a drawing"
+        );
 
     private static Diagnostic Error(int code, Place place, string message) => Diagnostic.Error(code, place, message);
 }

@@ -23,6 +23,10 @@ internal sealed record Polyline(ImmutableArray<Point> Points)
         }
     }
 
+    /// <summary>Distance in micrometres from a point to the nearest place of it.</summary>
+    internal double DistanceTo(Point at) =>
+        Enumerable.Range(1, Points.Length - 1).Min(i => Polygons.Distance(at, at, Points[i - 1], Points[i]));
+
     /// <summary>Equal when the points are.</summary>
     public bool Equals(Polyline? other) => other is not null && Points.AsSpan().SequenceEqual(other.Points.AsSpan());
 

@@ -5,6 +5,7 @@ using Splitter.Outputs.Tapes;
 using Splitter.Parts;
 using Splitter.Recipes;
 using Splitter.Tapes;
+using Splitter.Texts;
 
 namespace Splitter.Outputs;
 
@@ -21,7 +22,7 @@ internal static class CorrectionRenderer
         var (plan, part) = (correction.Plan, correction.Part);
         var made = new PartOutputs(job, plan, part, $"{PartFiles.Stem(part.Letter)}-corrected", new(), moved: true);
         var listed = made.Listed;
-        var files = made.Render().ToList();
+        var files = made.Render(Numbers.Time(listed.Figures.Minutes)).ToList();
         var work = WorkFigures.Of(job.Recipe, job.Drawing, [listed]);
         if (job.Recipe.Output.Files.Contains(OutputKind.WorkSheet))
             files.Add(

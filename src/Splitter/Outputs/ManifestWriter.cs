@@ -111,6 +111,11 @@ internal static class ManifestWriter
         if (job.Drawing.IsStitched)
             json.WriteNumber("stitches", job.Drawing.Shapes.SelectMany(s => s.Original).Sum(t => t.OwnStitches));
         json.WriteEndObject();
+        var cloth = job.Recipe.Cloth;
+        json.WriteStartObject("cloth");
+        json.WriteString("color", cloth.Color);
+        json.WriteNumber("thickness_mm", Millimetres(cloth.Thickness));
+        json.WriteEndObject();
         json.WriteStartObject("fields");
         json.WriteNumber("count", plan.Hoopings.Length);
         json.WriteNumber("lower_bound", plan.LowerBound);

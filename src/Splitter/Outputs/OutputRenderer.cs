@@ -5,6 +5,7 @@ using Splitter.Parts;
 using Splitter.Planning;
 using Splitter.Recipes;
 using Splitter.Stitching.Density;
+using Splitter.Texts;
 
 namespace Splitter.Outputs;
 
@@ -37,8 +38,9 @@ internal static class OutputRenderer
             whole.Paper,
             whole.Sheet,
         ];
+        var times = Numbers.Times(listed.Select(p => p.Figures.Minutes)).Rows;
         var rendered = InOrder.Select(
-            [.. ofWhole, .. made.Select(m => (Func<ImmutableArray<OutputFile>>)m.Render)],
+            [.. ofWhole, .. made.Select((m, i) => (Func<ImmutableArray<OutputFile>>)(() => m.Render(times[i])))],
             request.Jobs,
             render => render()
         );

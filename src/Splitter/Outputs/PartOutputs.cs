@@ -35,10 +35,11 @@ internal sealed class PartOutputs
 
     internal ListedPart Listed { get; }
 
-    internal ImmutableArray<OutputFile> Render()
+    /// <param name="time">At the machine, as every table tells it.</param>
+    internal ImmutableArray<OutputFile> Render(string time)
     {
         // Drawn once for two uses, or not at all.
-        var picture = new Lazy<Picture>(() => PartPicture.Of(job.Recipe, plan, part, figures, moved));
+        var picture = new Lazy<Picture>(() => PartPicture.Of(job.Recipe, plan, part, figures, time, moved));
         return [.. Kinds.Select(kind => new OutputFile(PathOf(kind), Write(kind, picture)))];
     }
 

@@ -38,27 +38,41 @@ internal static class BodySteps
         int jobs = 1
     )
     {
+        if (sewn.All(s => s.Blocks.IsEmpty))
+            return [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)];
+        var layers = ClothLayers.ThreadOf(sewn, jobs);
+        // What came as stitches stays as it is, and only what we tie is joined.
+        var isKept = sewn[0].Piece is KeptPiece;
+        if (!isKept)
+            sewn = new RoomyRings(layers, mostLayers).Begun(sewn);
         var (byHooping, overlaps) = (sewn.ToLookup(s => s.Piece.Hooping), new ShapeOverlaps());
         var ordered = InOrder.Select(
             [.. plan.Hoopings.Select((_, i) => byHooping[i])],
             jobs,
             pieces => Ordered(pieces, overlaps)
         );
-        if (sewn.All(s => s.Blocks.IsEmpty))
-            return ordered;
-        // What came as stitches stays as it is, and only what we tie is joined.
-        var isKept = sewn[0].Piece is KeptPiece;
-        var layers = ClothLayers.ThreadOf(sewn, jobs);
         Box[] boxes = [.. ordered.Select(Around)];
         var parts = InTurn(part => Joined(ordered[part], layers, mostLayers, isSpread: !isKept));
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         // Once more, now that all others' thread lies where it will.
-        parts = InTurn(part => Spread(parts[part].Blocks, parts[part].Ground, layers, mostLayers));
+        parts = InTurn(part =>
+            Spread(
+                parts[part].Blocks,
+                parts[part].Ground,
+                new(new(parts[part].Ground, layers, mostLayers), layers, mostLayers)
+            )
+        );
         ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
-        Relief.Relieve(parts, HolesNow());
+        var pierced = HolesNow();
+        Relief.Relieve(parts, pierced);
+        InTurn(part =>
+        {
+            new ShortTies(layers, pierced, mostLayers).Shorten(parts[part].Blocks);
+            return parts[part];
+        });
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
         void MakeRoom()
@@ -94,7 +108,7 @@ internal static class BodySteps
 
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
     private static Box Around(ImmutableArray<BodyStep> steps) =>
-        Box.Around(steps.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches).Select(s => s.At)).Grown(Beside);
+        Box.Around(steps.SelectMany(s => s.Blocks).Select(b => b.Bounds)).Grown(Beside);
 
     /// <summary>All blocks again by the pieces that they are of.</summary>
     internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>
@@ -143,9 +157,9 @@ internal static class BodySteps
     {
         Block[] blocks = [.. steps.SelectMany(s => s.Blocks)];
         var ground = new HiddenGround(blocks);
-        if (isSpread)
-            Spread(blocks, ground, layers, mostLayers);
         var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
+        if (isSpread)
+            Spread(blocks, ground, travel);
         var first = 0;
         foreach (var step in steps)
         {
@@ -161,11 +175,9 @@ internal static class BodySteps
     private static (Block[] Blocks, HiddenGround Ground) Spread(
         Block[] blocks,
         HiddenGround ground,
-        ThreadGrid layers,
-        int mostLayers
+        HiddenTravel travel
     )
     {
-        var travel = new HiddenTravel(new(ground, layers, mostLayers), layers, mostLayers);
         for (var i = 0; i < blocks.Length; i++)
             blocks[i] = travel.Spread(blocks[i], ground.FirstOf(i));
         return (blocks, ground);

@@ -104,16 +104,27 @@ internal sealed class CoveredCells
             y = from.Y - (square.Row * Square.Side) - (Cell / 2);
         var way = Vector.Between(from, to);
         var length = Math.Max(1, way.Length);
-        for (var i = 0; i < cells.Length; i++)
+        var (top, bottom) = Near(y, way.Y);
+        var (left, right) = Near(x, way.X);
+        for (var row = top; row <= bottom; row++)
+        for (var column = left; column <= right; column++)
         {
-            double dx = (i % Side * Cell) - x,
-                dy = (i / Side * Cell) - y;
+            double dx = (column * Cell) - x,
+                dy = (row * Cell) - y;
             var along = Math.Clamp(((dx * way.X) + (dy * way.Y)) / length, 0, length);
             (dx, dy) = (dx - (along * way.X / length), dy - (along * way.Y / length));
             if ((dx * dx) + (dy * dy) <= Breadth * Breadth)
-                cells[i] = number;
+                cells[(row * Side) + column] = number;
         }
     }
+
+    /// <summary>The first and the last column, or row, that may lie on the breadth of a stitch.</summary>
+    /// <param name="from">Where it begins, from the middle of the first one.</param>
+    private static (int First, int Last) Near(double from, double way) =>
+        (
+            Math.Max(0, (int)((from + Math.Min(0, way) - Breadth) / Cell)),
+            Math.Min(Side - 1, (int)((from + Math.Max(0, way) + Breadth) / Cell) + 1)
+        );
 
     /// <summary>First along, then across.</summary>
     private int[] LeastAround(Square square)

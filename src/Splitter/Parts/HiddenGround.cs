@@ -36,7 +36,7 @@ internal sealed class HiddenGround
     /// <param name="blocks">All of a part, in sewing order.</param>
     internal HiddenGround(IReadOnlyCollection<Block> blocks)
     {
-        var box = Box.Around(blocks.SelectMany(b => b.Stitches).Select(s => s.At));
+        var box = Box.Around(blocks.Select(b => b.Bounds));
         if (box.IsEmpty)
             box = new(0, 0, 0, 0);
         // One cell of margin all round, so that every cell that is asked for has neighbours.

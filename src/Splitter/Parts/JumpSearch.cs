@@ -131,6 +131,14 @@ internal sealed class JumpSearch
                 // Between what is at - 1 and at now.
                 var (before, after) = (order.Before(at), order.Entry(at));
                 var parted = freed + order.Jump(at);
+                if (
+                    JumpEnd.AreDear(before, entry, exit, after, parted)
+                    && (
+                        !turns
+                        || JumpEnd.AreDear(before, entryTurned, exitTurned, after, parted + within - withinTurned)
+                    )
+                )
+                    continue;
                 var kept = JumpEnd.Cost(before, entry) + JumpEnd.Cost(exit, after);
                 var turned = turns
                     ? JumpEnd.Cost(before, entryTurned) + JumpEnd.Cost(exitTurned, after) + withinTurned - within

@@ -29,10 +29,7 @@ internal static class SewnOver
             .. plan.Hoopings.Select(
                 (_, i) =>
                 {
-                    var blocks = bodies[i]
-                        .SelectMany(s => s.Blocks)
-                        .Select(b => (Block: b, Ground: Box.Around(b.Stitches.Select(s => s.At))))
-                        .ToList();
+                    var blocks = bodies[i].SelectMany(s => s.Blocks).Select(b => (Block: b, Ground: b.Bounds)).ToList();
                     return plan
                         .Corners.Where(c => c.Donor < i && c.Receivers.All(r => r <= i) && !gone.Contains(c.Id))
                         .Where(c => blocks.Exists(b => Covers(b.Block, b.Ground, c)))

@@ -197,7 +197,7 @@ internal static class StarterRecipe
           # Write its size, such as 400 x 500 mm.
           size: auto
           artwork-at: centre # or where the drawing's top left corner lies, from the cloth's: [60 mm, 80 mm]
-          # Fold the cloth in half both ways and press it: the first hooping sews lines to lay these folds on.
+          # Fold the cloth in half both ways, with your fingers, no iron: the first hooping sews lines for these folds.
           folds: { upright: centre, level: centre }
           color: "#f4efe4" # in pictures
           # How much it gives in the hoop: firm woven cloth with a fusible backing (common practice, no source). The

@@ -67,4 +67,16 @@ internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
 
     /// <summary>Where it ends.</summary>
     public Point End => Stitches[^1].At;
+
+    /// <summary>The box around its stitches.</summary>
+    internal Box Bounds
+    {
+        get
+        {
+            var box = Box.Empty;
+            foreach (var stitch in Stitches)
+                box = box.Including(stitch.At);
+            return box;
+        }
+    }
 }

@@ -35,6 +35,10 @@ internal static class SatinStitcher
         return blocks.ToImmutable();
     }
 
+    /// <summary>The column of a piece that is a ring alone.</summary>
+    internal static ColumnLine? Ring(SatinPiece piece) =>
+        piece.Columns is [var column] && new ColumnLine(column) is { IsClosed: true, Length: > 0 } ring ? ring : null;
+
     /// <summary>
     /// Both ends of a column; first one on bare cloth, so that it is not tied where columns meet, if there is a choice.
     /// </summary>

@@ -89,6 +89,12 @@ internal static class Ties
     /// <summary>The tie at the end of a block's path, from its last hole.</summary>
     internal static ImmutableArray<Point> AtEndOf(Block block) => [.. block.Stitches[^(AtEnd + 1)..].Select(s => s.At)];
 
+    /// <summary>The path from its first hole, without the tie there.</summary>
+    internal static ImmutableArray<Stitch> FromStart(Block block) => block.Stitches[AtStart..];
+
+    /// <summary>The path up to its last hole, without the tie there.</summary>
+    internal static ImmutableArray<Stitch> UpToEnd(Block block) => block.Stitches[..^AtEnd];
+
     /// <summary>Whether the path is fastened where it begins, by a tie of ours.</summary>
     internal static bool IsTiedAtStart(Block block) =>
         block.IsTied.Start && block.Stitches.Length > AtStart && block.Stitches[..AtStart].All(IsTie);
@@ -198,7 +204,8 @@ internal static class Ties
         return (one, two);
     }
 
-    private static Point Beside(Point from, Point hole, int away)
+    /// <summary>So far from one hole towards the next one, or in that one rather than right before it.</summary>
+    internal static Point Beside(Point from, Point hole, int away)
     {
         var length = from.DistanceTo(hole);
         return length < away + StitchRules.Shortest ? hole : from.Towards(hole, away / length).OnTape();

@@ -338,6 +338,36 @@ public sealed class CheckerTests
     }
 
     [Fact]
+    public void OfTwoStopsOnlySentencesThatDifferAreTold()
+    {
+        const string Look = "Look at each cross.";
+        Assert.Equal(
+            [": 'Take out A3'; before: 'Take out A2'", ": 'Take out A3' as well", ": no more 'Take out A2'"],
+            [
+                Told([Look, "Take out A2."], [Look, "Take out A3."]),
+                Told([Look], [Look, "Take out A3."]),
+                Told([Look, "Take out A2."], [Look]),
+            ]
+        );
+
+        static string Told(ImmutableArray<string> was, ImmutableArray<string> now) =>
+            Assert
+                .Single(
+                    DifferenceText.AtTheMachine(Check(With(now), Disk(With(was)))),
+                    line => line.Text.Contains("after step", StringComparison.Ordinal)
+                )
+                .Text["hoop small, part A: after step 2".Length..];
+
+        static PartSet With(ImmutableArray<string> actions)
+        {
+            var (part, steps) = (Set.Parts[0], Set.Parts[0].Steps);
+            return Made(
+                Set.Parts.SetItem(0, part with { Steps = steps.SetItem(1, steps[1] with { Actions = actions }) })
+            );
+        }
+    }
+
+    [Fact]
     public void TheNearestOfManyPointsIsTheNearest()
     {
         var point = from x in Gen.Int[-100, 100] from y in Gen.Int[-100, 100] select new Point(x, y);

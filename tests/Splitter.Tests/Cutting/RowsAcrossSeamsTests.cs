@@ -128,6 +128,25 @@ public sealed class RowsAcrossSeamsTests
         Assert.All(pieces, p => Assert.InRange(Ends(p, c, inside).Values.Max(), furthest - End, furthest + OnTape));
     }
 
+    /// <summary>
+    /// Nor where it runs along them: a row of its own would lie further out, wherever the lattice lies, where it need not.
+    /// </summary>
+    [Fact]
+    public void AlongTheSeamNoRowLiesFurtherThanAllReach()
+    {
+        List<double> furthest = [];
+        for (var aside = 0; aside < 2 * Spacing; aside += 100)
+        {
+            var c = new Case([12, 12, 12, 12, 12, 12], 90, aside, 0, EdgeRule.Interleaved);
+            foreach (var piece in Cut(c).Pieces)
+                furthest.Add(
+                    Rows(piece).Max(row => Math.Min(c.Past(row.A, piece.Hooping), c.Past(row.B, piece.Hooping)))
+                );
+        }
+        const double All = Overlap * Overlaps.ShortShare;
+        Assert.InRange(furthest.Max(), All - OnTape, All + OnTape);
+    }
+
     /// <summary>For each row how far it is sewn past the seam, µm, where that is well inside the shape.</summary>
     private static Dictionary<int, double> Ends(FillPiece piece, Case c, Func<double, double, bool> inside)
     {

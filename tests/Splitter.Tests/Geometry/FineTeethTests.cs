@@ -42,6 +42,24 @@ public sealed class FineTeethTests
         Assert.Same(few, FineTeeth.Closed(few, 800, Tolerance));
     }
 
+    /// <summary>
+    /// Behind a mouth that a straight side may bridge, 0.2 mm wide, lies a chamber of 4 x 4 mm: its middle is out of the offset's
+    /// reach, and stays bare.
+    /// </summary>
+    [Fact]
+    public void WhatIsWideBehindANarrowMouthStays()
+    {
+        var teeth = Teeth(2500, 40, 60);
+        var chamber = Samples.Ground(48, 4, 52, 4, 52, 8, 48, 8);
+        var keyhole = Polygons.Union(chamber, Samples.Ground(49.9, 8, 50.1, 8, 50.1, 10, 49.9, 10));
+        var ground = Polygons.Subtract(teeth, keyhole);
+        Assert.Single(ground.Rings);
+        var closed = FineTeeth.Closed(ground, 800, Tolerance);
+        Assert.InRange(Points(closed), 2500 / 6, 2500 / 6 + 20);
+        Assert.False(Polygons.Containment(closed)(50_000, 6_000));
+        Assert.False(Polygons.Containment(Polygons.Offset(ground, 800))(50_000, 6_000));
+    }
+
     /// <summary>A hole with teeth all round keeps its ground but for them, whichever way it is offset.</summary>
     [Theory]
     [InlineData(500)]

@@ -38,6 +38,11 @@ public sealed class PolygonsTests
         Assert.Equal(Polygons.Union(copies[0], other).Rings, Polygons.Union([.. copies, other, .. copies]).Rings);
     }
 
+    /// <summary>Two halves of a square have the same box, and as many corners.</summary>
+    [Fact]
+    public void OtherGroundInTheSameBoxIsNoCopy() =>
+        AssertArea(100, Polygons.Union(Samples.Ground(0, 0, 10, 0, 10, 10), Samples.Ground(0, 0, 10, 10, 0, 10)), 0);
+
     /// <summary>Closed form of the intersection of a square and itself turned about its centre: 2 s² / (1 + sin + cos).</summary>
     [Theory]
     [InlineData(30, 8452.994616, 11547.005384, 1547.005384)]

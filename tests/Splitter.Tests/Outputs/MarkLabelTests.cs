@@ -47,7 +47,7 @@ public sealed class MarkLabelTests
         var (job, set) = Made(name);
         foreach (var part in set.Parts)
         {
-            var picture = PartPicture.Of(job.Recipe, set.Plan, part, FiguresOf(job, part));
+            var picture = PartPicture.Of(job.Recipe, set.Plan, part, FiguresOf(job, part), "1 min");
             Check($"{name}, part {part.Letter}", [.. picture.Items], part, [], set.Plan);
         }
     }

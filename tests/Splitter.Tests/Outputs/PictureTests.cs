@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
@@ -44,6 +45,17 @@ public sealed class PictureTests
         var row = Enumerable.Range(0, drawn.Width).Where(x => drawn.GetPixel(x, 201).Alpha > 127).ToList();
         // The outline's pen is as wide outside the bar as inside: 0.15 mm in all.
         Assert.InRange(row.Where(x => x < 1210).Max() - row.Min() + 1, 1000, 1002);
+    }
+
+    /// <summary>The room of a picture is lent to one other only, however often it is given back.</summary>
+    [Fact]
+    public void RoomIsGivenBackOnce()
+    {
+        const int Size = 1 << 20;
+        var raster = new Raster(10, 10, 1000, ArrayPool<byte>.Shared.Rent(Size));
+        raster.Dispose();
+        raster.Dispose();
+        Assert.NotSame(ArrayPool<byte>.Shared.Rent(Size), ArrayPool<byte>.Shared.Rent(Size));
     }
 
     /// <summary>A thread's name may be cut short, but not what the rings mean.</summary>

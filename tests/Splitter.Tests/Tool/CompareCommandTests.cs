@@ -133,6 +133,48 @@ public sealed class CompareCommandTests : IDisposable
         );
     }
 
+    [Fact]
+    public async Task AnotherClothIsTold()
+    {
+        var recipe = await Make("old", CommandTests.Recipe, "--hoop", "large");
+        await File.AppendAllTextAsync(recipe, "\ncloth: { color: \"#1d2b45\", thickness: 0.9 mm }\n");
+        await ToolRun.Run("make", recipe, "--hoop", "large", "--out", At("new"));
+        var ran = await ToolRun.Run("compare", At("old"), At("new"));
+        Assert.Contains(
+            "why: the recipe sails.yaml changed; the cloth's colour is #1d2b45, not #f4efe4; the cloth's thickness is 0.9 mm, "
+                + "not 0.5 mm",
+            ran.Output,
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>Tapes of the hoop that was struck still lie there, and nobody makes them again.</summary>
+    [Fact]
+    public async Task TheSetOfAHoopThatWasStruckIsWarnedOf()
+    {
+        var recipe = await Make("all", CommandTests.Recipe);
+        string[] check = ["check", recipe, "--out", At("all"), "--hoop", "large"];
+        Assert.Equal("", (await ToolRun.Run(check)).Error);
+        var small = CommandTests
+            .Recipe.Split('\n')
+            .Single(line => line.Contains("name: small", StringComparison.Ordinal));
+        await File.WriteAllTextAsync(recipe, CommandTests.Recipe.Replace(small, "", StringComparison.Ordinal));
+        foreach (var ran in (Ran[])[await ToolRun.Run(["make", .. check[1..]]), await ToolRun.Run(check)])
+        {
+            Assert.Equal(0, ran.ExitCode);
+            Assert.StartsWith(
+                $"{At("all")}/small: warning SPL5060: holds tapes for hoop 'small', which sails.yaml has no more",
+                ran.Error,
+                StringComparison.Ordinal
+            );
+        }
+        // Another recipe's set is none of its business.
+        var other = At("other.yaml");
+        File.Move(recipe, other);
+        Directory.Delete(At("all", "large"), recursive: true);
+        Assert.Equal("", (await ToolRun.Run("make", other, "--out", At("all"), "--hoop", "large")).Error);
+    }
+
     /// <summary>A title is the tapes' label: nothing is to be sewn again for it.</summary>
     [Fact]
     public async Task AnotherTitleIsNoOtherStitch()
@@ -156,10 +198,10 @@ public sealed class CompareCommandTests : IDisposable
         await Make("new", CommandTests.Recipe);
         var more = await ToolRun.Run("compare", At("old"), At("new"));
         Assert.Equal(1, more.ExitCode);
-        Assert.Contains("small/part-A.dst is new", more.Output, StringComparison.Ordinal);
+        Assert.Contains("small/part-A.dst and .csv are new", more.Output, StringComparison.Ordinal);
         Assert.Contains("parts: new A B", more.Output, StringComparison.Ordinal);
         var fewer = await ToolRun.Run("compare", At("new"), At("old"));
-        Assert.Contains("small/part-A.dst is gone", fewer.Output, StringComparison.Ordinal);
+        Assert.Contains("small/part-A.csv and .dst are gone", fewer.Output, StringComparison.Ordinal);
     }
 
     [Fact]

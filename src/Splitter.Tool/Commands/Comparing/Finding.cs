@@ -39,7 +39,7 @@ internal sealed record Finding(FindingRule Rule, bool IsNote, string Message, Pl
                 FileState.Extra => FindingRule.Extra,
                 _ => file.IsSewnOtherwise ? FindingRule.Tape : FindingRule.Paper,
             };
-            yield return new(rule, !file.IsSewnOtherwise, DifferenceText.Of(file, isCheck), place, null);
+            yield return new(rule, !file.IsSewnOtherwise, FileText.Of(file, isCheck), place, null);
         }
         foreach (var (shape, text) in DifferenceText.AtTheMachine(set))
             yield return new(

@@ -32,6 +32,7 @@ internal static class HoopComparison
         Row("stops", hoop => Invariant($"{hoop.Totals.Stops}"));
         Row("stitches, about", hoop => Rough.Stitches(hoop.Totals.EstimatedStitches));
         Row("time, about", hoop => Rough.Time(hoop.Totals.EstimatedMinutes));
+        Row("with hooping", hoop => Rough.Time(hoop.Totals.EstimatedMinutes + hoop.Totals.HoopingMinutes));
         return table.ToString();
 
         void Row(string fact, Func<HoopPlan, string> of) => table.Add([fact, .. hoops.Select(of)]);

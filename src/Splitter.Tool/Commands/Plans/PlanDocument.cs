@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Splitter.Geometry;
+using Splitter.Outputs;
 using Splitter.Planning;
 using Splitter.Planning.Seams;
 using Splitter.Recipes;
@@ -95,7 +96,8 @@ internal sealed record HoopTotals(
     int JoinsNotCovered,
     int Stops,
     int EstimatedStitches,
-    double EstimatedMinutes
+    double EstimatedMinutes,
+    double HoopingMinutes
 )
 {
     internal static HoopTotals Of(Recipe recipe, Plan plan, PlannedPart[] parts, PlannedJoin[] joins)
@@ -115,7 +117,8 @@ internal sealed record HoopTotals(
             joins.Count(join => !join.Covered),
             parts.Sum(part => part.Stops),
             parts.Sum(part => part.EstimatedStitches),
-            Math.Round(parts.Sum(part => part.EstimatedMinutes), 1)
+            Math.Round(parts.Sum(part => part.EstimatedMinutes), 1),
+            Math.Round(Rates.HoopingMinutes(recipe.Machine, parts.Length), 1)
         );
     }
 }

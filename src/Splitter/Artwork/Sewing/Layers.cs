@@ -127,7 +127,13 @@ internal sealed class Layers
                 return fill with { Footprint = ground.Sewn, Rims = ground.Rims, Deep = ground.Deep };
             case SatinShape satin:
                 var outside = Outside();
-                ImmutableArray<Column> columns = [.. satin.Columns.SelectMany(c => ColumnClipping.Visible(c, outside))];
+                ImmutableArray<Column> columns =
+                [
+                    .. from whole in satin.Columns
+                    from column in ColumnClipping.Visible(whole, outside)
+                    where ReferenceEquals(column, whole) || column.Length >= SewnGround.NarrowestRest
+                    select column,
+                ];
                 hidden[index] = Polygons.Intersect(OutlineColumns.Ground(columns), cover);
                 return columns.IsEmpty ? null : satin with { Columns = columns, Footprint = ground.Sewn };
             case RunShape run:

@@ -67,7 +67,8 @@ internal sealed class TapePage
         var height = below + (2 * RowHeight) + (rows * RowHeight) + Margin;
         Canvas.Area(new Box(0, 0, width, height), Colour.White);
         Canvas.Text(Fitted(heading, width - (2 * Margin), 5000), new(Margin, 12_000), 5000, Colour.Ink);
-        Canvas.Text(Fitted(line, width - (2 * Margin), Letters), new(Margin, Header), Letters, Colour.Ink);
+        var fits = (double)(width - (2 * Margin)) / Math.Max(1, StrokeFont.WidthOf(line, Letters));
+        Canvas.Text(line, new(Margin, Header), Units.Round(Math.Min(1, fits) * Letters), Colour.Ink);
         Canvas.Area(frame, ground);
         paint();
         Canvas.Outline(frame, 200, MarkInk.Frame);

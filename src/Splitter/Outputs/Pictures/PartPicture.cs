@@ -54,21 +54,29 @@ internal sealed class PartPicture
     private static int WholeMillimetres(int length) =>
         (length + Units.Millimetre - 1) / Units.Millimetre * Units.Millimetre;
 
+    /// <param name="time">At the machine, as every table tells it.</param>
     /// <param name="moved">Onto the sewn work, after it came out beside its place.</param>
-    internal static Picture Of(Recipe recipe, Plan plan, Part part, PartFigures figures, bool moved = false)
+    internal static Picture Of(
+        Recipe recipe,
+        Plan plan,
+        Part part,
+        PartFigures figures,
+        string time,
+        bool moved = false
+    )
     {
         var drawn = new PartPicture(new(recipe.Output), plan, part, moved);
-        return drawn.Draw(recipe, figures);
+        return drawn.Draw(recipe, figures, time);
     }
 
-    private Picture Draw(Recipe recipe, PartFigures figures)
+    private Picture Draw(Recipe recipe, PartFigures figures, string time)
     {
         var below = field.Bottom + Margin + RowHeight;
         var columns = Math.Max(1, (pageWidth - (2 * Margin)) / ColumnWidth);
         var rows = (part.Steps.Length + columns - 1) / columns;
         var height = WholeMillimetres(below + (3 * RowHeight) + (rows * RowHeight) + Margin);
         canvas.Area(new Box(0, 0, pageWidth, height), Colour.White);
-        Heading(recipe, figures);
+        Heading(recipe, figures, time);
         canvas.Cloth(field, Colour.Of(recipe.Cloth.Color));
         // Marks above the artwork, whenever they are sewn: they are what a person looks for.
         foreach (var step in part.Steps.OrderBy(s => s.Kind != StepKind.Body))
@@ -81,7 +89,7 @@ internal sealed class PartPicture
         return canvas.ToPicture(pageWidth, height, title);
     }
 
-    private void Heading(Recipe recipe, PartFigures figures)
+    private void Heading(Recipe recipe, PartFigures figures, string time)
     {
         var counts = figures.Counts;
         canvas.Text(name, new(Margin, 17 * Units.Millimetre), 7000, Colour.Ink);
@@ -99,7 +107,7 @@ internal sealed class PartPicture
             ("stitches", say.Many("stitches", counts.Stitches)),
             ("trims", say.Many("trims", counts.Trims)),
             ("stops", say.Many("stops", counts.Stops)),
-            ("time", Numbers.Time(figures.Minutes))
+            ("time", time)
         );
         // One language takes more room than another.
         var fits = (double)(pageWidth - (2 * Margin)) / StrokeFont.WidthOf(amounts, Letters);

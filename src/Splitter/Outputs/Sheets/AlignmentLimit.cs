@@ -21,11 +21,14 @@ internal static class AlignmentLimit
         Joins(sheet.Plan, part).Select(join => Of(sheet, join)).DefaultIfEmpty(Noticed.InFills).Min();
 
     /// <summary>
-    /// How far two corners may have come nearer or apart: half of it is what each of them is off when both are set, so
-    /// that what the overlap covers will do, whatever is cut.
+    /// How far two corners may have come nearer or apart: half of it is what each of them is off when both are set. So
+    /// what the overlap covers will do, as long as no half is more than a cross may be off.
     /// </summary>
-    internal static int Covered(Plan plan, Part part) =>
-        Joins(plan, part).Select(j => j.Covers).DefaultIfEmpty(Noticed.InFills).Min();
+    internal static int OfDistances(SheetContent sheet, Part part) =>
+        Joins(sheet.Plan, part)
+            .Select(join => Math.Min(join.Covers, 2 * Of(sheet, join)))
+            .DefaultIfEmpty(Noticed.InFills)
+            .Min();
 
     private static int Of(SheetContent sheet, PartJoin join) =>
         sheet.Ground.Seams.Any(s =>

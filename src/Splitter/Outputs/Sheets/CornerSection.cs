@@ -45,7 +45,7 @@ internal sealed class CornerSection(SheetContent sheet, Part part)
             ),
             Html.Element(
                 "p",
-                say.Say("corners.check", ("limit", sheet.Numbers.Fine(AlignmentLimit.Covered(sheet.Plan, part))))
+                say.Say("corners.check", ("limit", sheet.Numbers.Fine(AlignmentLimit.OfDistances(sheet, part))))
             )
         );
     }

@@ -97,7 +97,7 @@ internal static class Drafter
         int jobs
     ) =>
         from division in Result.Of(Divider.Divide(recipe.Overlap, drawing, layout, jobs))
-        from placed in CornerPlacer.Place(recipe, drawing, layout, division, sequence)
+        from placed in CornerPlacer.Place(recipe, drawing, layout, division, sequence, jobs)
         let fit = new PredictedFit(recipe, layout.Fields.Length, placed.Corners)
         let joins = JoinPlanner.Plan(recipe, division, fit, jobs)
         select new PlanDraft(hoop, layout, sequence, division, placed.Corners, placed.Settings, joins);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Splitter.Geometry;
 using Splitter.Recipes;
 
@@ -35,6 +36,9 @@ internal sealed class Poses
     /// </summary>
     private const int GrainDigits = 12;
 
+    /// <summary>Places that misfits are summed at together.</summary>
+    private static readonly int Lanes = Vector256<double>.Count;
+
     private readonly Point origin;
     private readonly Stretch stretch;
     private readonly double sin;
@@ -60,17 +64,6 @@ internal sealed class Poses
         poses = new Pose[capacity];
         for (var i = 0; i < capacity; i++)
             poses[i] = new(stride * (i + 1));
-    }
-
-    /// <summary>
-    /// Shift and turn about the origin: for each error by how much one standard deviation of it moves.
-    /// </summary>
-    private sealed class Pose(int columns)
-    {
-        internal readonly double[] X = new double[columns];
-        internal readonly double[] Y = new double[columns];
-        internal readonly double[] Turn = new double[columns];
-        internal Point[] Corners = [];
     }
 
     /// <summary>How closely a corner is set: one standard deviation per axis, µm.</summary>
@@ -164,36 +157,45 @@ internal sealed class Poses
     /// </summary>
     internal double Variance(int one, int other, Point at)
     {
-        var (late, early) = (Math.Max(one, other), Math.Min(one, other));
-        var (a, b) = (poses[late], poses[early]);
-        at -= origin;
-        if (late == early)
-            return 0;
-        var sum = 0.0;
-        for (var c = 0; c < b.X.Length; c++)
+        double found = 0;
+        Variances(one, other, [at], new(ref found));
+        return found;
+    }
+
+    /// <summary>The same at several places: as many at a time as the processor adds at once.</summary>
+    internal void Variances(int one, int other, ReadOnlySpan<Point> places, Span<double> found)
+    {
+        found[..places.Length].Clear();
+        if (one == other)
+            return;
+        var (late, early) = (poses[Math.Max(one, other)], poses[Math.Min(one, other)]);
+        Span<double> x = stackalloc double[Lanes],
+            y = stackalloc double[Lanes],
+            sums = stackalloc double[Lanes];
+        for (var first = 0; first < places.Length; first += Lanes)
         {
-            var turn = a.Turn[c] - b.Turn[c];
-            var dx = a.X[c] - b.X[c] - (turn * at.Y);
-            var dy = a.Y[c] - b.Y[c] + (turn * at.X);
-            sum += (dx * dx) + (dy * dy);
+            var some = places[first..Math.Min(places.Length, first + Lanes)];
+            for (var i = 0; i < some.Length; i++)
+                (x[i], y[i]) = (some[i].X - origin.X, some[i].Y - origin.Y);
+            Pose.SumOfSquares(late, early, Vector256.Create<double>(x), Vector256.Create<double>(y)).CopyTo(sums);
+            sums[..some.Length].CopyTo(found[first..]);
         }
-        for (var c = b.X.Length; c < a.X.Length; c++)
-        {
-            var dx = a.X[c] - (a.Turn[c] * at.Y);
-            var dy = a.Y[c] + (a.Turn[c] * at.X);
-            sum += (dx * dx) + (dy * dy);
-        }
-        Work += a.X.Length;
-        if (stride == OfSetting)
-            return sum;
+        Work += (long)places.Length * late.X.Length;
+        for (var i = 0; i < places.Length && stride > OfSetting; i++)
+            found[i] = WithCloth(found[i], late, early, Math.Min(one, other), places[i] - origin);
+    }
+
+    /// <summary>With what the cloth of both gives.</summary>
+    private double WithCloth(double sum, Pose late, Pose early, int earlyPlace, Point at)
+    {
         for (var cloth = 0; cloth < OfCloth; cloth++)
         {
             // The later one's own cloth moves nothing else; the earlier one's has moved the later one along already.
-            var (x, y) = Give(a, at, cloth);
+            var (x, y) = Give(late, at, cloth);
             sum += (x * x) + (y * y);
-            var c = (early * stride) + OfSetting + cloth;
-            var (dx, dy) = (a.X[c] - (a.Turn[c] * at.Y), a.Y[c] + (a.Turn[c] * at.X));
-            var (gx, gy) = Give(b, at, cloth);
+            var c = (earlyPlace * stride) + OfSetting + cloth;
+            var (dx, dy) = (late.X[c] - (late.Turn[c] * at.Y), late.Y[c] + (late.Turn[c] * at.X));
+            var (gx, gy) = Give(early, at, cloth);
             sum += (gx * (gx - (2 * dx))) + (gy * (gy - (2 * dy)));
         }
         return sum;

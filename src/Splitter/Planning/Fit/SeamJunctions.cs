@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Splitter.Geometry;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Planning.Fit;
 
@@ -19,18 +20,28 @@ internal sealed class SeamJunctions
 
     private readonly ImmutableArray<Junction> junctions;
 
-    internal SeamJunctions(ImmutableArray<Seam> seams, PredictedFit fit)
+    /// <param name="seams">Where parts meet, on bare cloth too.</param>
+    /// <param name="cut">
+    /// Where they are cut. On bare cloth, and where a part sews a shape whole, no hole can open, so that a part which
+    /// cuts nothing near a junction is no part of it.
+    /// </param>
+    internal SeamJunctions(ImmutableArray<Seam> seams, ImmutableArray<Crossing> cut, PredictedFit fit)
     {
         var ends = seams
             .SelectMany(s => new[] { s.Line.Points[0], s.Line.Points[^1] }.Select(at => (At: at, Seam: s)))
             .ToList();
+        var crossings = cut.ToLookup(c => (c.Earlier, c.Later), c => c.Line);
         junctions =
         [
             .. from end in ends.DistinctBy(e => e.At).OrderBy(e => e.At)
-            let parts = Around(ends.Where(e => e.At.DistanceTo(end.At) <= Near).Select(e => e.Seam))
+            let near = ends.Where(e => e.At.DistanceTo(end.At) <= Near).Select(e => e.Seam)
+            let parts = Around(near.Select(s => (s.Earlier, s.Later)).Distinct().Where(pair => IsCut(pair, end.At)))
             where ends.Exists(e => e.At == end.At && parts.Contains(e.Seam.Earlier) && parts.Contains(e.Seam.Later))
             select new Junction(end.At, parts, JoinFit.Misfit(fit.Circle95(parts, end.At))),
         ];
+
+        bool IsCut((int, int) pair, Point at) =>
+            crossings[pair].Any(line => line.Bounds.Grown(Near).Contains(at) && line.DistanceTo(at) <= Near);
     }
 
     /// <summary>
@@ -38,9 +49,10 @@ internal sealed class SeamJunctions
     /// side by side, as parallel ones do at the artwork's edge, make no junction, and one that ends near a junction is
     /// no part of it.
     /// </summary>
-    private static ImmutableArray<int> Around(IEnumerable<Seam> seams)
+    /// <param name="meeting">Which of them meet there, two by two.</param>
+    private static ImmutableArray<int> Around(IEnumerable<(int Earlier, int Later)> meeting)
     {
-        var pairs = seams.Select(s => (s.Earlier, s.Later)).Distinct().ToList();
+        var pairs = meeting.ToList();
         while (true)
         {
             var neighbours = pairs.SelectMany(p => new[] { p.Earlier, p.Later }).CountBy(part => part).ToDictionary();

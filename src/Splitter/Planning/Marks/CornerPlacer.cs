@@ -56,7 +56,8 @@ internal sealed class CornerPlacer
         Drawing drawing,
         Layout layout,
         Division division,
-        Sequence sequence
+        Sequence sequence,
+        int jobs = 1
     )
     {
         var placer = new CornerPlacer(recipe, drawing, layout, division);
@@ -68,7 +69,7 @@ internal sealed class CornerPlacer
             var anyone = Enumerable.Range(0, receiver).ToImmutableArray();
             var chosen = ArmsApart
                 .SelectMany(arms => (ImmutableArray<int>[])[planned, anyone], (arms, donors) => (arms, donors))
-                .Select(o => placer.Choose(receiver, o.donors, o.arms * recipe.Registration.CornerArm))
+                .Select(o => placer.Choose(receiver, o.donors, o.arms * recipe.Registration.CornerArm, jobs))
                 .FirstOrDefault(found => found is not null);
             if (chosen is null)
                 return Result.Fail<PlacedCorners>(
@@ -89,19 +90,24 @@ internal sealed class CornerPlacer
         return Result.Of(new PlacedCorners([.. placer.corners.OrderBy(c => c.Donor)], [.. settings]));
     }
 
-    private ChosenCorners? Choose(int receiver, ImmutableArray<int> donors, double apart)
+    private ChosenCorners? Choose(int receiver, ImmutableArray<int> donors, double apart, int jobs)
     {
         var rules = recipe.Registration;
-        var grids = donors.ToDictionary(
-            d => d,
-            d => new CornerGrid(
-                Common(receiver, d),
-                d,
-                rules,
-                p => ground.IsSewnBefore(receiver, p),
-                p => corners.TrueForAll(other => other.At.DistanceTo(p) >= apart) && StaysSeen(p, d, receiver)
+        var grids = donors
+            .Zip(
+                InOrder.Select(
+                    donors,
+                    jobs,
+                    d => new CornerGrid(
+                        Common(receiver, d),
+                        d,
+                        rules,
+                        p => ground.IsSewnBefore(receiver, p),
+                        p => corners.TrueForAll(other => other.At.DistanceTo(p) >= apart) && StaysSeen(p, d, receiver)
+                    )
+                )
             )
-        );
+            .ToDictionary(grid => grid.First, grid => grid.Second);
         return new CornerChoice(poses, Seams(receiver), rules.CornerArm, apart).Best(
             [.. donors.SelectMany(d => There(receiver, d)), .. donors.SelectMany(d => grids[d].Spread())],
             (corner, steps) => grids[corner.Donor].Around(corner.At, steps),

@@ -52,11 +52,6 @@ internal sealed class SewnEdges(Drawing drawing, Division division)
         return lines
             .Where(line => line.Bounds.Grown(AlignmentStitch.Arm).Contains(at))
             .SelectMany(line => ground.Inside(line))
-            .Any(stretch => stretch.Length >= LeastLine && DistanceTo(stretch, at) <= AlignmentStitch.Arm);
+            .Any(stretch => stretch.Length >= LeastLine && stretch.DistanceTo(at) <= AlignmentStitch.Arm);
     }
-
-    private static double DistanceTo(Polyline line, Point at) =>
-        Enumerable
-            .Range(1, line.Points.Length - 1)
-            .Min(i => Polygons.Distance(at, at, line.Points[i - 1], line.Points[i]));
 }

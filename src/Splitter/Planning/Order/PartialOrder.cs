@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 using Splitter.Planning.Fit;
 
 namespace Splitter.Planning.Order;
@@ -12,6 +13,7 @@ internal sealed class PartialOrder
     private readonly List<ImmutableArray<int>> donors = [];
     private readonly List<Score> scores = [];
     private readonly Poses poses;
+    private double[] misfits = [];
 
     /// <summary>What the field that was added last brought.</summary>
     private Score added;
@@ -53,15 +55,24 @@ internal sealed class PartialOrder
         for (var other = 0; other < place; other++)
         {
             var most = 0.0;
-            foreach (var at in task.Meeting(field, order[other]))
-                most = Math.Max(most, poses.Variance(place, other, at));
+            foreach (var misfit in Variances(place, other, task.Meeting(field, order[other])))
+                most = Math.Max(most, misfit);
             (worst, sum) = (Math.Max(worst, most), sum + most);
         }
         var astray = 0.0;
-        foreach (var at in task.Ground(field))
-            astray += poses.Variance(place, 0, at) / 4;
+        foreach (var misfit in Variances(place, 0, task.Ground(field)))
+            astray += misfit / 4;
         added = new(worst, sum, astray);
         Note(field, from, scores[^1].Joined(added));
+    }
+
+    /// <summary>How far two hoopings miss each other at places; valid until it is asked again.</summary>
+    private Span<double> Variances(int place, int other, ImmutableArray<Point> places)
+    {
+        if (misfits.Length < places.Length)
+            misfits = new double[places.Length];
+        poses.Variances(place, other, places.AsSpan(), misfits);
+        return misfits.AsSpan(0, places.Length);
     }
 
     /// <summary>Takes away what comes after so many fields.</summary>

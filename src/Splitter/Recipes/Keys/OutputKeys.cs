@@ -31,7 +31,7 @@ internal static class OutputKeys
         )
     )
     {
-        Says = "Kinds of files; manifest and sums are always written.",
+        Says = "Kinds of files; manifest and sums are always written. Without worksheet there is no page to sew by.",
         Example = "[tape, svg, png, thread, worksheet]",
         Default = "[tape, svg, csv, png, thread]",
     };

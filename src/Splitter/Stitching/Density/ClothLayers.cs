@@ -79,8 +79,7 @@ internal static class ClothLayers
                 jobs,
                 pieces =>
                 {
-                    var stitches = pieces.SelectMany(s => s.Blocks).SelectMany(b => b.Stitches);
-                    var grid = new ThreadGrid(Box.Around(stitches.Select(s => s.At)));
+                    var grid = new ThreadGrid(Box.Around(pieces.SelectMany(s => s.Blocks).Select(b => b.Bounds)));
                     count(grid, pieces);
                     return grid;
                 }

@@ -29,7 +29,7 @@ internal struct CoveredSquares
             line = Lines;
             return;
         }
-        crossed = new(from, to);
+        crossed = CrossedSquares.Along(from, to, length);
         Begin();
     }
 

@@ -14,10 +14,13 @@ internal struct CrossedSquares
     private double done;
 
     internal CrossedSquares(Point from, Point to)
-    {
-        (length, x, y) = (from.DistanceTo(to), new(from.X, to.X), new(from.Y, to.Y));
-        Begin(from);
-    }
+        : this(from, to, from.DistanceTo(to)) => Begin(from);
+
+    private CrossedSquares(Point from, Point to, double length) =>
+        (this.length, x, y) = (length, new(from.X, to.X), new(from.Y, to.Y));
+
+    /// <summary>A line that <see cref="Begin"/> still has to lay somewhere.</summary>
+    internal static CrossedSquares Along(Point from, Point to, double length) => new(from, to, length);
 
     /// <summary>A square, and how much of the line lies on it, µm.</summary>
     public (Square Square, double Length) Current { get; private set; }

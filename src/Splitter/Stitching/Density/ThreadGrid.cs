@@ -24,6 +24,9 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
+    /// <summary>Around most ways no more squares lie: what is noted of them needs no memory of its own.</summary>
+    private const int FewSquares = 100;
+
     /// <summary>Square micrometres that thread covers.</summary>
     private readonly SparseArray<long> thread;
 
@@ -40,37 +43,41 @@ internal sealed class ThreadGrid
     internal SquareNumbers Numbers { get; }
 
     /// <summary>Squares row by row from the top: all that have something, and some that have nothing.</summary>
-    internal IEnumerable<Square> Squares
+    internal IEnumerable<Square> Squares => KeptNumbers.Select(i => Numbers[i]);
+
+    /// <summary>How many places are kept in memory.</summary>
+    internal long Kept => thread.Kept + holes.Kept;
+
+    /// <summary>Numbers of squares for which something is kept, and the first ones in any case.</summary>
+    private IEnumerable<int> KeptNumbers
     {
         get
         {
             for (var run = 0; run < Numbers.Count; run += SparseArray<int>.Run)
                 if (run == 0 || thread.Keeps(run) || holes.Keeps(run))
-                    for (var i = run; i < run + SparseArray<int>.Run; i++)
-                        yield return Numbers[i];
+                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, Numbers.Count); i++)
+                        yield return i;
         }
     }
-
-    /// <summary>How many numbers are kept in memory.</summary>
-    internal long Kept => thread.Kept + holes.Kept;
 
     /// <summary>What is counted on all of these.</summary>
     internal static ThreadGrid Sum(IReadOnlyCollection<ThreadGrid> parts)
     {
         var sum = new ThreadGrid(new SquareNumbers(Box.Around(parts.Select(p => p.Numbers.Ground))));
         foreach (var part in parts)
-        foreach (var square in part.Squares)
+        foreach (var i in part.KeptNumbers)
         {
-            if (part.ThreadOn(square) is not 0 and var area)
-                sum.thread.At(sum.Numbers[square]) += area;
-            if (part.HolesIn(square) is not 0 and var count)
-                sum.holes.At(sum.Numbers[square]) += count;
+            var square = sum.Numbers[part.Numbers[i]];
+            if (part.thread[i] is not 0 and var area)
+                sum.thread.At(square) += area;
+            if (part.holes[i] is not 0 and var count)
+                sum.holes.At(square) += count;
         }
         return sum;
     }
 
     /// <summary>Layers of thread: a square that is covered once has one.</summary>
-    internal double LayersOn(Square square) => ThreadOn(square) / (double)Units.SquareMillimetre;
+    internal double LayersOn(Square square) => thread[Numbers[square]] / (double)Units.SquareMillimetre;
 
     internal int HolesIn(Square square) => holes[Numbers[square]];
 
@@ -94,6 +101,21 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
+    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, µm².</summary>
+    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    internal long Crowd(Point from, Point to, int breadth, int most)
+    {
+        var (borne, more) = (most * (long)Units.SquareMillimetre, 0L);
+        foreach (var (square, area) in new CoveredSquares(from, to, breadth))
+        {
+            ref var lying = ref thread.At(Numbers[square]);
+            more -= Math.Max(0, lying - borne);
+            lying += area;
+            more += Math.Max(0, lying - borne);
+        }
+        return more;
+    }
+
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
     internal bool IsOnMore(Point from, Point to, int most)
     {
@@ -109,26 +131,33 @@ internal sealed class ThreadGrid
     /// </summary>
     internal long TooMany(ReadOnlySpan<Point> way, int most)
     {
-        var borne = most * (long)Units.SquareMillimetre;
-        return Covered(way)
-            .Sum(on =>
-                ThreadOn(on.Key) is var lying ? Math.Max(0, lying + on.Value - borne) - Math.Max(0, lying - borne) : 0
-            );
+        var (borne, sum) = (most * (long)Units.SquareMillimetre, 0L);
+        var near = Near(way);
+        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
+        for (var i = 1; i < way.Length; i++)
+            foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
+            {
+                ref var on = ref more[near[square]];
+                var lying = thread[Numbers[square]] + on;
+                sum += Math.Max(0, lying + area - borne) - Math.Max(0, lying - borne);
+                on += area;
+            }
+        return sum;
     }
 
     /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
-    internal long MostBelow(ReadOnlySpan<Point> way) => Covered(way).Max(on => ThreadOn(on.Key) + on.Value);
-
-    private long ThreadOn(Square square) => thread[Numbers[square]];
-
-    private static Dictionary<Square, long> Covered(ReadOnlySpan<Point> way)
+    internal long MostBelow(ReadOnlySpan<Point> way)
     {
-        var covered = new Dictionary<Square, long>();
+        var (near, fullest) = (Near(way), 0L);
+        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
         for (var i = 1; i < way.Length; i++)
             foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
-                covered[square] = covered.GetValueOrDefault(square) + area;
-        return covered;
+                fullest = Math.Max(fullest, thread[Numbers[square]] + (more[near[square]] += area));
+        return fullest;
     }
+
+    /// <summary>All squares that thread along a way may cover.</summary>
+    private static SquareNumbers Near(ReadOnlySpan<Point> way) => new(Box.Around(way).Grown(ThreadWidth / 2));
 
     /// <summary>
     /// Squares with more layers or holes than these, those that touch together; in the order of rows.

@@ -51,6 +51,13 @@ internal sealed class ColumnLine
     /// <summary>Its end is its start.</summary>
     internal bool IsClosed => rungs[0] == rungs[^1];
 
+    /// <summary>The same closed column, begun elsewhere.</summary>
+    internal Column BegunAt(double place)
+    {
+        var (first, section) = (At(place), Section(place));
+        return new([first, .. rungs[(section + 1)..], .. rungs[1..(section + 1)], first]);
+    }
+
     /// <summary>It ends there, and on bare cloth.</summary>
     internal bool IsOpenEnd(double place) => !IsClosed && ((place <= 0 && startsOpen) || (place >= Length && endsOpen));
 

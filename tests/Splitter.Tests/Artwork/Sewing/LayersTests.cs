@@ -112,6 +112,45 @@ public sealed class LayersTests
         Assert.Contains("'below'", Assert.Single(told.Diagnostics).Message, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// A heron's leg, whose upper end lies 8 mm inside the body: nothing is left of that end, however the outlines are
+    /// rounded. Sewn by a part whose body ends there, it would lie on the body of its neighbour.
+    /// </summary>
+    [Fact]
+    public void OfAColumnNoCrumbIsLeftAtAHiddenEnd() =>
+        Gen.Select(Gen.Double[-3, 3], Gen.Double[-3, 3])
+            .Holds(
+                ends =>
+                {
+                    var leg = Stroke("leg", ends.Item1, ends.Item2);
+                    var body = Samples.Rectangle("body", -20, -20, 40, 20 + 8);
+                    var left = (SatinShape)Layers.CutAway(new(0, 0, []), [leg, body]).Value[0];
+                    var column = Assert.Single(left.Columns);
+                    Assert.All(column.Rungs, rung => Assert.InRange(rung.Middle.Y, 6900, 60_000));
+                },
+                cases: 40
+            );
+
+    /// <summary>A column of 3.2 mm that leans a little.</summary>
+    private static SatinShape Stroke(string id, double from, double to)
+    {
+        static Rung Across(double x, double y) =>
+            new(Point.FromMillimetres(x - 1.6, y - 0.08), Point.FromMillimetres(x + 1.6, y + 0.08));
+        var (start, end) = (Across(from, 0), Across(to, 60));
+        return new()
+        {
+            Id = id,
+            Place = new("test.svg", 1, 1),
+            Thread = 0,
+            Style = new() { RowSpacing = 400 },
+            Columns = [new([start, end])],
+            Footprint = Polygons.FromRings(
+                [new Ring([start.Left, start.Right, end.Right, end.Left])],
+                FillRule.NonZero
+            ),
+        };
+    }
+
     /// <summary>A border of 5 mm along the edge hides all but a rim; a stripe of 5 mm within hides no more than its ends.</summary>
     [Theory]
     [InlineData(95, 5, 95.8)]

@@ -85,6 +85,18 @@ public sealed class SheetAdviceTests
         }
     }
 
+    [Fact]
+    public void ThatPartsLieDifferentWaysIsSaidWhereTheyDo()
+    {
+        PartSet[] sets = [Sails, SheetSamples.Strip.Sets.Single()];
+        foreach (var set in sets)
+            Assert.Equal(
+                set.Plan.Hoopings.DistinctBy(h => h.Field.Turn).Count() > 1,
+                SheetSamples.PageOf(set).Value.Contains("Parts lie different ways", StringComparison.Ordinal)
+            );
+        Assert.Contains(sets, set => set.Plan.Hoopings.DistinctBy(h => h.Field.Turn).Count() == 1);
+    }
+
     /// <summary>The overlap runs along a line: what it covers hides no step across.</summary>
     [Fact]
     public void WhereALineIsCutNoMoreIsGoodThanPeopleNotice()
@@ -100,6 +112,16 @@ public sealed class SheetAdviceTests
                 .Where(t => t.Element("caption")!.Value == "Does it fit?")
                 .SelectMany(t => t.Element("tbody")!.Elements("tr"))
                 .Select(row => Cells(row)[2].Split('\u00a0')[0]);
+    }
+
+    /// <summary>Half of what a distance is off lies at each of its corners, and shows as it does at a cross.</summary>
+    [Fact]
+    public void NoMoreIsGoodBetweenCornersThanAtBothOfThem()
+    {
+        var set = SheetSamples.OverlappingStrip.Sets.Single();
+        Assert.All(set.Plan.Joins, join => Assert.True(join.Covers > 2000));
+        var page = PartsOf(SheetSamples.PageOf(set)).Last();
+        Assert.Contains("good within 1.0\u00a0mm", page.Value, StringComparison.Ordinal);
     }
 
     /// <summary>Both ways are asked for where a hole shows both; on an edge only what it shows.</summary>

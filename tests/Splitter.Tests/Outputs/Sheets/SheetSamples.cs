@@ -41,16 +41,18 @@ internal static class SheetSamples
         );
 
     /// <summary>A cloth that is narrower than its hoop.</summary>
-    internal static Production Strip { get; } =
-        MadeOf(
-            """
-            splitter: 1
-            artwork: { shapes: [{ wkt: "LINESTRING (45 5, 45 300)", id: stem, stroke: "#c23b2e", stroke-width: 2 mm }] }
-            cloth: { size: 100 x 320 mm, artwork-at: [5 mm, 8 mm], folds: { upright: centre, level: 1 in from bottom } }
-            hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { files: [worksheet] }
-            """
-        );
+    internal static Production Strip { get; } = MadeOf(StripRecipe);
+
+    /// <summary>Its parts overlap by more than a step across a line may be.</summary>
+    internal static Production OverlappingStrip { get; } = MadeOf(StripRecipe + "\noverlap: { width: 2.5 mm }\n");
+
+    private const string StripRecipe = """
+        splitter: 1
+        artwork: { shapes: [{ wkt: "LINESTRING (45 5, 45 300)", id: stem, stroke: "#c23b2e", stroke-width: 2 mm }] }
+        cloth: { size: 100 x 320 mm, artwork-at: [5 mm, 8 mm], folds: { upright: centre, level: 1 in from bottom } }
+        hoops: [{ name: small, field: 130 x 180 mm }]
+        output: { files: [worksheet] }
+        """;
 
     /// <summary>Many small fields on a large cloth, and little to sew in each.</summary>
     internal static Production Bedspread { get; } =

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Planning.Fit;
+using Splitter.Planning.Seams;
 
 namespace Splitter.Tests.Planning.Fit;
 
@@ -73,7 +74,33 @@ public sealed class SeamJunctionsTests
         Assert.InRange(Circle(40), Circle(24), 3 * Circle(24));
     }
 
-    private static SeamJunctions Junctions(ImmutableArray<Seam> seams, int parts) => new(seams, Fit(parts));
+    /// <summary>A flower pot that two parts cut, below leaves which a third one sews whole: no hole opens at its rim.</summary>
+    [Theory]
+    [InlineData(49, true)]
+    [InlineData(43, false)]
+    public void APartThatCutsNothingThereIsNoPartOfIt(double cutAsFarAs, bool meet)
+    {
+        ImmutableArray<Seam> seams =
+        [
+            Seam(0, 1, (50, 0), (50, 50)),
+            Seam(1, 2, (50, 50), (100, 50)),
+            Seam(0, 2, (50, 50), (0, 50)),
+        ];
+        ImmutableArray<Crossing> cut =
+        [
+            Crossing(seams[0]),
+            Crossing(Seam(1, 2, (100 - cutAsFarAs, 50), (100, 50))),
+            Crossing(Seam(0, 2, (cutAsFarAs, 50), (0, 50))),
+        ];
+        var junctions = new SeamJunctions(seams, cut, Fit(3));
+        Assert.Equal(meet, junctions.Along(0, 1, seams[0].Line.Points) is not null);
+    }
+
+    /// <summary>All of one shape that is everywhere.</summary>
+    private static SeamJunctions Junctions(ImmutableArray<Seam> seams, int parts) =>
+        new(seams, [.. seams.Select(Crossing)], Fit(parts));
+
+    private static Crossing Crossing(Seam seam) => new(seam.Earlier, seam.Later, 0, seam.Line);
 
     /// <summary>All set by the first.</summary>
     private static PredictedFit Fit(int parts)

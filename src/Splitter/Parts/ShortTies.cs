@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using Splitter.Geometry;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Parts;
+
+/// <summary>
+/// The last resort where a tie makes too many layers: the path's own stitches are shortened instead, which hold the
+/// thread as well and bring none to the cloth.
+/// </summary>
+/// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
+/// <param name="holes">The same of needle holes.</param>
+/// <param name="most">Layers that cloth and needle bear.</param>
+internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
+{
+    /// <param name="blocks">Of a part, in sewing order.</param>
+    internal void Shorten(Block[] blocks)
+    {
+        for (var i = 0; i < blocks.Length; i++)
+        {
+            Point? before = i > 0 ? blocks[i - 1].End : null,
+                after = i + 1 < blocks.Length ? blocks[i + 1].Start : null;
+            if (Ties.IsTiedAtStart(blocks[i]))
+                blocks[i] = Shortened(
+                    blocks[i],
+                    Ties.AtStartOf(blocks[i]),
+                    ShortTie.AtStart,
+                    tied => IsTrimmed(before, tied.Start)
+                );
+            if (Ties.IsTiedAtEnd(blocks[i]))
+                blocks[i] = Shortened(
+                    blocks[i],
+                    Ties.AtEndOf(blocks[i]),
+                    ShortTie.AtEnd,
+                    tied => IsTrimmed(after, tied.End)
+                );
+        }
+    }
+
+    /// <param name="isTrimmed">Whether the thread is cut at this end.</param>
+    private Block Shortened(
+        Block block,
+        ImmutableArray<Point> tie,
+        Func<Block, Block?> shorten,
+        Func<Block, bool> isTrimmed
+    )
+    {
+        layers.Lay(tie.AsSpan(), -ThreadGrid.ThreadWidth);
+        if (
+            layers.TooMany(tie.AsSpan(), most) > 0
+            && shorten(block) is { } shortened
+            && (isTrimmed(block) || !isTrimmed(shortened))
+            && IsPierced(block, shortened)
+        )
+            return shortened;
+        layers.Lay(tie.AsSpan(), ThreadGrid.ThreadWidth);
+        return block;
+    }
+
+    private static bool IsTrimmed(Point? from, Point to) => from is { } end && JumpOrder.IsTrimmed(end, to);
+
+    /// <summary>Makes the holes of one instead of the other, unless they would be too many where more come.</summary>
+    private bool IsPierced(Block block, Block shortened)
+    {
+        var more = Holes(shortened)
+            .Concat(Holes(block).Select(on => (on.Square, Count: -on.Count)))
+            .GroupBy(on => on.Square, on => on.Count)
+            .ToDictionary(on => on.Key, on => on.Sum());
+        if (more.Any(on => on.Value > 0 && holes.HolesIn(on.Key) + on.Value > ThreadGrid.MostHoles))
+            return false;
+        foreach (var stitch in block.Stitches)
+            holes.Close(stitch.At);
+        foreach (var stitch in shortened.Stitches)
+            holes.Pierce(stitch.At);
+        return true;
+    }
+
+    private static IEnumerable<(Square Square, int Count)> Holes(Block block) =>
+        block.Stitches.GroupBy(stitch => Square.At(stitch.At)).Select(on => (on.Key, on.Count()));
+}
