@@ -40,8 +40,8 @@ public sealed class ReliefTests
     {
         var cloth = new ThreadGrid(Ground);
         for (var square = 0; square < cloth.Numbers.Count; square++)
-            for (var i = 0; i < Holes; i++)
-                cloth.Pierce(cloth.Numbers[square].Middle);
+        for (var i = 0; i < Holes; i++)
+            cloth.Pierce(cloth.Numbers[square].Middle);
         Block[] blocks = hidden ? [path, Cover()] : [path];
         Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth);
         return [.. blocks[0].Stitches.Select(s => s.At)];
