@@ -68,8 +68,8 @@ internal static class InOrder
         Parallel.For(0, jobs, new() { MaxDegreeOfParallelism = jobs }, _ => work());
 
     /// <summary>
-    /// Whose turn it is: of those that wait for nobody any more the one that most wait for, one after the other (Hu 1961,
-    /// from memory), so that not all of them are left at the end.
+    /// Whose turn it is: of those that wait for nobody any more the one that most wait for, one after the other (Hu
+    /// 1961, from memory), so that not all of them are left at the end.
     /// </summary>
     private sealed class Turns
     {

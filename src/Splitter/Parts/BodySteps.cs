@@ -77,9 +77,10 @@ internal static class BodySteps
 
         void MakeRoom()
         {
+            var rows = new SpareRows(new([.. parts.Select(p => p.Blocks)], layers, mostLayers), layers, mostLayers);
             InTurn(part =>
             {
-                RowEnds.Shorten(parts, part, crosses, layers, mostLayers);
+                rows.LeaveOut(parts[part].Blocks, part, crosses);
                 return parts[part];
             });
             var holes = HolesNow();

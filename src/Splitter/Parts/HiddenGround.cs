@@ -63,15 +63,6 @@ internal sealed class HiddenGround
     /// <summary>The cell that a point lies in.</summary>
     internal int At(Point point) => ((ColumnOf(point.Y) - top) * Columns) + ColumnOf(point.X) - left;
 
-    /// <summary>Whether a point lies on one of the cells.</summary>
-    internal bool Holds(Point point) =>
-        ColumnOf(point.X) - left is var column
-        && ColumnOf(point.Y) - top is var row
-        && column >= 0
-        && column < Columns
-        && row >= 0
-        && row < Rows;
-
     internal Point MiddleOf(int cell) =>
         new(((left + (cell % Columns)) * Cell) + (Cell / 2), ((top + (cell / Columns)) * Cell) + (Cell / 2));
 
@@ -83,24 +74,6 @@ internal sealed class HiddenGround
 
     /// <summary>Whether stitches with this number or later ones cover the cell and all that touch it.</summary>
     internal bool IsHidden(int cell, int from) => hidden[cell] >= from;
-
-    /// <summary>Whether stitches from a number on cover a point and all within so far of it, µm.</summary>
-    internal bool IsCoveredAround(Point at, int by, int from)
-    {
-        // Eight places are enough: they lie closer together than cells do.
-        var aslant = by * 7 / 10;
-        return IsCovered(at.X, at.Y)
-            && IsCovered(at.X - by, at.Y)
-            && IsCovered(at.X + by, at.Y)
-            && IsCovered(at.X, at.Y - by)
-            && IsCovered(at.X, at.Y + by)
-            && IsCovered(at.X - aslant, at.Y - aslant)
-            && IsCovered(at.X + aslant, at.Y - aslant)
-            && IsCovered(at.X - aslant, at.Y + aslant)
-            && IsCovered(at.X + aslant, at.Y + aslant);
-
-        bool IsCovered(int x, int y) => Holds(new(x, y)) && last[At(new(x, y))] >= from;
-    }
 
     private int[] LeastAround()
     {

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Splitter.Geometry;
 using Splitter.Planning;
 using Splitter.Stitching;
@@ -7,30 +7,19 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// Rows that later stitches hide end earlier where more thread lies than cloth and needle bear: of rims and overlaps
-/// under other shapes as much is left out as makes too many layers, and what hides it covers the cloth.
+/// Rows end earlier where more thread lies than cloth and needle bear and what lies over or below them covers the cloth
+/// without: of rims and overlaps as much is left out as makes too many layers.
 /// </summary>
-/// <param name="ground">What the part hides.</param>
-/// <param name="later">What parts hide that are sewn after it.</param>
-/// <param name="met">Crosses of later parts that should meet what this one sews: rows stay as they are there.</param>
+/// <param name="cover">What lies over each other there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RowEnds(
-    HiddenGround ground,
-    ImmutableArray<HiddenGround> later,
-    ILookup<string, Point> met,
-    ThreadGrid layers,
-    int most
-)
+internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
 {
-    /// <summary>Ends are tried this far apart, µm: a thread's width.</summary>
-    private const int Step = ThreadGrid.ThreadWidth;
+    /// <summary>Ends are tried this far apart, µm: half a thread's width.</summary>
+    private const int Step = ThreadGrid.ThreadWidth / 2;
 
     /// <summary>How many steps earlier a row may end: 2 mm, more than a rim and an overlap.</summary>
-    private const int MostSteps = 5;
-
-    /// <summary>Thread is followed in steps of this, µm, to see whether all of it is hidden.</summary>
-    private const double Stride = 200;
+    private const int MostSteps = 10;
 
     /// <summary>Stitches run the same way if the cosine of the angle between them is more: some 35 degrees.</summary>
     private const double SameWay = 0.8;
@@ -41,47 +30,29 @@ internal sealed class RowEnds(
     /// <summary>Where a row may end, and the hole of it that comes next before that.</summary>
     private readonly record struct End(Point At, int Beside);
 
-    /// <summary>Shortens rows of a part, once those of earlier ones are shortened that lie on the same ground.</summary>
-    /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
-    /// <param name="crosses">Of all parts.</param>
-    internal static void Shorten(
-        ImmutableArray<(Block[] Blocks, HiddenGround Ground)> parts,
-        int part,
-        ImmutableArray<AlignmentStitch> crosses,
-        ThreadGrid layers,
-        int most
-    )
+    /// <summary>Shortens rows of a block and says whether there were any.</summary>
+    /// <param name="block">Its place in the order in which those of all parts are sewn.</param>
+    /// <param name="crosses">Those of later parts that should meet it: rows stay as they are there.</param>
+    internal bool Shorten(List<Stitch> stitches, int block, Point[] crosses)
     {
-        var (blocks, ground) = parts[part];
-        var met = crosses
-            .Where(cross => cross.With == part)
-            .ToLookup(cross => cross.On, cross => cross.At, StringComparer.Ordinal);
-        var ends = new RowEnds(ground, [.. parts[(part + 1)..].Select(p => p.Ground)], met, layers, most);
-        for (var i = 0; i < blocks.Length; i++)
-            blocks[i] = ends.Shortened(blocks[i], ground.FirstOf(i + 1));
-    }
-
-    /// <summary>The block with rows that end earlier.</summary>
-    /// <param name="next">Number of the stitch after the block: this one and later ones hide it.</param>
-    private Block Shortened(Block block, int next)
-    {
-        var (stitches, isShorter) = (block.Stitches.ToList(), false);
-        Point[] crosses = [.. met[block.Of]];
+        var isShorter = false;
         for (var i = 1; i + 2 < stitches.Count; i++)
         {
-            if (crosses.Any(cross => IsNear(cross, stitches[i].At) || IsNear(cross, stitches[i + 1].At)))
+            if (!cover.Knows(stitches[i].At) || IsNear(crosses, stitches[i].At) || IsNear(crosses, stitches[i + 1].At))
                 continue;
             var (ends, begins) = Turn(stitches, i);
             if (
                 (ends && IsFull(stitches[i].At, stitches[i - 1].At))
                 || (begins && IsFull(stitches[i + 1].At, stitches[i + 2].At))
             )
-                isShorter |= Shorten(stitches, i, next, ends, begins);
+                isShorter |= Shorten(stitches, i, block, ends, begins);
         }
-        return isShorter ? block with { Stitches = [.. stitches] } : block;
-
-        static bool IsNear(Point cross, Point end) => cross.DistanceTo(end) < NearCross;
+        return isShorter;
     }
+
+    /// <summary>Whether a row stays as it is there for a cross.</summary>
+    internal static bool IsNear(Point[] crosses, Point hole) =>
+        crosses.Any(cross => cross.DistanceTo(hole) < NearCross);
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
     private static (bool Ends, bool Begins) Turn(List<Stitch> stitches, int hole)
@@ -117,19 +88,19 @@ internal sealed class RowEnds(
     /// </summary>
     /// <param name="hole">Where the row ends.</param>
     /// <returns>Whether it does.</returns>
-    private bool Shorten(List<Stitch> stitches, int hole, int next, bool ends, bool begins)
+    private bool Shorten(List<Stitch> stitches, int hole, int block, bool ends, bool begins)
     {
-        List<End> ones = ends ? Earlier(stitches, hole, -1, next) : [new(stitches[hole].At, hole - 1)];
-        List<End> twos = begins ? Earlier(stitches, hole + 1, 1, next) : [new(stitches[hole + 1].At, hole + 2)];
+        List<End> ones = ends ? Earlier(stitches, hole, -1, block) : [new(stitches[hole].At, hole - 1)];
+        List<End> twos = begins ? Earlier(stitches, hole + 1, 1, block) : [new(stitches[hole + 1].At, hole + 2)];
         var (first, last) = (ones[^1].Beside, twos[^1].Beside);
         var old = stitches[first..(last + 1)];
         var best = old;
         Count(old, -ThreadGrid.ThreadWidth);
         var least = TooMany(old);
-        foreach (var one in ones)
+        foreach (var one in least > 0 ? ones : [])
         foreach (var two in twos)
         {
-            if (one.At.DistanceTo(two.At) < StitchRules.Shortest || !IsHidden(one.At, two.At, next))
+            if (one.At.DistanceTo(two.At) < StitchRules.Shortest)
                 continue;
             List<Stitch> way =
             [
@@ -144,12 +115,13 @@ internal sealed class RowEnds(
                 },
                 .. stitches[two.Beside..(last + 1)],
             ];
-            if (TooMany(way) is var sum && sum < least)
+            if (TooMany(way) is var sum && sum < least && cover.IsSpare(one.At, two.At, block))
                 (best, least) = (way, sum);
         }
         Count(best, ThreadGrid.ThreadWidth);
         if (best == old)
             return false;
+        cover.Replace(block, CollectionsMarshal.AsSpan(old), CollectionsMarshal.AsSpan(best));
         stitches.RemoveRange(first, old.Count);
         stitches.InsertRange(first, best);
         return true;
@@ -157,7 +129,7 @@ internal sealed class RowEnds(
 
     /// <summary>The end of a row as it is, and earlier ones for as long as what lies beyond is hidden.</summary>
     /// <param name="step">Towards the other holes of the row.</param>
-    private List<End> Earlier(List<Stitch> stitches, int end, int step, int next)
+    private List<End> Earlier(List<Stitch> stitches, int end, int step, int block)
     {
         var ends = new List<End> { new(stitches[end].At, end + step) };
         while (ends.Count <= MostSteps)
@@ -166,7 +138,7 @@ internal sealed class RowEnds(
             var away = at.DistanceTo(stitches[hole].At);
             var isInHole = away < Step + StitchRules.Shortest;
             var to = isInHole ? stitches[hole].At : at.Towards(stitches[hole].At, Step / away).OnTape();
-            if (!IsHidden(at, to, next) || (isInHole && !GoesOn(stitches, hole, step)))
+            if (!cover.IsSpare(at, to, block) || (isInHole && !GoesOn(stitches, hole, step)))
                 break;
             ends.Add(new(to, isInHole ? hole + step : hole));
         }
@@ -180,29 +152,6 @@ internal sealed class RowEnds(
         && stitches[hole].Use == StitchUse.Fill
         && stitches[hole + step].Use == StitchUse.Fill
         && GoTheSameWay(stitches, (hole - step, hole), (hole, hole + step));
-
-    private bool IsHidden(Point from, Point to, int next)
-    {
-        var count = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / Stride));
-        for (var k = 0; k <= count; k++)
-            if (!IsHidden(from.Towards(to, (double)k / count), next))
-                return false;
-        return true;
-    }
-
-    /// <summary>
-    /// The part itself hides what lies a thread's width inside; another one, which may lie a little off, what lies a
-    /// cell inside.
-    /// </summary>
-    private bool IsHidden(Point at, int next)
-    {
-        if (ground.IsCoveredAround(at, ThreadGrid.ThreadWidth, next))
-            return true;
-        foreach (var part in later)
-            if (part.Holds(at) && part.IsHidden(part.At(at), 0))
-                return true;
-        return false;
-    }
 
     private double TooMany(List<Stitch> way) => layers.TooMany([.. way.Select(s => s.At)], most);
 

@@ -12,7 +12,9 @@ internal static class ShortTie
     /// <summary>How many they are. Common practice, no source: three to five.</summary>
     internal const int Count = 4;
 
-    /// <summary>Their length, µm; a longer one goes to a hole of the path. Common practice, no source: 0.4 to 0.8 mm.</summary>
+    /// <summary>
+    /// Their length, µm; a longer one goes to a hole of the path. Common practice, no source: 0.4 to 0.8 mm.
+    /// </summary>
     internal const int Length = 500;
 
     /// <summary>A block that is tied where it begins, tied so instead; null where its path is too short.</summary>

@@ -95,6 +95,69 @@ public sealed class StrandTests
         Assert.True(column[0] < column[brightest] - 30 && column[^1] < column[brightest] - 30);
     }
 
+    /// <summary>Light comes from the upper left: dark cloth beside the lower right of a bright thread, none beside the other.</summary>
+    [Fact]
+    public void AStrandCastsItsShadowAwayFromTheLight()
+    {
+        var raster = Raster.InTrueScale(
+            Sewn(new(255, 255, 255), ImmutableArray.Create<Point>(new(5_000, 15_000), new(25_000, 15_000))),
+            20
+        );
+        var cloth = Raster.InTrueScale(Sewn(new(255, 255, 255)), 20);
+        var (above, below) = (Darker(300 - 6), Darker(300 + 5));
+        Assert.Equal(0, above);
+        Assert.InRange(below, Strand.Shadow * 200 / 100, Strand.Shadow * 255 / 100);
+
+        int Darker(int row) => cloth.Pixels[((row * 600) + 300) * 3] - raster.Pixels[((row * 600) + 300) * 3];
+    }
+
+    /// <summary>Later thread of the same colour casts none, so that parts meet unseen; of another colour it does.</summary>
+    [Fact]
+    public void ThreadCastsNoShadowOnItsOwnColour()
+    {
+        var (one, other) = (Colour.Of("#2b8c95"), Colour.Of("#2b8c96"));
+        Assert.True(Least(one) > Least(other) + 10);
+
+        int Least(Colour above)
+        {
+            var canvas = new Canvas();
+            canvas.Thread([Rows(1, 0)], one);
+            canvas.Thread(
+                [
+                    [new(28_000, 28_000), new(29_000, 28_000)],
+                ],
+                new(255, 0, 0)
+            );
+            canvas.Thread(
+                [
+                    [new(15_000, 10_000), new(15_000, 20_000)],
+                ],
+                above
+            );
+            var raster = Raster.InTrueScale(canvas.ToPicture(30_000, 30_000, "sewn"), 20);
+            return Enumerable
+                .Range(290, 30)
+                .SelectMany(x => Enumerable.Range(250, 100).Select(y => (int)raster.Pixels[(((y * 600) + x) * 3) + 1]))
+                .Min();
+        }
+    }
+
+    /// <summary>What a painter drew before is not seen again.</summary>
+    [Fact]
+    public void APainterThatIsUsedAgainDrawsTheSame()
+    {
+        var (wide, small) = (
+            Sewn(Colour.Of("#b03a2e"), Rows(0.8, 0.6)),
+            Sewn(Colour.Of("#1b3a5c"), ImmutableArray.Create<Point>(new(12_000, 14_000), new(15_000, 16_000)))
+        );
+        var painters = new StrandPainters();
+        Raster.InTrueScale(wide, 10, painters).Dispose();
+        Assert.Equal(
+            Raster.InTrueScale(small, 10).Pixels.ToArray(),
+            Raster.InTrueScale(small, 10, painters).Pixels.ToArray()
+        );
+    }
+
     /// <summary>Turns between rows and a zigzag make no stretches of their own; a bend does.</summary>
     [Fact]
     public void StitchesThatTheLightFallsOnAlikeAreOneStretch()

@@ -141,6 +141,30 @@ public sealed class SatinStitcherTests
         Assert.InRange(travel, 0, arms * Units.Millimetre);
     }
 
+    /// <summary>
+    /// A column with underlay is begun 0.8 mm inside, where its satin hides the tie; a short one, or one without underlay, at its
+    /// end.
+    /// </summary>
+    [Theory]
+    [InlineData(20, true, 800)]
+    [InlineData(3.3, true, 800)]
+    [InlineData(3.1, true, 0)]
+    [InlineData(20, false, 0)]
+    public void AColumnIsBegunALittleInside(double length, bool hasUnderlay, int inside)
+    {
+        var columns = StrokeColumns.From(
+            new([new(0, 0), Point.FromMillimetres(length, 0)]),
+            3000,
+            Cap.Butt,
+            Join.Round,
+            4
+        );
+        ImmutableArray<UnderlayKind> underlay = hasUnderlay ? [UnderlayKind.Centre] : [];
+        var block = Assert.Single(SatinStitcher.Stitch(Piece(columns, ColumnGround.Of(columns), underlay)));
+        var begins = Ties.PathStart(block).X;
+        Assert.InRange(Math.Min(begins, (length * 1000) - begins), inside - 100, inside + 100);
+    }
+
     /// <summary>Thread over the bare cloth between dashes would show, whichever way the line runs.</summary>
     [Theory]
     [InlineData(0)]

@@ -309,7 +309,7 @@ public sealed class CommandTests : IDisposable
         var small = result.GetProperty("hoops")[0];
         Assert.Equal("hoop width_mm height_mm totals seam_mm parts corners joins", Keys(small));
         Assert.Equal(
-            "parts lower_bound proven fixed turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes",
+            "parts lower_bound proven fixed turned cut_shapes seam_cost straight_seam_cost worst_error_95_mm worst_between joins_not_covered stops estimated_stitches estimated_minutes hooping_minutes",
             Keys(small.GetProperty("totals"))
         );
         Assert.Equal(

@@ -150,8 +150,8 @@ internal sealed record RepeatSearch(int Effort, int Beginning, int Enough)
     internal static readonly RepeatSearch Thorough = new(Effort: 1024, Beginning: 4, Enough: 32);
 
     /// <summary>
-    /// Where there is little: twice as many places take a quarter longer to save 3 %, and repeats of four bytes take
-    /// more room than they save.
+    /// Where there is little. Against 12 places, beginnings of four bytes and repeats of 16 the search and all of the
+    /// compressor take a quarter less time, and the pictures of a part and of a finished piece 0 to 3 % more room.
     /// </summary>
-    internal static readonly RepeatSearch Textured = new(Effort: 12, Beginning: 4, Enough: 16);
+    internal static readonly RepeatSearch Textured = new(Effort: 8, Beginning: 6, Enough: 8);
 }

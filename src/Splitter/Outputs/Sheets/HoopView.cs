@@ -154,7 +154,7 @@ internal sealed class HoopView
         }
     }
 
-    /// <summary>Of the whole cloth, where this part lays thread, too; a wide spot may be worst in another hoop.</summary>
+    /// <summary>Of all parts, where this one lays thread, too; a wide spot may be worst in another hoop.</summary>
     private void Dense()
     {
         var index = sheet.Plan.Hoopings.IndexOf(hooping);

@@ -19,7 +19,7 @@ internal static class JoinPlanner
     /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<PartJoin> Plan(Recipe recipe, Division division, PredictedFit fit, int jobs = 1)
     {
-        var junctions = new SeamJunctions(division.Seams, division.Crossings, fit);
+        var junctions = new SeamJunctions(division.Seams, division.Crossings, fit, jobs);
         var meetings = division.Crossings.GroupBy(c => (c.Earlier, c.Later)).OrderBy(g => g.Key).ToList();
         return InOrder.Select(meetings, jobs, Join);
 

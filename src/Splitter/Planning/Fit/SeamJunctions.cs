@@ -25,20 +25,23 @@ internal sealed class SeamJunctions
     /// Where they are cut. On bare cloth, and where a part sews a shape whole, no hole can open, so that a part which
     /// cuts nothing near a junction is no part of it.
     /// </param>
-    internal SeamJunctions(ImmutableArray<Seam> seams, ImmutableArray<Crossing> cut, PredictedFit fit)
+    /// <param name="jobs">How many threads may work.</param>
+    internal SeamJunctions(ImmutableArray<Seam> seams, ImmutableArray<Crossing> cut, PredictedFit fit, int jobs = 1)
     {
         var ends = seams
             .SelectMany(s => new[] { s.Line.Points[0], s.Line.Points[^1] }.Select(at => (At: at, Seam: s)))
             .ToList();
         var crossings = cut.ToLookup(c => (c.Earlier, c.Later), c => c.Line);
-        junctions =
-        [
-            .. from end in ends.DistinctBy(e => e.At).OrderBy(e => e.At)
-            let near = ends.Where(e => e.At.DistanceTo(end.At) <= Near).Select(e => e.Seam)
-            let parts = Around(near.Select(s => (s.Earlier, s.Later)).Distinct().Where(pair => IsCut(pair, end.At)))
-            where ends.Exists(e => e.At == end.At && parts.Contains(e.Seam.Earlier) && parts.Contains(e.Seam.Later))
-            select new Junction(end.At, parts, JoinFit.Misfit(fit.Circle95(parts, end.At))),
-        ];
+        junctions = [.. InOrder.Select([.. ends.Select(e => e.At).Distinct().Order()], jobs, Met).OfType<Junction>()];
+
+        Junction? Met(Point at)
+        {
+            var near = ends.Where(e => e.At.DistanceTo(at) <= Near).Select(e => e.Seam);
+            var parts = Around(near.Select(s => (s.Earlier, s.Later)).Distinct().Where(pair => IsCut(pair, at)));
+            return ends.Exists(e => e.At == at && parts.Contains(e.Seam.Earlier) && parts.Contains(e.Seam.Later))
+                ? new(at, parts, JoinFit.Misfit(fit.Circle95(parts, at)))
+                : null;
+        }
 
         bool IsCut((int, int) pair, Point at) =>
             crossings[pair].Any(line => line.Bounds.Grown(Near).Contains(at) && line.DistanceTo(at) <= Near);

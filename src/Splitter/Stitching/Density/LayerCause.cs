@@ -55,8 +55,15 @@ internal static class LayerCauses
         long Largest(Func<ThreadOwner, int> of) => shown.GroupBy(t => of(t.Key), t => t.Value).Max(sum => sum.Sum());
     }
 
-    /// <summary>Whether it is the artwork that has it so; all else is for us to choose.</summary>
-    internal static bool IsOfArtwork(LayerCause cause) => cause == LayerCause.Shapes;
+    /// <summary>Of most square millimetres.</summary>
+    internal static LayerCause Chief(IEnumerable<DenseSpot> spots) =>
+        spots
+            .SelectMany(spot => spot.Causes)
+            .GroupBy(cause => cause)
+            .OrderByDescending(squares => squares.Count())
+            .ThenBy(squares => squares.Key)
+            .First()
+            .Key;
 
     /// <summary>Null for what shows.</summary>
     private static LayerCause? CauseOf(StitchUse use) =>

@@ -31,7 +31,7 @@ internal sealed class ColumnSewer(
     /// </summary>
     private const double BesideSeam = 3000;
 
-    /// <summary>A shorter column is begun at its end, µm: twice the inset and twice what a tie is long.</summary>
+    /// <summary>A shorter column is begun at its end, µm: twice a side that is covered without a way out.</summary>
     private const double LeastToBeginInside = 2 * ShortestOut;
 
     /// <summary>A closed column's satin goes on over its start by this, µm, so that no gap opens.</summary>

@@ -1,36 +1,24 @@
 namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>
-/// One of the dots that a pixel takes the mean of, in four bytes that are copied and added up at once.
+/// One of the dots that a pixel takes the mean of: the strand that lies uppermost there, by numbers that are copied and
+/// compared at once. 0 for none.
 /// </summary>
-/// <param name="Bits">Red lowest, then green and blue; highest the thread.</param>
+/// <param name="Bits">
+/// From the highest on: the layer of thread, the ink, which of its shades, and whether in the shadow of a higher layer.
+/// </param>
 internal readonly record struct Dot(uint Bits)
 {
-    private const int Green = 8,
-        Blue = 16,
-        Highest = 24;
+    /// <summary>Where in the bits the layer, the ink and its shade begin.</summary>
+    internal const int Layer = 22,
+        Ink = 7,
+        Shade = 1;
 
-    /// <param name="thread">Which last touched it: it shades neither itself nor anything twice. 0 for none.</param>
-    internal Dot(Colour colour, byte thread)
-        : this(colour.Red | ((uint)colour.Green << Green) | ((uint)colour.Blue << Blue) | ((uint)thread << Highest)) { }
+    internal const uint InShadow = 1;
 
-    internal byte Thread => (byte)(Bits >> Highest);
+    /// <summary>Layers that are told apart, 0 for none.</summary>
+    internal const int Layers = 1 << (32 - Layer);
 
-    /// <summary>In the shadow of a thread.</summary>
-    internal Dot Shaded(byte by)
-    {
-        var shadow = Shadow;
-        return new(
-            shadow[(byte)Bits]
-                | ((uint)shadow[(byte)(Bits >> Green)] << Green)
-                | ((uint)shadow[(byte)(Bits >> Blue)] << Blue)
-                | ((uint)by << Highest)
-        );
-    }
-
-    /// <summary>What each shade of a channel becomes in it.</summary>
-    private static readonly byte[] Shadow =
-    [
-        .. Enumerable.Range(0, 256).Select(shade => new Colour((byte)shade, 0, 0).Mixed(default, Strand.Shadow).Red),
-    ];
+    /// <summary>All but the layer: a colour's place among those of all inks.</summary>
+    internal int Colour => (int)(Bits & ((1 << Layer) - 1));
 }

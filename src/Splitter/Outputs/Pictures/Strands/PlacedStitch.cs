@@ -2,5 +2,6 @@ using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
 
-/// <summary>A stitch on a picture, in 256ths of a pixel.</summary>
-internal readonly record struct PlacedStitch(StrandInk Ink, Point From, Point To);
+/// <summary>A stitch on a picture, in 256ths of a dot.</summary>
+/// <param name="Strand">Its first shade.</param>
+internal readonly record struct PlacedStitch(Dot Strand, Point From, Point To);

@@ -12,7 +12,7 @@ internal sealed class StrandLayer
     /// <summary>Dots of a millimetre at least, so that a thread is four wide; and dots of a pixel's side.</summary>
     private const int FewestDots = 10,
         FewestToPixel = 2,
-        MostToPixel = 4;
+        MostToPixel = 3;
 
     private const int PixelsOfBand = 32;
 
@@ -26,6 +26,14 @@ internal sealed class StrandLayer
 
     private readonly StrandPainter painter;
 
+    private readonly StrandInks inks = new();
+
+    /// <summary>How many dots away a shadow lies.</summary>
+    private readonly Point shadow;
+
+    /// <summary>Of the dots of each pixel of a row.</summary>
+    private readonly ulong[] sums;
+
     /// <summary>Of each sum of a pixel's dots, rounded: dividing is slow.</summary>
     private readonly byte[] means;
 
@@ -36,13 +44,11 @@ internal sealed class StrandLayer
         dots = (int)Math.Clamp(Math.Ceiling(FewestDots / pixelsOfMillimetre), FewestToPixel, MostToPixel);
         var all = dots * dots;
         means = [.. Enumerable.Range(0, (all * byte.MaxValue) + 1).Select(sum => (byte)((sum + (all / 2)) / all))];
-        var band = new StrandBand(
-            width * dots,
-            PixelsOfBand * dots,
-            dots,
-            pixelsOfMillimetre * dots / Units.Millimetre
-        );
-        painter = painters.Take(band);
+        sums = new ulong[width];
+        var dotsOfMicrometre = pixelsOfMillimetre * dots / Units.Millimetre;
+        var reach = Strand.ShadowReach * dotsOfMicrometre;
+        shadow = new(Units.Round(-ThreadLight.FromX * reach), Units.Round(-ThreadLight.FromY * reach));
+        painter = painters.Take(new(width * dots, shadow.Y + (PixelsOfBand * dots), dotsOfMicrometre));
     }
 
     internal static void Paint(
@@ -54,9 +60,17 @@ internal sealed class StrandLayer
         StrandPainters painters
     )
     {
-        var layer = new StrandLayer(width, height, pixels, scale, painters);
-        layer.Paint(threads);
-        painters.Return(layer.painter);
+        // Mostly all at once.
+        for (int first = 0, next; first < threads.Count; first = next)
+        {
+            var layers = 2;
+            for (next = first + 1; next < threads.Count; next++)
+                if (threads[next].Colour != threads[next - 1].Colour && ++layers > Dot.Layers)
+                    break;
+            var layer = new StrandLayer(width, height, pixels, scale, painters);
+            layer.Paint([.. threads.Skip(first).Take(next - first)]);
+            painters.Return(layer.painter);
+        }
     }
 
     private void Paint(IReadOnlyList<PaintedThread> threads)
@@ -75,9 +89,11 @@ internal sealed class StrandLayer
             (left, right) = (Math.Max(0, left), Math.Min(width, right));
             var first = band * PixelsOfBand;
             var rows = Math.Min(PixelsOfBand, height - first);
-            Spread(first, rows, left, right);
+            var all = (left * dots)..(right * dots);
+            for (var y = 0; y < shadow.Y + (rows * dots); y++)
+                painter.Row(y)[all].Clear();
             foreach (var i in laid)
-                painter.Lay(stitches[i], first * dots);
+                painter.Lay(stitches[i], (first * dots) - shadow.Y);
             Gather(first, rows, left, right);
         }
     }
@@ -88,25 +104,17 @@ internal sealed class StrandLayer
         // A single hole is a dot of thread.
         var stitches = new PlacedStitch[threads.Sum(t => t.Lines.Sum(line => Math.Max(1, line.Length - 1)))];
         var next = 0;
-        var inks = new Dictionary<(Colour, ThreadLight), StrandInk>();
-        var numbers = new Dictionary<Colour, byte>();
         foreach (var thread in threads)
+        foreach (var (line, lit) in thread.Lines.Zip(thread.Lit))
+        foreach (var stretch in lit)
         {
-            // From the 256th colour on numbers come again: of two that share one neither shades the other.
-            if (!numbers.TryGetValue(thread.Colour, out var number))
-                numbers.Add(thread.Colour, number = (byte)((numbers.Count % byte.MaxValue) + 1));
-            foreach (var (line, lit) in thread.Lines.Zip(thread.Lit))
-            foreach (var stretch in lit)
+            var strand = inks.Next(thread.Colour, stretch.Light);
+            var from = OnDots(line[stretch.First]);
+            for (var i = stretch.First; i < Math.Max(stretch.Last, stretch.First + 1); i++)
             {
-                if (!inks.TryGetValue((thread.Colour, stretch.Light), out var ink))
-                    inks.Add((thread.Colour, stretch.Light), ink = new(thread.Colour, stretch.Light, number));
-                var from = scale.Of(line[stretch.First]);
-                for (var i = stretch.First; i < Math.Max(stretch.Last, stretch.First + 1); i++)
-                {
-                    var to = scale.Of(line[Math.Min(i + 1, stretch.Last)]);
-                    stitches[next++] = new(ink, from, to);
-                    from = to;
-                }
+                var to = OnDots(line[Math.Min(i + 1, stretch.Last)]);
+                stitches[next++] = new(strand, from, to);
+                from = to;
             }
         }
         return stitches;
@@ -128,39 +136,48 @@ internal sealed class StrandLayer
         return bands;
     }
 
-    private static int PixelAt(int place, double off) => (int)Math.Floor(((double)place / Painter.Fraction) + off);
+    private int PixelAt(int place, double off) => (int)Math.Floor(((double)place / (Painter.Fraction * dots)) + off);
 
-    /// <summary>What is there already, below the thread.</summary>
-    private void Spread(int first, int rows, int left, int right)
-    {
-        for (var y = 0; y < rows; y++)
-        {
-            var row = painter.Row(y * dots)[(left * dots)..(right * dots)];
-            var below = pixels.AsSpan((((first + y) * width) + left) * 3, (right - left) * 3);
-            for (var (x, at) = (0, 0); x < row.Length; x += dots, at += 3)
-                foreach (ref var dot in row.Slice(x, dots))
-                    dot = new(new(below[at], below[at + 1], below[at + 2]), thread: 0);
-            for (var down = 1; down < dots; down++)
-                row.CopyTo(painter.Row((y * dots) + down)[(left * dots)..]);
-        }
-    }
+    private Point OnDots(Point hole) => new(scale.Of(hole.X) * dots, scale.Of(hole.Y) * dots);
 
     private void Gather(int first, int rows, int left, int right)
     {
+        var sums = this.sums.AsSpan(left, right - left);
         for (var y = 0; y < rows; y++)
         {
-            var row = pixels.AsSpan((first + y) * width * 3, width * 3);
-            for (var x = left; x < right; x++)
+            sums.Clear();
+            for (var down = 0; down < dots; down++)
             {
-                // Red and blue at once: sixteen dots leave the green between them room enough.
-                var (redAndBlue, green) = (0u, 0u);
-                for (var down = 0; down < dots; down++)
-                    foreach (var dot in painter.Row((y * dots) + down).Slice(x * dots, dots))
-                        (redAndBlue, green) = (redAndBlue + (dot.Bits & 0xff00ff), green + ((dot.Bits >> 8) & 0xff));
-                row[x * 3] = means[redAndBlue & 0xffff];
-                row[(x * 3) + 1] = means[green];
-                row[(x * 3) + 2] = means[redAndBlue >> 16];
+                var row = painter.Row(shadow.Y + (y * dots) + down);
+                // The outermost dots are beyond reach, and what lies farther out is not of this band.
+                var begin = Math.Min((left * dots) + shadow.X, right * dots);
+                StrandShadow.Cast(
+                    row[begin..(right * dots)],
+                    painter.Row((y * dots) + down)[(begin - shadow.X)..((right * dots) - shadow.X)],
+                    inks
+                );
+                Add(row[(left * dots)..(right * dots)], sums);
             }
+            var at = pixels.AsSpan((((first + y) * width) + left) * 3, sums.Length * 3);
+            foreach (var sum in sums)
+            {
+                var (red, green, blue) = StrandInks.Channels(
+                    StrandInks.IsThreadAlone(sum) ? sum : StrandInks.With(new(at[0], at[1], at[2]), sum)
+                );
+                (at[0], at[1], at[2]) = (means[red], means[green], means[blue]);
+                at = at[3..];
+            }
+        }
+    }
+
+    private void Add(ReadOnlySpan<Dot> row, Span<ulong> sums)
+    {
+        var colours = inks.Colours;
+        foreach (ref var sum in sums)
+        {
+            foreach (var dot in row[..dots])
+                sum += colours[dot.Colour];
+            row = row[dots..];
         }
     }
 }

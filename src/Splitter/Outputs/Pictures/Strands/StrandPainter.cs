@@ -1,4 +1,5 @@
-using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Splitter.Geometry;
 
 namespace Splitter.Outputs.Pictures.Strands;
@@ -10,7 +11,6 @@ internal sealed class StrandPainter(StrandBand band)
 
     private readonly int width = band.Width;
     private readonly int height = band.Height;
-    private readonly int dotsOfPixel = band.DotsOfPixel;
 
     private readonly Dot[] dots = new Dot[band.Width * band.Height];
 
@@ -26,54 +26,47 @@ internal sealed class StrandPainter(StrandBand band)
     /// <param name="top">The band's first row.</param>
     internal void Lay(in PlacedStitch stitch, int top)
     {
-        var from = InDots(stitch.From);
+        var from = stitch.From;
         // Shifts and masks round down, on the left of the picture, too.
         var (column, row) = (from.X >> FractionBits, (from.Y >> FractionBits) - top);
         var hole = new Point(from.X & (Painter.Fraction - 1), from.Y & (Painter.Fraction - 1));
-        var stamp = stamps.Of(InDots(stitch.To) - from, hole);
-        // The thread first: what it covers has no need of its shadow.
-        Cover(stamp, stitch.Ink.Dots, column, row);
-        foreach (var run in stamp.Shaded)
-            Shade(On(run, column, row, out _), stitch.Ink.Thread);
-    }
-
-    private void Cover(in StrandStamp stamp, ReadOnlySpan<Dot> ink, int column, int row)
-    {
+        var stamp = stamps.Of(stitch.To - from, hole);
         var next = 0;
         foreach (var run in stamp.Covered)
         {
-            var covered = On(run, column, row, out var skipped);
-            var shades = stamp.Shades.Slice(next + skipped, covered.Length);
-            for (var i = 0; i < covered.Length; i++)
-                covered[i] = ink[shades[i]];
+            var (y, first) = (row + run.Row, column + run.First);
+            var (left, right) = (Math.Max(0, first), Math.Min(width, first + run.Count));
+            if ((uint)y < (uint)height && left < right)
+                Cover(
+                    dots.AsSpan((y * width) + left, right - left),
+                    stamp.Shades.Slice(next + left - first, right - left),
+                    stitch.Strand
+                );
             next += run.Count;
         }
     }
 
-    private static void Shade(Span<Dot> dots, byte thread)
+    private static void Cover(Span<Dot> dots, ReadOnlySpan<byte> shades, Dot strand)
     {
-        foreach (ref var dot in dots)
-            if (dot.Thread != thread)
-                dot = dot.Shaded(thread);
+        const int Together = 4;
+        if (dots.Length < Together)
+        {
+            for (var i = 0; i < dots.Length; i++)
+                dots[i] = new(strand.Bits + shades[i]);
+            return;
+        }
+        var bits = MemoryMarshal.Cast<Dot, uint>(dots);
+        var all = Vector128.Create(strand.Bits);
+        for (var i = 0; i < bits.Length; i += Together)
+        {
+            // The last four may be covered twice.
+            var at = Math.Min(i, bits.Length - Together);
+            var four = Vector128.CreateScalarUnsafe(MemoryMarshal.Read<uint>(shades[at..])).AsByte();
+            (Vector128.WidenLower(Vector128.WidenLower(four)) + all).CopyTo(bits[at..]);
+        }
     }
-
-    /// <summary>What lies on the band.</summary>
-    /// <param name="skipped">How many dots lie left of it.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Span<Dot> On(DotRun run, int column, int row, out int skipped)
-    {
-        var (y, first) = (row + run.Row, column + run.First);
-        var (left, right) = (Math.Max(0, first), Math.Min(width, first + run.Count));
-        var isOn = y >= 0 && y < height && left < right;
-        skipped = isOn ? left - first : 0;
-        return isOn ? dots.AsSpan((y * width) + left, right - left) : [];
-    }
-
-    /// <summary>In 256ths of a dot.</summary>
-    private Point InDots(Point place) => new(place.X * dotsOfPixel, place.Y * dotsOfPixel);
 }
 
 /// <summary>Dots that thread is laid on at once.</summary>
-/// <param name="DotsOfPixel">Along its side.</param>
 /// <param name="Scale">Dots of a micrometre.</param>
-internal readonly record struct StrandBand(int Width, int Height, int DotsOfPixel, double Scale);
+internal readonly record struct StrandBand(int Width, int Height, double Scale);

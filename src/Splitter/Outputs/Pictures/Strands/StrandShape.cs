@@ -4,7 +4,7 @@ using Splitter.Geometry;
 namespace Splitter.Outputs.Pictures.Strands;
 
 /// <summary>
-/// Which dots a stitch covers, and which it shades, counted from the dot of its first hole. Sums, products, quotients
+/// Which dots a stitch covers, counted from the dot of its first hole. Sums, products, quotients
 /// and square roots alone, which every machine rounds alike.
 /// </summary>
 internal readonly struct StrandShape
@@ -17,9 +17,8 @@ internal readonly struct StrandShape
     private readonly (double X, double Y) along;
     private readonly (double X, double Y) across;
 
-    /// <summary>The first hole, and where its shadow lies.</summary>
+    /// <summary>The first hole.</summary>
     private readonly (double X, double Y) hole;
-    private readonly (double X, double Y) shadow;
 
     /// <param name="way">From hole to hole, and where in its dot the first one lies, in 256ths of a dot.</param>
     /// <param name="scale">Dots of a micrometre.</param>
@@ -34,14 +33,12 @@ internal readonly struct StrandShape
         var lit = (-along.Y * ThreadLight.FromX) + (along.X * ThreadLight.FromY) >= 0 ? 1 : -1;
         across = (-along.Y * lit, along.X * lit);
         this.hole = ((double)hole.X / Painter.Fraction, (double)hole.Y / Painter.Fraction);
-        var reach = Strand.ShadowReach * scale;
-        shadow = (this.hole.X - (ThreadLight.FromX * reach), this.hole.Y - (ThreadLight.FromY * reach));
     }
 
-    /// <summary>Adds the dots that it covers, and for each in turn which of an ink's dots it becomes.</summary>
+    /// <summary>Adds the dots that it covers, and for each in turn what its shade adds to a <see cref="Dot"/>.</summary>
     internal void Cover(List<DotRun> runs, List<byte> shades)
     {
-        var steps = StrandInk.Across / (2 * radius);
+        var steps = StrandShades.Across / (2 * radius);
         var (top, bottom) = Rows(hole.Y);
         for (var line = top; line <= bottom; line++)
         {
@@ -58,34 +55,11 @@ internal readonly struct StrandShape
                     first += count == 0 ? 1 : 0;
                     continue;
                 }
-                var shade = Math.Clamp((int)((aside + radius) * steps), 0, StrandInk.Across - 1);
-                dots[count++] = (byte)((Down(far) * StrandInk.Across) + shade);
+                var shade = Math.Clamp((int)((aside + radius) * steps), 0, StrandShades.Across - 1);
+                dots[count++] = (byte)(((Down(far) * StrandShades.Across) + shade) << Dot.Shade);
             }
             CollectionsMarshal.SetCount(shades, begin + count);
             Add(runs, line, first, first + count);
-        }
-    }
-
-    /// <summary>Adds the dots that lie in its shadow and are not covered.</summary>
-    /// <param name="firstCovered">Where those that it covers begin.</param>
-    internal void Shade(List<DotRun> runs, int firstCovered)
-    {
-        var (next, endCovered) = (firstCovered, runs.Count);
-        var (top, bottom) = Rows(shadow.Y);
-        for (var line = top; line <= bottom; line++)
-        {
-            var row = Row(line, shadow);
-            var (first, end) = (row.First, row.First + row.Count);
-            while (first < end && IsPastEnd(shadow, first, line))
-                first++;
-            while (first < end && IsPastEnd(shadow, end - 1, line))
-                end--;
-            while (next < endCovered && runs[next].Row < line)
-                next++;
-            var isOn = next < endCovered && runs[next].Row == line;
-            var (hidden, shown) = isOn ? (runs[next].First, runs[next].First + runs[next].Count) : (end, end);
-            Add(runs, line, first, Math.Min(end, hidden));
-            Add(runs, line, Math.Max(first, shown), end);
         }
     }
 
@@ -136,13 +110,7 @@ internal readonly struct StrandShape
     private int Down(double far)
     {
         var toHole = Math.Max(0, Math.Min(far, length - far));
-        return toHole >= slope ? StrandInk.Down - 1 : (int)(toHole * StrandInk.Down / slope);
-    }
-
-    private bool IsPastEnd((double X, double Y) from, int column, int row)
-    {
-        var (x, y) = (column + 0.5 - from.X, row + 0.5 - from.Y);
-        return IsPastEnd((x * along.X) + (y * along.Y), (x * across.X) + (y * across.Y));
+        return toHole >= slope ? StrandShades.Down - 1 : (int)(toHole * StrandShades.Down / slope);
     }
 
     /// <summary>Its ends are round.</summary>

@@ -13,8 +13,8 @@ internal sealed class StrandStamps(double scale)
     /// <summary>Stamps that are kept, so that they take no more than some fifteen megabytes.</summary>
     private const int Most = 20_000;
 
-    /// <summary>Where the runs of a stamp begin, the shaded ones, and those of the next one; and its shades.</summary>
-    private readonly record struct Places(int Covered, int Shaded, int End, int Shades);
+    /// <summary>Where the runs of a stamp begin and end, and its shades.</summary>
+    private readonly record struct Places(int First, int End, int Shades);
 
     private readonly Dictionary<long, Places> stamps = [];
     private readonly List<DotRun> runs = [];
@@ -26,11 +26,7 @@ internal sealed class StrandStamps(double scale)
         if (!stamps.TryGetValue(KeyOf(way, hole), out var places))
             places = Add(way, hole);
         var all = CollectionsMarshal.AsSpan(runs);
-        return new(
-            all[places.Covered..places.Shaded],
-            CollectionsMarshal.AsSpan(shades)[places.Shades..],
-            all[places.Shaded..places.End]
-        );
+        return new(all[places.First..places.End], CollectionsMarshal.AsSpan(shades)[places.Shades..]);
     }
 
     private Places Add(Point way, Point hole)
@@ -41,12 +37,9 @@ internal sealed class StrandStamps(double scale)
             runs.Clear();
             shades.Clear();
         }
-        var shape = new StrandShape(way, hole, scale);
-        var (covered, firstShade) = (runs.Count, shades.Count);
-        shape.Cover(runs, shades);
-        var shaded = runs.Count;
-        shape.Shade(runs, covered);
-        var places = new Places(covered, shaded, runs.Count, firstShade);
+        var (first, firstShade) = (runs.Count, shades.Count);
+        new StrandShape(way, hole, scale).Cover(runs, shades);
+        var places = new Places(first, runs.Count, firstShade);
         stamps.Add(KeyOf(way, hole), places);
         return places;
     }
@@ -57,18 +50,11 @@ internal sealed class StrandStamps(double scale)
 }
 
 /// <summary>The dots of a stitch, from the dot of its first hole on.</summary>
-internal readonly ref struct StrandStamp(
-    ReadOnlySpan<DotRun> covered,
-    ReadOnlySpan<byte> shades,
-    ReadOnlySpan<DotRun> shaded
-)
+internal readonly ref struct StrandStamp(ReadOnlySpan<DotRun> covered, ReadOnlySpan<byte> shades)
 {
     /// <summary>Stretches of rows, from the top.</summary>
     internal ReadOnlySpan<DotRun> Covered { get; } = covered;
 
-    /// <summary>For each dot that is covered, in turn, which of an ink's dots it becomes.</summary>
+    /// <summary>For each dot that is covered, in turn, what its shade adds to the strand's first one.</summary>
     internal ReadOnlySpan<byte> Shades { get; } = shades;
-
-    /// <summary>What lies in its shadow and is not covered.</summary>
-    internal ReadOnlySpan<DotRun> Shaded { get; } = shaded;
 }

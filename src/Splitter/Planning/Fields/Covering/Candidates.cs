@@ -30,7 +30,14 @@ internal sealed class Candidates
     /// <param name="edges">Where drawn things begin and end.</param>
     /// <param name="features">How many places along an axis may be flush with drawn things.</param>
     /// <param name="known">Fields whose edges are places too.</param>
-    internal static Candidates For(CoverTask task, DrawnEdges edges, int features, ImmutableArray<Field> known)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static Candidates For(
+        CoverTask task,
+        DrawnEdges edges,
+        int features,
+        ImmutableArray<Field> known,
+        int jobs = 1
+    )
     {
         var box = task.Bounds;
         var sizes = task.Turns.Select(task.GroundOf).ToArray();
@@ -94,6 +101,6 @@ internal sealed class Candidates
         }
         fields.AddRange(task.Fixed);
         ImmutableArray<Box> grounds = [.. fields.Select(task.Template.Ground)];
-        return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds), task.Fixed.Length);
+        return new(fields.ToImmutable(), grounds, CoverRows.Table(task, grounds, jobs), task.Fixed.Length);
     }
 }

@@ -9,7 +9,8 @@ namespace Splitter.Planning.Fields.Covering;
 /// </summary>
 internal static class CoverRows
 {
-    internal static CoverTable Table(CoverTask task, ImmutableArray<Box> grounds)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static CoverTable Table(CoverTask task, ImmutableArray<Box> grounds, int jobs = 1)
     {
         var box = task.Bounds;
         ImmutableArray<Box> inner = [.. grounds.Select(task.Inner)];
@@ -29,7 +30,7 @@ internal static class CoverRows
             for (var column = 0; column < cells.Columns; column++)
                 before[row, column + 1] = Counts(column, row) ? ++count : count;
         }
-        var table = new CoverTable(count, [.. inner.Select(Held)]);
+        var table = new CoverTable(count, [.. InOrder.Select(inner, jobs, Held)]);
         foreach (var whole in task.Wholes)
             table.Add([.. Enumerable.Range(0, grounds.Length).Where(i => grounds[i].Contains(whole))]);
         return table;

@@ -60,7 +60,7 @@ internal static class FewestSearch
         int? bounded = null;
         foreach (var features in Features)
         {
-            var candidates = Candidates.For(task, edges, features, found.Covers is [var best, ..] ? best : []);
+            var candidates = Candidates.For(task, edges, features, found.Covers is [var best, ..] ? best : [], jobs);
             var table = candidates.Table;
             if (Enumerable.Range(0, table.Rows).Any(r => table.SetsOf(r).Length == 0))
                 break;
