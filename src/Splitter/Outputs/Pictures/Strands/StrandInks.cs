@@ -42,7 +42,9 @@ internal sealed class StrandInks
         return new(((uint)(layers.Count - 1) << Dot.Layer) | (ink << Dot.Ink));
     }
 
-    /// <summary>A higher layer casts a shadow, but not on thread of its colour: where parts meet, neither does.</summary>
+    /// <summary>
+    /// A higher layer casts a shadow, but not on thread of its colour: where parts meet, neither does.
+    /// </summary>
     internal bool Shades(Dot higher, Dot lower)
     {
         var (by, on) = ((int)(higher.Bits >> Dot.Layer), (int)(lower.Bits >> Dot.Layer));

@@ -3,7 +3,9 @@ using System.Runtime.Intrinsics;
 
 namespace Splitter.Outputs.Pictures.Strands;
 
-/// <summary>Where thread casts its shadow, seen when all of it lies: on what is away from the light and lies lower.</summary>
+/// <summary>
+/// Where thread casts its shadow, seen when all of it lies: on what is away from the light and lies lower.
+/// </summary>
 internal static class StrandShadow
 {
     /// <param name="row">Dots that may be in shadow.</param>

@@ -35,7 +35,9 @@ internal readonly struct StrandShape
         this.hole = ((double)hole.X / Painter.Fraction, (double)hole.Y / Painter.Fraction);
     }
 
-    /// <summary>Adds the dots that it covers, and for each in turn what its shade adds to a <see cref="Dot"/>.</summary>
+    /// <summary>
+    /// Adds the dots that it covers, and for each in turn what its shade adds to a <see cref="Dot"/>.
+    /// </summary>
     internal void Cover(List<DotRun> runs, List<byte> shades)
     {
         var steps = StrandShades.Across / (2 * radius);
