@@ -32,7 +32,7 @@ public sealed class PieceEstimateTests
     {
         var recipe = $$"""
             splitter: 1
-            artwork: { file: {{drawing}}.svg, width: 220 mm }
+            artwork: { file: {{drawing}}.svg, width: 300 mm }
             hoops: [{ name: small, field: 130 x 180 mm }]
             output: { folder: parts, files: [tape] }
             """;
