@@ -140,7 +140,9 @@ internal static class Polygons
     internal static Region Simplify(Region region, double tolerance) =>
         region.IsEmpty ? region : new Simplification(region, tolerance).Simplified();
 
-    /// <summary>The question "is this point (x, y in µm) inside or on the edge", quick to ask many times, by any thread.</summary>
+    /// <summary>
+    /// The question "is this point (x, y in µm) inside or on the edge", quick to ask many times and by many threads.
+    /// </summary>
     internal static Func<double, double, bool> Containment(Region region)
     {
         if (region.IsEmpty)
