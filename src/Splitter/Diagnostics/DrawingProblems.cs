@@ -135,6 +135,15 @@ internal static class DrawingProblems
                 + "spool, with exactly that colour"
         );
 
+    internal static Diagnostic TooManyStitches(Place place, double stitches, int most) =>
+        Diagnostic.Error(
+            2137,
+            place,
+            Invariant($"the artwork takes at least {stitches / 1e6:0} million stitches, and no more than ")
+                + Invariant($"{most / 1e6:0} million are made; make the work smaller, or write a larger 'row-spacing' ")
+                + "under 'artwork.sew'"
+        );
+
     /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
     internal static Diagnostic TooSmall(Place place, string shape, string? leave) =>
         Diagnostic.Warning(
@@ -150,6 +159,15 @@ internal static class DrawingProblems
             place,
             $"'{shape}' lies wholly under later shapes and is left out; move it up in the drawing, or "
                 + $"{leave ?? TakeOut}"
+        );
+
+    /// <param name="leave">How the recipe leaves it on purpose; null where it cannot alone.</param>
+    internal static Diagnostic HardlyShows(Place place, string shape, string? leave) =>
+        Diagnostic.Warning(
+            2136,
+            place,
+            $"of '{shape}' later shapes leave only strips narrower than 0.3 mm, too narrow to sew, and it is left out; "
+                + $"let more of it show, or {leave ?? TakeOut}"
         );
 
     private const string TakeOut = "take it out of the drawing";

@@ -201,7 +201,7 @@ internal static class PlanProblems
                 + "larger hoop, shorten 'registration.corners.arm', or lessen 'fields.clearance'"
         );
 
-    internal static Diagnostic TooManyHoopings(Place place, Hoop hoop, int count, int most) =>
+    internal static Diagnostic TooManyHoopings(Place place, Hoop hoop, string count, int most) =>
         Diagnostic.Error(
             3032,
             place,

@@ -140,12 +140,16 @@ internal static class Polygons
     internal static Region Simplify(Region region, double tolerance) =>
         region.IsEmpty ? region : new Simplification(region, tolerance).Simplified();
 
-    /// <summary>The question "is this point (x, y in µm) inside or on the edge", quick to ask many times.</summary>
+    /// <summary>
+    /// The question "is this point (x, y in µm) inside or on the edge", quick to ask many times and by many threads.
+    /// </summary>
     internal static Func<double, double, bool> Containment(Region region)
     {
         if (region.IsEmpty)
             return (_, _) => false;
         var (bounds, locator) = (region.Bounds, new IndexedPointInAreaLocator(ToNts(region)));
+        // The engine makes its index at the first question, which two threads may come to ask at once.
+        locator.Locate(new Coordinate(bounds.Left, bounds.Top));
         return (x, y) =>
             x >= bounds.Left
             && x <= bounds.Right

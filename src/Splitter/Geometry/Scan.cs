@@ -58,6 +58,11 @@ internal static class Scan
     /// <summary>The first place in a rising list that holds the value or more.</summary>
     internal static int FirstFrom(double[] rising, double value)
     {
+        // Of ground that reaches far beyond the lattice, most ends lie there.
+        if (rising.Length == 0 || value <= rising[0])
+            return 0;
+        if (value > rising[^1])
+            return rising.Length;
         var (low, high) = (0, rising.Length);
         while (low < high)
         {

@@ -31,8 +31,8 @@ internal sealed class CrowdedSquares
         [
             .. all.SelectMany(s => s.Within(Near)).Distinct().Where(s => ground.Contains(s.Middle)),
         ];
-        crowded = new(layers.Numbers, [all]);
-        near = new(layers.Numbers, [.. around.Select(s => (ImmutableArray<Square>)[s])]);
+        crowded = new([all]);
+        near = new([.. around.Select(s => (ImmutableArray<Square>)[s])]);
         count = around.Length;
     }
 

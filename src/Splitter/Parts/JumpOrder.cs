@@ -33,26 +33,14 @@ internal static class JumpOrder
 
     private static Stay[] NearestNext(Stay[] stays, int[][] below, Point? needle)
     {
-        var left = new int[below.Length];
-        foreach (var stay in stays)
-            left[stay.Piece]++;
-        var (open, order) = (stays.ToList(), new Stay[stays.Length]);
+        var waiting = new Waiting(stays, below);
+        var order = new Stay[stays.Length];
         for (var i = 0; i < order.Length; i++)
         {
-            var (next, nearest) = (-1, double.PositiveInfinity);
-            for (var k = 0; k < open.Count; k++)
-                if (Array.TrueForAll(below[open[k].Piece], p => left[p] == 0))
-                {
-                    var cost = needle is { } from ? open[k].NearestFrom(from) : 0;
-                    if (cost < nearest)
-                        (next, nearest) = (k, cost);
-                }
-            order[i] = open[next];
+            order[i] = stays[waiting.TakeNext(needle)];
             if (needle is { } at)
                 order[i].TurnTo(at);
             needle = order[i].Exit;
-            left[order[i].Piece]--;
-            open.RemoveAt(next);
         }
         return order;
     }

@@ -85,7 +85,7 @@ internal sealed class RowCover
                 .Distinct()
                 .Where(s => ground.Contains(s.Middle)),
         ];
-        near = new(layers.Numbers, [.. around.Select(s => (ImmutableArray<Square>)[s])]);
+        near = new([.. around.Select(s => (ImmutableArray<Square>)[s])]);
         squares = [.. around.Select(_ => new List<Thread>())];
         var shapes = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var block in parts.SelectMany(part => part))

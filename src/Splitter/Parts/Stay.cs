@@ -43,10 +43,11 @@ internal sealed class Stay(Block block, int piece)
 
     internal void Turn() => turned ^= Turns;
 
-    internal double NearestFrom(Point from) =>
-        IsLoop ? line.Min(p => JumpOrder.Cost(from, p))
-        : Turns ? Math.Min(JumpOrder.Cost(from, Entry), JumpOrder.Cost(from, Exit))
-        : JumpOrder.Cost(from, Entry);
+    /// <summary>Where the needle may come to it.</summary>
+    internal ImmutableArray<Point> Places =>
+        line.IsEmpty ? [block.Start]
+        : IsLoop ? line
+        : [line[0], line[^1]];
 
     /// <summary>Begins where it is nearest.</summary>
     internal void TurnTo(Point from)

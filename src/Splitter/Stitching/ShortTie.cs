@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Splitter.Geometry;
 
 namespace Splitter.Stitching;
 

@@ -28,7 +28,7 @@ public sealed class TangleTests
     }
 
     [Theory]
-    [InlineData(250, "")]
+    [InlineData(20, "")]
     [InlineData(800, "SPL2122")]
     public void ATangledOutlineOfAFileIsRefused(int diameters, string code)
     {

@@ -18,9 +18,9 @@ public sealed class CutterTests
     private const double AreaTolerance = 0.01;
 
     private static readonly Gen<FillShape> Blob =
-        from radii in Gen.Double[40, 160].Array[5, 24]
-        from x in Gen.Double[0, 100]
-        from y in Gen.Double[0, 100]
+        from radii in Gen.Double[25, 100].Array[5, 24]
+        from x in Gen.Double[0, 60]
+        from y in Gen.Double[0, 60]
         select Samples.Fill(
             "blob",
             [
@@ -28,8 +28,8 @@ public sealed class CutterTests
                     (r, i) =>
                         new[]
                         {
-                            170 + x + (r * Math.Cos(2 * Math.PI * i / radii.Length)),
-                            170 + y + (r * Math.Sin(2 * Math.PI * i / radii.Length)),
+                            110 + x + (r * Math.Cos(2 * Math.PI * i / radii.Length)),
+                            110 + y + (r * Math.Sin(2 * Math.PI * i / radii.Length)),
                         }
                 ),
             ]
@@ -37,8 +37,8 @@ public sealed class CutterTests
 
     private static readonly Gen<(FillShape Shape, Plan Plan, Recipe Recipe)> Planned =
         from shape in Blob
-        from width in Gen.Int[90, 200]
-        from height in Gen.Int[90, 300]
+        from width in Gen.Int[70, 140]
+        from height in Gen.Int[70, 190]
         from edges in Gen.Enum<EdgeRule>()
         let recipe = WithEdges(Samples.Recipe(Samples.Hoop(width, height)), edges)
         select (shape, PlanOf(recipe, shape), recipe);

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
+using Splitter.Tool.Disk;
 
 namespace Splitter.Tests.EndToEnd;
 
 /// <summary>
-/// The built tool as a process, in other cultures, time zones, folders and with other counts of threads: bit-by-bit
-/// identical files, as reproducible-builds.org defines it.
+/// The built tool as a process, in other cultures, time zones, folders and with other counts of threads, makes what the
+/// library makes here: bit-by-bit identical files, as reproducible-builds.org defines it.
 /// </summary>
 public sealed class DeterminismTests : IDisposable
 {
@@ -15,8 +17,8 @@ public sealed class DeterminismTests : IDisposable
     // Turkish has two kinds of i, Kathmandu is a quarter of an hour off, St John's half an hour.
     [Theory]
     [InlineData("lighthouse-bay", "large", "tr_TR.UTF-8", "Asia/Kathmandu", "önther folder/deeper", "7")]
-    [InlineData("faroe-islands", "small", "tr_TR.UTF-8", "Asia/Kathmandu", "önther folder/deeper", "2")]
-    [InlineData("faroe-islands", "small", "de_DE.UTF-8", "America/St_Johns", "x", "7")]
+    [InlineData("faroe-islands", "small", "tr_TR.UTF-8", "Asia/Kathmandu", "önther folder/deeper", "7")]
+    [InlineData("faroe-islands", "small", "de_DE.UTF-8", "America/St_Johns", "x", "1")]
     public async Task TheSameFilesWhereverTheyAreMade(
         string recipe,
         string hoop,
@@ -26,9 +28,12 @@ public sealed class DeterminismTests : IDisposable
         string jobs
     )
     {
-        var here = await Make(recipe, hoop, "C", "UTC", "here", "1");
+        var here = Examples.Made(recipe, hoop).Sets.Single().Files;
         Assert.NotEmpty(here);
-        Assert.Equal(here, await Make(recipe, hoop, language, zone, folder, jobs));
+        Assert.Equal(
+            here.ToImmutableSortedDictionary(file => file.Path, file => Sum(file.Bytes.Span), StringComparer.Ordinal),
+            await Make(recipe, hoop, language, zone, folder, jobs)
+        );
     }
 
     private async Task<ImmutableSortedDictionary<string, string>> Make(
@@ -62,15 +67,19 @@ public sealed class DeterminismTests : IDisposable
             jobs
         );
         Assert.True(ran.ExitCode == 0, ran.ToString());
-        var made = Path.Combine(home, "examples", "parts");
+        var made = Path.Combine(home, "examples", "parts", recipe);
         return Directory
             .EnumerateFiles(made, "*", SearchOption.AllDirectories)
+            // Which recipe a folder belongs to, the tool alone writes.
+            .Where(path => Path.GetFileName(path) != RecipeMark.Name)
             .ToImmutableSortedDictionary(
                 path => Path.GetRelativePath(made, path).Replace('\\', '/'),
-                path => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(path))),
+                path => Sum(File.ReadAllBytes(path)),
                 StringComparer.Ordinal
             );
     }
+
+    private static string Sum(ReadOnlySpan<byte> bytes) => Convert.ToHexString(SHA256.HashData(bytes));
 
     private static void Copy(string home, params string[] parts)
     {

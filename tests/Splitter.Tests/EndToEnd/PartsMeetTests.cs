@@ -23,22 +23,22 @@ public sealed class PartsMeetTests
     public void EveryStitchLiesInTheUsableFieldAndEveryCornerMeetsItself()
     {
         var points =
-            from radii in Gen.Double[30, 150].Array[4, 12]
+            from radii in Gen.Double[20, 95].Array[4, 12]
             select string.Join(
                 ",",
                 Enumerable
                     .Range(0, radii.Length + 1)
                     .Select(i =>
                         FormattableString.Invariant(
-                            $"{160 + (radii[i % radii.Length] * Math.Cos(2 * Math.PI * i / radii.Length)):0.###} {160 + (radii[i % radii.Length] * Math.Sin(2 * Math.PI * i / radii.Length)):0.###}"
+                            $"{100 + (radii[i % radii.Length] * Math.Cos(2 * Math.PI * i / radii.Length)):0.###} {100 + (radii[i % radii.Length] * Math.Sin(2 * Math.PI * i / radii.Length)):0.###}"
                         )
                     )
             );
         var requests =
             from outline in points
             from satin in points
-            from width in Gen.Int[90, 180]
-            from height in Gen.Int[120, 260]
+            from width in Gen.Int[75, 130]
+            from height in Gen.Int[90, 170]
             from clearance in Gen.Int[0, 5]
             from rope in Gen.Int[1, 8]
             from seams in Gen.Bool.Select(straight => straight ? "straight" : "least-visible")

@@ -27,7 +27,7 @@ public sealed class FineTeethTests
     {
         var teeth = Teeth(1100, 40, 60);
         var plain = EngineForm.ToNts(Polygons.Offset(teeth, by));
-        var exact = BufferOp.Buffer(EngineForm.Floating.CreateGeometry(EngineForm.ToNts(teeth)), by, 32);
+        var exact = BufferOp.Buffer(EngineForm.Floating.CreateGeometry(EngineForm.ToNts(teeth)), by, 8);
         Assert.True(plain.Buffer(3 * Tolerance).Covers(exact));
         Assert.True(exact.Buffer(3 * Tolerance).Covers(plain));
     }

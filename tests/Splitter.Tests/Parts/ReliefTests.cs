@@ -39,9 +39,9 @@ public sealed class ReliefTests
     private static ImmutableArray<Point> Relieved(Block path, bool hidden)
     {
         var cloth = new ThreadGrid(Ground);
-        foreach (var square in cloth.Squares)
-            for (var i = 0; i < Holes; i++)
-                cloth.Pierce(square.Middle);
+        for (var square = 0; square < cloth.Numbers.Count; square++)
+        for (var i = 0; i < Holes; i++)
+            cloth.Pierce(cloth.Numbers[square].Middle);
         Block[] blocks = hidden ? [path, Cover()] : [path];
         var layers = Thread(blocks);
         Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth, layers);

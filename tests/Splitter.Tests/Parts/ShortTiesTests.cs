@@ -123,9 +123,13 @@ public sealed class ShortTiesTests
     private static ThreadGrid Cloth(Block[] blocks, double layers)
     {
         var grid = new ThreadGrid(new(-12_000, -12_000, 12_000, 12_000));
-        foreach (var square in grid.Squares.Where(s => Math.Abs(s.Column) < 11 && Math.Abs(s.Row) < 11))
+        for (var row = -10; row <= 10; row++)
+        for (var column = -10; column <= 10; column++)
+        {
+            var square = new Square(column, row);
             while (grid.LayersOn(square) < layers)
                 grid.Lay(new(square.Middle.X - 250, square.Middle.Y), new(square.Middle.X + 250, square.Middle.Y), 400);
+        }
         foreach (var stitches in blocks.Select(b => b.Stitches))
         {
             foreach (var (from, to) in stitches.Zip(stitches.Skip(1)))

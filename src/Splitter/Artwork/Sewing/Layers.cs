@@ -54,7 +54,7 @@ internal sealed class Layers
             jobs,
             s => s.Item is null ? null : layers.Founded(s.Item, s.Index)
         );
-        return Result.From<ImmutableArray<Shape>>([.. founded.OfType<Shape>()], Hidden(sheet, shapes, sewn));
+        return Result.From<ImmutableArray<Shape>>([.. founded.OfType<Shape>()], layers.Unseen(sheet, sewn));
     }
 
     /// <summary>
@@ -74,9 +74,9 @@ internal sealed class Layers
     }
 
     /// <param name="sewn">What is sewn of each of the shapes; null where nothing is.</param>
-    private static ImmutableArray<Diagnostic> Hidden(Sheet sheet, ImmutableArray<Shape> shapes, Shape?[] sewn)
+    private ImmutableArray<Diagnostic> Unseen(Sheet sheet, Shape?[] sewn)
     {
-        ImmutableArray<Shape> unseen = [.. shapes.Where((_, i) => sewn[i] is null)];
+        ImmutableArray<(int Index, Shape Shape)> unseen = [.. drawn.Index().Where(s => sewn[s.Index] is null)];
         if (unseen.IsEmpty)
             return [];
         var (leaves, colours) = (new LeaveRules(sheet), ThreadNames.Colours(sheet));
@@ -84,17 +84,19 @@ internal sealed class Layers
         var kept = sewn.OfType<Shape>().Select(shape => (shape.Place, shape.Thread)).ToHashSet();
         return
         [
-            .. unseen.Select(shape =>
-                DrawingProblems.Hidden(
-                    shape.Place,
-                    shape.Id,
-                    kept.Contains((shape.Place, shape.Thread))
-                        ? null
-                        : leaves.For(shape.Place, colours.ElementAtOrDefault(shape.Thread) ?? "", shape.Id)
-                )
-            ),
+            .. from it in unseen
+            let shape = it.Shape
+            let leave = kept.Contains((shape.Place, shape.Thread))
+                ? null
+                : leaves.For(shape.Place, colours.ElementAtOrDefault(shape.Thread) ?? "", shape.Id)
+            select SewnGround.Shows(shape.Footprint, Above(it.Index))
+                ? DrawingProblems.HardlyShows(shape.Place, shape.Id, leave)
+                : DrawingProblems.Hidden(shape.Place, shape.Id, leave),
         ];
     }
+
+    /// <summary>What later shapes hide of one, and more around it.</summary>
+    private Region Above(int index) => Near(index, k => k > index, k => drawn[k].Footprint);
 
     /// <summary>
     /// Ground of shapes that are not lines, as far as it may touch a shape: one that is everywhere may have thousands
@@ -112,7 +114,7 @@ internal sealed class Layers
     private Shape? Sewn(int index, int jobs)
     {
         var shape = drawn[index];
-        var cover = Polygons.Intersect(Near(index, k => k > index, k => drawn[k].Footprint), shape.Footprint);
+        var cover = Polygons.Intersect(Above(index), shape.Footprint);
         if (cover.IsEmpty)
             return shape;
         var ground = SewnGround.Of(shape.Footprint, cover, Near(index, k => k > index, k => hidden[k]), jobs);

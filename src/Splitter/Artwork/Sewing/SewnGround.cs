@@ -29,6 +29,9 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <summary>What shows of a shape, and is narrower than this everywhere, cannot be sewn, µm; tips are.</summary>
     internal const int NarrowestRest = 300;
 
+    /// <summary>Nobody sees what is narrower than this, µm: it comes of outlines that were to be the same.</summary>
+    private const int NarrowestSeen = 2 * Straying;
+
     /// <summary>Less than this is not cut out, µm: no more than a thread's width, so that hidden lines are.</summary>
     private const int NarrowestCut = 300;
 
@@ -44,6 +47,10 @@ internal sealed record SewnGround(Region Left, Region Sewn, Region Hidden, Regio
     /// <param name="jobs">How many threads may work.</param>
     internal static SewnGround Of(Region drawn, Region cover, Region taken, int jobs) =>
         cover.Polygons.Length > Many ? OneByOne(drawn, cover, taken, jobs) : At(drawn, cover, taken);
+
+    /// <summary>Something is seen of a shape beside what hides it, be it too narrow to sew.</summary>
+    internal static bool Shows(Region drawn, Region cover) =>
+        !Polygons.Offset(Polygons.Subtract(drawn, cover), -NarrowestSeen / 2).IsEmpty;
 
     /// <summary>Near each hiding polygon alone: the engine compares each of thousands with all others.</summary>
     private static SewnGround OneByOne(Region drawn, Region cover, Region taken, int jobs)

@@ -32,6 +32,10 @@ internal static class FieldPlacer
         var farOff = FarOff.Problems(recipe, drawing, template).ToList();
         if (farOff.Exists(problem => problem.Severity == Severity.Error))
             return Result.Fail<ImmutableArray<Layout>>([.. farOff]);
+        if (DrawnPoints.LeastFields(drawing, template) is > MostHoopings and var least)
+            return Result.Fail<ImmutableArray<Layout>>(
+                PlanProblems.TooManyHoopings(recipe.PlaceOf("hoops"), hoop, $"at least {least}", MostHoopings)
+            );
         var task = CoverTask.Of(recipe, drawing, template, held);
         // Before a search that could only fail.
         if (recipe.Fields.Place is FewestFields && !task.CanLink && !Shelves.Covers(task).Any(c => c.Length == 1))
@@ -56,9 +60,9 @@ internal static class FieldPlacer
                 overZones.Count > 0 ? [.. overZones] : ForbiddenZones.Problems(recipe, drawing, template, held).AsSpan()
             );
         }
-        if (layouts[0].Fields.Length is > MostHoopings and var count)
+        if (layouts[0].Fields.Length is > MostHoopings and var found)
             return Result.Fail<ImmutableArray<Layout>>(
-                PlanProblems.TooManyHoopings(recipe.PlaceOf("hoops"), hoop, count, MostHoopings)
+                PlanProblems.TooManyHoopings(recipe.PlaceOf("hoops"), hoop, $"{found}", MostHoopings)
             );
         var problems = Coverage.Problems(recipe, drawing, layouts[0], template).ToList();
         return Result.From(

@@ -1,4 +1,3 @@
-using System.Collections;
 using Splitter.Artwork;
 using Splitter.Geometry;
 using Splitter.Planning.Seams;
@@ -22,10 +21,10 @@ internal sealed class GroundMap
     private readonly double[] down;
 
     /// <summary>For each cell the first hooping that sews there.</summary>
-    private readonly int[] first;
+    private readonly SparseArray<int> first;
 
-    /// <summary>For each hooping the cells that it sews.</summary>
-    private readonly BitArray[] sewn;
+    /// <summary>For each cell that more than one hooping sews, all of them.</summary>
+    private readonly Dictionary<int, SortedSet<int>> more = [];
 
     internal GroundMap(Drawing drawing, Division division)
     {
@@ -33,24 +32,17 @@ internal sealed class GroundMap
         columns = (bounds.Width / Cell) + 1;
         var rows = (bounds.Height / Cell) + 1;
         (across, down) = (Middles(bounds.Left, columns), Middles(bounds.Top, rows));
-        first = new int[columns * rows];
-        Array.Fill(first, Nobody);
-        sewn = [.. division.Territories.Select(_ => new BitArray(first.Length))];
-
-        var territory = new int[first.Length];
-        Array.Fill(territory, Nobody);
+        first = new(columns * rows, Nobody);
+        var territory = new SparseArray<int>(columns * rows, Nobody);
         for (var i = 0; i < division.Territories.Length; i++)
-            Cover(division.Territories[i], cell => territory[cell] = i);
+            Cover(division.Territories[i], cell => territory.At(cell) = i);
         for (var s = 0; s < drawing.Shapes.Length; s++)
             Cover(
                 drawing.Shapes[s].Footprint,
                 cell =>
                 {
-                    var by = division.Owners[s] ?? territory[cell];
-                    if (by == Nobody)
-                        return;
-                    first[cell] = Math.Min(first[cell], by);
-                    sewn[by][cell] = true;
+                    if ((division.Owners[s] ?? territory[cell]) is not Nobody and var by)
+                        Sew(cell, by);
                 }
             );
     }
@@ -59,13 +51,25 @@ internal sealed class GroundMap
     internal bool IsSewnBefore(int hooping, Point at) => CellAt(at) is { } cell && first[cell] < hooping;
 
     /// <summary>Something is sewn there after one hooping and before another.</summary>
-    internal bool IsSewnBetween(int earlier, int later, Point at)
+    internal bool IsSewnBetween(int earlier, int later, Point at) =>
+        CellAt(at) is { } cell
+        && (
+            more.TryGetValue(cell, out var all)
+                ? all.Any(hooping => earlier < hooping && hooping < later)
+                : earlier < first[cell] && first[cell] < later
+        );
+
+    private void Sew(int cell, int by)
     {
-        if (CellAt(at) is { } cell)
-            for (var hooping = earlier + 1; hooping < later; hooping++)
-                if (sewn[hooping][cell])
-                    return true;
-        return false;
+        ref var before = ref first.At(cell);
+        if (before == Nobody)
+            before = by;
+        if (before == by)
+            return;
+        if (!more.TryGetValue(cell, out var all))
+            more[cell] = all = [before];
+        all.Add(by);
+        before = Math.Min(before, by);
     }
 
     private int? CellAt(Point at) =>

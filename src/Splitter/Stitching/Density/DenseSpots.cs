@@ -27,7 +27,7 @@ internal static class DenseSpots
     )
     {
         ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
-        var thread = Thread(drawing, sewn, grid.Numbers, grounds, jobs);
+        var thread = Thread(drawing, sewn, grounds, jobs);
         return
         [
             .. grounds
@@ -89,7 +89,6 @@ internal static class DenseSpots
     private static Dictionary<Square, Dictionary<ThreadOwner, long>> Thread(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
-        SquareNumbers numbers,
         ImmutableArray<ImmutableArray<Square>> grounds,
         int jobs
     )
@@ -97,7 +96,7 @@ internal static class DenseSpots
         var thread = new Dictionary<Square, Dictionary<ThreadOwner, long>>();
         if (grounds.IsEmpty)
             return thread;
-        var map = new GroundMap(numbers, grounds);
+        var map = new GroundMap(grounds);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
         foreach (var covered in InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered))
         foreach (var ((square, owner), area) in covered)

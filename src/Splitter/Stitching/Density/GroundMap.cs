@@ -6,36 +6,52 @@ namespace Splitter.Stitching.Density;
 /// <summary>Which ground each square of a stretch of cloth belongs to, and whether any lies in a box.</summary>
 internal sealed class GroundMap
 {
-    private const int None = -1;
+    private readonly int top;
 
-    private readonly SquareNumbers numbers;
-    private readonly int[] groundOf;
+    /// <summary>From the topmost row on the squares that belong to a ground, from left to right.</summary>
+    private readonly (int Column, int Ground)[][] rows;
 
-    /// <summary>For each square the first of itself and all with higher numbers that belongs to a ground.</summary>
-    private readonly int[] next;
-
-    /// <param name="numbers">Of all squares that are asked for.</param>
-    internal GroundMap(SquareNumbers numbers, ImmutableArray<ImmutableArray<Square>> grounds)
+    internal GroundMap(ImmutableArray<ImmutableArray<Square>> grounds)
     {
-        (this.numbers, groundOf, next) = (numbers, new int[numbers.Count], new int[numbers.Count]);
-        Array.Fill(groundOf, None);
-        for (var i = 0; i < grounds.Length; i++)
-            foreach (var square in grounds[i])
-                groundOf[numbers[square]] = i;
-        for (var (i, first) = (numbers.Count - 1, numbers.Count); i >= 0; i--)
-            next[i] = first = groundOf[i] == None ? first : i;
+        var squares = grounds.Index().SelectMany(g => g.Item.Select(s => (s.Row, s.Column, Ground: g.Index))).ToList();
+        var byRow = squares.ToLookup(s => s.Row, s => (s.Column, s.Ground));
+        top = squares.Select(s => s.Row).DefaultIfEmpty().Min();
+        var bottom = squares.Select(s => s.Row).DefaultIfEmpty(top - 1).Max();
+        rows = [.. Enumerable.Range(top, bottom - top + 1).Select(row => byRow[row].Order().ToArray())];
     }
 
     /// <summary>The place of the ground that a square belongs to; null when it belongs to none.</summary>
-    internal int? GroundOf(Square square) => groundOf[numbers[square]] is var ground && ground != None ? ground : null;
+    internal int? GroundOf(Square square)
+    {
+        if (square.Row < top || square.Row >= top + rows.Length)
+            return null;
+        var row = rows[square.Row - top];
+        var place = FirstFrom(row, square.Column);
+        return place < row.Length && row[place].Column == square.Column ? row[place].Ground : null;
+    }
 
     /// <summary>Whether a square that the box meets belongs to a ground.</summary>
     internal bool Meets(Box box)
     {
         var (first, last) = (Square.At(new(box.Left, box.Top)), Square.At(new(box.Right, box.Bottom)));
-        for (var row = first.Row; row <= last.Row; row++)
-            if (next[numbers[first with { Row = row }]] <= numbers[last with { Row = row }])
+        for (var row = Math.Max(first.Row, top); row <= Math.Min(last.Row, top + rows.Length - 1); row++)
+        {
+            var place = FirstFrom(rows[row - top], first.Column);
+            if (place < rows[row - top].Length && rows[row - top][place].Column <= last.Column)
                 return true;
+        }
         return false;
+    }
+
+    /// <summary>The place of the first square of a row that lies in a column or to the right of it.</summary>
+    private static int FirstFrom((int Column, int Ground)[] row, int column)
+    {
+        var (low, high) = (0, row.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = row[middle].Column < column ? (middle + 1, high) : (low, middle);
+        }
+        return low;
     }
 }

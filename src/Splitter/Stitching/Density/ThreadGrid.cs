@@ -28,37 +28,51 @@ internal sealed class ThreadGrid
     private const int FewSquares = 100;
 
     /// <summary>Square micrometres that thread covers.</summary>
-    private readonly long[] thread;
+    private readonly SparseArray<long> thread;
 
-    private readonly int[] holes;
+    private readonly SparseArray<int> holes;
 
     /// <param name="ground">Penetrations of what is counted lie in it.</param>
     internal ThreadGrid(Box ground)
         : this(new SquareNumbers(ground.Grown(ThreadWidth))) { }
 
     private ThreadGrid(SquareNumbers numbers) =>
-        (Numbers, thread, holes) = (numbers, new long[numbers.Count], new int[numbers.Count]);
+        (Numbers, thread, holes) = (numbers, new(numbers.Count), new(numbers.Count));
 
     /// <summary>Of its squares.</summary>
     internal SquareNumbers Numbers { get; }
 
-    /// <summary>Squares row by row from the top.</summary>
-    internal IEnumerable<Square> Squares => Enumerable.Range(0, Numbers.Count).Select(i => Numbers[i]);
+    /// <summary>Squares row by row from the top: all that have something, and some that have nothing.</summary>
+    internal IEnumerable<Square> Squares => KeptNumbers.Select(i => Numbers[i]);
+
+    /// <summary>How many places are kept in memory.</summary>
+    internal long Kept => thread.Kept + holes.Kept;
+
+    /// <summary>Numbers of squares for which something is kept, and the first ones in any case.</summary>
+    private IEnumerable<int> KeptNumbers
+    {
+        get
+        {
+            for (var run = 0; run < Numbers.Count; run += SparseArray<int>.Run)
+                if (run == 0 || thread.Keeps(run) || holes.Keeps(run))
+                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, Numbers.Count); i++)
+                        yield return i;
+        }
+    }
 
     /// <summary>What is counted on all of these.</summary>
     internal static ThreadGrid Sum(IReadOnlyCollection<ThreadGrid> parts)
     {
         var sum = new ThreadGrid(new SquareNumbers(Box.Around(parts.Select(p => p.Numbers.Ground))));
         foreach (var part in parts)
-            for (var row = 0; row < part.Numbers.Rows; row++)
-            {
-                var (from, to) = (row * part.Numbers.Columns, sum.Numbers[part.Numbers[row * part.Numbers.Columns]]);
-                for (var i = 0; i < part.Numbers.Columns; i++)
-                {
-                    sum.thread[to + i] += part.thread[from + i];
-                    sum.holes[to + i] += part.holes[from + i];
-                }
-            }
+        foreach (var i in part.KeptNumbers)
+        {
+            var square = sum.Numbers[part.Numbers[i]];
+            if (part.thread[i] is not 0 and var area)
+                sum.thread.At(square) += area;
+            if (part.holes[i] is not 0 and var count)
+                sum.holes.At(square) += count;
+        }
         return sum;
     }
 
@@ -70,16 +84,16 @@ internal sealed class ThreadGrid
 
     internal int HolesIn(Square square) => holes[Numbers[square]];
 
-    internal void Pierce(Point at) => holes[Numbers[Square.At(at)]]++;
+    internal void Pierce(Point at) => holes.At(Numbers[Square.At(at)])++;
 
     /// <summary>A hole that was counted is not made after all.</summary>
-    internal void Close(Point at) => holes[Numbers[Square.At(at)]]--;
+    internal void Close(Point at) => holes.At(Numbers[Square.At(at)])--;
 
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
     internal void Lay(Point from, Point to, int breadth)
     {
         foreach (var (square, area) in new CoveredSquares(from, to, breadth))
-            thread[Numbers[square]] += area;
+            thread.At(Numbers[square]) += area;
     }
 
     /// <summary>Thread along a way.</summary>
@@ -97,7 +111,7 @@ internal sealed class ThreadGrid
         var (borne, more) = (most * (long)Units.SquareMillimetre, 0L);
         foreach (var (square, area) in new CoveredSquares(from, to, breadth))
         {
-            ref var lying = ref thread[Numbers[square]];
+            ref var lying = ref thread.At(Numbers[square]);
             more -= Math.Max(0, lying - borne);
             lying += area;
             more += Math.Max(0, lying - borne);

@@ -61,11 +61,11 @@ internal static class SheetSamples
             splitter: 1
             artwork:
               shapes:
-                - { wkt: "LINESTRING (5 5, 995 5, 995 795, 5 795, 5 5)", stroke: "#14304f", stroke-width: 0.6 mm }
-                - { wkt: "LINESTRING (5 5, 995 795, 5 795, 995 5)", stroke: "#14304f", stroke-width: 0.6 mm }
-                - { wkt: "LINESTRING (5 400, 995 400)", stroke: "#14304f", stroke-width: 0.6 mm }
-                - { wkt: "LINESTRING (500 5, 500 795)", stroke: "#14304f", stroke-width: 0.6 mm }
-            hoops: [{ name: small, field: 180 x 180 mm }]
+                - { wkt: "LINESTRING (5 5, 595 5, 595 475, 5 475, 5 5)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (5 5, 595 475, 5 475, 595 5)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (5 240, 595 240)", stroke: "#14304f", stroke-width: 0.6 mm }
+                - { wkt: "LINESTRING (300 5, 300 475)", stroke: "#14304f", stroke-width: 0.6 mm }
+            hoops: [{ name: small, field: 110 x 110 mm }]
             output: { files: [worksheet] }
             """
         );

@@ -15,14 +15,14 @@ namespace Splitter.Tests.Stitching.Density;
 
 public sealed class LayerCheckTests
 {
-    private static Result<Production> Make(string shapes, string more = "", int jobs = 1)
+    private static Result<Production> Make(string shapes, string more = "", int jobs = 1, string field = "130 x 180 mm")
     {
         var recipe = $$"""
             splitter: 1
             artwork:
               shapes:
             {{shapes}}
-            hoops: [{ name: small, field: 130 x 180 mm }]
+            hoops: [{ name: small, field: {{field}} }]
             {{more}}
             output: { folder: parts, files: [tape] }
             """;
@@ -59,8 +59,9 @@ public sealed class LayerCheckTests
     public void OverlapsThatAreAskedForAreToldAsTheCause()
     {
         var made = Make(
-            """    - { wkt: "POLYGON ((0 0, 250 0, 250 350, 0 350, 0 0))", id: sea, fill: "#14304f" }""",
-            "overlap: { width: 6 mm }\ncloth: { most-layers: 2 }"
+            """    - { wkt: "POLYGON ((0 0, 120 0, 120 120, 0 120, 0 0))", id: sea, fill: "#14304f" }""",
+            "overlap: { width: 6 mm }\ncloth: { most-layers: 2 }",
+            field: "80 x 80 mm"
         );
         var told = Assert.Single(made.Diagnostics, d => d.Code == "SPL3030");
         Assert.Contains("write a smaller 'overlap.width', or leave it out", told.Message, StringComparison.Ordinal);

@@ -107,4 +107,22 @@ public sealed class ThreadGridTests
         );
         Assert.Empty(grid.Grounds(4, holes: 0));
     }
+
+    /// <summary>Two threads at opposite corners of 20 x 20 m, on which all squares would take 5 GB.</summary>
+    [Fact]
+    public void OfLargeClothOnlyWhatIsSewnOnIsKept()
+    {
+        const int Far = 20_000 * Units.Millimetre;
+        Box[] corners = [new(0, 0, 1000, 1000), new(Far - 1000, Far - 1000, Far, Far)];
+        var sum = ThreadGrid.Sum([
+            .. corners.Select(corner =>
+            {
+                var grid = new ThreadGrid(corner);
+                grid.Lay(new(corner.Left, corner.Top), new(corner.Right, corner.Bottom), ThreadGrid.ThreadWidth);
+                return grid;
+            }),
+        ]);
+        Assert.InRange(sum.Kept, 1, 5000);
+        Assert.Equal(2 * 1.4142 * 0.4, sum.Squares.Sum(sum.LayersOn), 0.01);
+    }
 }

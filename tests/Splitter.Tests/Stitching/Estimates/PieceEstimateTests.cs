@@ -34,7 +34,7 @@ public sealed class PieceEstimateTests
             splitter: 1
             artwork: { file: {{drawing}}.svg, width: 300 mm }
             hoops: [{ name: small, field: 130 x 180 mm }]
-            output: { folder: parts }
+            output: { folder: parts, files: [tape] }
             """;
         var folder = Repository.Path("tests", "Splitter.Benchmarks", "Drawings");
         Compare(

@@ -142,10 +142,10 @@ internal sealed class StrandLayer
 
     private void Gather(int first, int rows, int left, int right)
     {
-        var sums = this.sums.AsSpan(left, right - left);
+        var drawn = sums.AsSpan(left, right - left);
         for (var y = 0; y < rows; y++)
         {
-            sums.Clear();
+            drawn.Clear();
             for (var down = 0; down < dots; down++)
             {
                 var row = painter.Row(shadow.Y + (y * dots) + down);
@@ -156,10 +156,10 @@ internal sealed class StrandLayer
                     painter.Row((y * dots) + down)[(begin - shadow.X)..((right * dots) - shadow.X)],
                     inks
                 );
-                Add(row[(left * dots)..(right * dots)], sums);
+                Add(row[(left * dots)..(right * dots)], drawn);
             }
-            var at = pixels.AsSpan((((first + y) * width) + left) * 3, sums.Length * 3);
-            foreach (var sum in sums)
+            var at = pixels.AsSpan((((first + y) * width) + left) * 3, drawn.Length * 3);
+            foreach (var sum in drawn)
             {
                 var (red, green, blue) = StrandInks.Channels(
                     StrandInks.IsThreadAlone(sum) ? sum : StrandInks.With(new(at[0], at[1], at[2]), sum)
