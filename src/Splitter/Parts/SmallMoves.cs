@@ -65,12 +65,9 @@ internal sealed class SmallMoves
     internal SmallMoves(ThreadGrid layers, ThreadGrid holes, int most)
     {
         (this.layers, this.holes, borne) = (layers, holes, most * (long)Units.SquareMillimetre);
-        full = new(
-            layers.Numbers,
-            [
-                [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne)],
-            ]
-        );
+        full = new([
+            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne)],
+        ]);
     }
 
     /// <param name="blocks">Of a part, in sewing order.</param>
