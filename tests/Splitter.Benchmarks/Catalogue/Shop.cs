@@ -78,7 +78,7 @@ internal sealed class Shop : IDisposable
                 "make",
                 Recipe(kind),
                 "--out",
-                At("made")
+                At("made", $"{kind}")
             )
         );
 
