@@ -16,4 +16,33 @@ public sealed class SparseArrayTests
         Assert.Equal((true, true, false), (array.Keeps(127), array.Keeps(399_999_999), array.Keeps(128)));
         Assert.Equal(2 * SparseArray<int>.Run, array.Kept);
     }
+
+    [Fact]
+    public void ThreadsThatComeToARunAtOnceKeepWhatEachOfThemHolds()
+    {
+        // In every round two threads come to a new run; few of them meet, and none may lose what it has written.
+        const int Rounds = 50_000;
+        var array = new SparseArray<byte>(Rounds * SparseArray<byte>.Run);
+        var at = new int[2];
+        Parallel.For(
+            0,
+            2,
+            new() { MaxDegreeOfParallelism = 2 },
+            own =>
+            {
+                for (var round = 0; round < Rounds; round++)
+                {
+                    Volatile.Write(ref at[own], round);
+                    // Not for ever: one thread may do the work of both.
+                    for (var spin = 0; spin < 200 && Volatile.Read(ref at[1 - own]) < round; spin++)
+                        Thread.SpinWait(1);
+                    array.At((round * SparseArray<byte>.Run) + own)++;
+                }
+            }
+        );
+        Assert.DoesNotContain(
+            Enumerable.Range(0, Rounds),
+            round => array[round * SparseArray<byte>.Run] + array[(round * SparseArray<byte>.Run) + 1] != 2
+        );
+    }
 }
