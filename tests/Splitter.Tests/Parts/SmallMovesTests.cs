@@ -60,21 +60,21 @@ public sealed class SmallMovesTests
             "column",
             [
                 .. Enumerable
-                    .Range(0, 12)
+                    .Range(0, 24)
                     .SelectMany(i =>
                         (Stitch[])
                             [
-                                new(new(400, 300 + (50 * i / 100 * 100)), StitchUse.Satin),
-                                new(new(1600, -2000 + (400 * i)), StitchUse.Satin),
+                                new(new(400, -100 + (50 * i / 100 * 100)), StitchUse.Satin),
+                                new(new(1600, -4000 + (400 * i)), StitchUse.Satin),
                             ]
                     ),
             ]
         );
-        var moved = Moved(column, layers: 2.5);
+        var moved = Moved(column, layers: 3);
         var kept = moved.Stitches.Where((s, i) => i % 2 == 0 && s.At.DistanceTo(column.Stitches[i].At) <= 100).ToList();
-        Assert.InRange(kept.Count, 2, 8);
+        Assert.InRange(kept.Count, 4, 12);
         Assert.All(kept.Zip(kept.Skip(1)), pair => Assert.InRange(pair.First.At.DistanceTo(pair.Second.At), 0, 700));
-        Assert.True(TooMany(Cloth(moved, 2.5)) < TooMany(Cloth(column, 2.5)));
+        Assert.True(TooMany(Cloth(moved, 3)) < TooMany(Cloth(column, 3)));
     }
 
     [Fact]
@@ -106,6 +106,19 @@ public sealed class SmallMovesTests
                 if (i > 0)
                     Assert.True(moved[i - 1].At.DistanceTo(moved[i].At) >= StitchRules.Shortest);
             }
+        });
+
+    [Fact]
+    public void NowhereAreMoreHolesMadeThanClothBears() =>
+        Works.Holds(work =>
+        {
+            var cloth = Cloth(work.Block, work.Layers);
+            var beside = new Square(-1, 0);
+            while (cloth.HolesIn(beside) < ThreadGrid.MostHoles)
+                cloth.Pierce(beside.Middle);
+            var before = cloth.HolesIn(beside);
+            Moved(work.Block, cloth);
+            Assert.InRange(cloth.HolesIn(beside), 0, before);
         });
 
     /// <summary>What is counted is what lies there afterwards.</summary>
