@@ -51,6 +51,9 @@ internal static class BodySteps
             jobs,
             pieces => Ordered(pieces, overlaps)
         );
+        // Where runs begin, and are tied, is known only now.
+        LayRuns(sewn.SelectMany(s => s.Blocks), layers, -1);
+        LayRuns(ordered.SelectMany(steps => steps).SelectMany(s => s.Blocks), layers, 1);
         Box[] boxes = [.. ordered.Select(Around)];
         var parts = InTurn(part => Joined(ordered[part], layers, mostLayers, isSpread: !isKept));
         if (isKept)
@@ -67,32 +70,35 @@ internal static class BodySteps
         for (var pass = 0; pass < RoomPasses; pass++)
             MakeRoom();
         var pierced = HolesNow();
-        Relief.Relieve(parts, pierced);
-        InTurn(part =>
-        {
-            new ShortTies(layers, pierced, mostLayers).Shorten(parts[part].Blocks);
-            return parts[part];
-        });
+        Relief.Relieve(parts, pierced, layers);
+        OnEach((blocks, _) => new ShortTies(layers, pierced, mostLayers).Shorten(blocks));
+        var moves = new SmallMoves(layers, pierced, mostLayers);
+        foreach (var round in SmallMoves.Rounds)
+            OnEach((blocks, _) => moves.Move(blocks, round));
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
         void MakeRoom()
         {
             var rows = new SpareRows(new([.. parts.Select(p => p.Blocks)], layers, mostLayers), layers, mostLayers);
-            InTurn(part =>
-            {
-                rows.LeaveOut(parts[part].Blocks, part, crosses);
-                return parts[part];
-            });
+            OnEach((blocks, part) => rows.LeaveOut(blocks, part, crosses));
             var holes = HolesNow();
             var crowded = new CrowdedSquares(layers, holes, mostLayers);
+            OnEach(
+                (blocks, _) =>
+                {
+                    var cover = crowded.CoverOf(blocks);
+                    new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
+                    new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
+                }
+            );
+        }
+
+        void OnEach(Action<Block[], int> work) =>
             InTurn(part =>
             {
-                var (blocks, cover) = (parts[part].Blocks, crowded.CoverOf(parts[part].Blocks));
-                new RoomyTies(cover, layers, holes, mostLayers).Retie(blocks);
-                new RoomyTravel(crowded, layers, holes, mostLayers).Move(blocks, cover);
+                work(parts[part].Blocks, part);
                 return parts[part];
             });
-        }
 
         ThreadGrid HolesNow() =>
             ClothLayers.HolesOf(Pieces([.. ordered.Select((s, i) => With(s, parts[i].Blocks))]), jobs);
@@ -110,6 +116,12 @@ internal static class BodySteps
     /// <summary>All ground that a hooping lays thread on, or asks how much lies there.</summary>
     private static Box Around(ImmutableArray<BodyStep> steps) =>
         Box.Around(steps.SelectMany(s => s.Blocks).Select(b => b.Bounds)).Grown(Beside);
+
+    private static void LayRuns(IEnumerable<Block> blocks, ThreadGrid layers, int sign)
+    {
+        foreach (var run in blocks.Where(block => !block.Line.IsEmpty))
+            ClothLayers.Lay(layers, run, sign);
+    }
 
     /// <summary>All blocks again by the pieces that they are of.</summary>
     internal static ImmutableArray<SewnPiece> Pieces(ImmutableArray<ImmutableArray<BodyStep>> steps) =>

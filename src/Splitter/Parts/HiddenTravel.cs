@@ -40,7 +40,7 @@ internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
                 return (first, second);
             way = found;
         }
-        layers.Lay(way.AsSpan(), ThreadGrid.ThreadWidth);
+        layers.Lay([.. Ties.Hidden(way).Select(s => s.At)], ThreadGrid.ThreadWidth);
         layers.Lay(Ties.AtEndOf(first).AsSpan(), -ThreadGrid.ThreadWidth);
         layers.Lay(Ties.AtStartOf(second).AsSpan(), -ThreadGrid.ThreadWidth);
         return Ties.Joined(first, way, second);

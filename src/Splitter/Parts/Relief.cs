@@ -39,15 +39,20 @@ internal sealed class Relief(Block block, int place, HiddenGround ground)
 
     /// <summary>Relieves the parts, whose thread lies over each other.</summary>
     /// <param name="parts">The blocks of each in sewing order, with what they hide.</param>
-    /// <param name="cloth">What they all sew; holes that are left out are closed there.</param>
-    internal static void Relieve(IReadOnlyList<(Block[] Blocks, HiddenGround Ground)> parts, ThreadGrid cloth)
+    /// <param name="cloth">Holes of all that they sew; those that are left out are closed there.</param>
+    /// <param name="layers">The same of thread; what goes straight on is counted there.</param>
+    internal static void Relieve(
+        IReadOnlyList<(Block[] Blocks, HiddenGround Ground)> parts,
+        ThreadGrid cloth,
+        ThreadGrid layers
+    )
     {
         var reliefs = parts
             .Select(part => part.Blocks.Select((block, i) => new Relief(block, i, part.Ground)).ToArray())
             .ToArray();
         foreach (var round in Rounds)
         foreach (var relief in reliefs.SelectMany(part => part))
-            relief.LeaveOut(round, cloth);
+            relief.LeaveOut(round, cloth, layers);
         foreach (var (part, relieved) in parts.Zip(reliefs))
             for (var i = 0; i < relieved.Length; i++)
                 part.Blocks[i] = relieved[i].Relieved;
@@ -61,7 +66,7 @@ internal sealed class Relief(Block block, int place, HiddenGround ground)
                 Stitches = [.. left.Select(i => block.Stitches[i])],
             };
 
-    private void LeaveOut(Round round, ThreadGrid cloth)
+    private void LeaveOut(Round round, ThreadGrid cloth, ThreadGrid layers)
     {
         var kept = new List<int>(left.Count);
         for (var k = 0; k < left.Count; k++)
@@ -73,7 +78,12 @@ internal sealed class Relief(Block block, int place, HiddenGround ground)
                 && cloth.HolesIn(Square.At(at)) > ThreadGrid.Crowded
                 && IsLeftOut(kept[^1], left[k], left[k + 1], round)
             )
+            {
+                var (from, to) = (block.Stitches[kept[^1]].At, block.Stitches[left[k + 1]].At);
+                layers.Lay([from, at, to], -ThreadGrid.ThreadWidth);
+                layers.Lay([from, to], ThreadGrid.ThreadWidth);
                 cloth.Close(at);
+            }
             else
                 kept.Add(left[k]);
         }

@@ -47,15 +47,18 @@ internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
     )
     {
         layers.Lay(tie.AsSpan(), -ThreadGrid.ThreadWidth);
-        if (
-            layers.TooMany(tie.AsSpan(), most) > 0
-            && shorten(block) is { } shortened
-            && (isTrimmed(block) || !isTrimmed(shortened))
-            && IsPierced(block, shortened)
-        )
-            return shortened;
+        var isTooMuch = layers.TooMany(tie.AsSpan(), most) > 0;
         layers.Lay(tie.AsSpan(), ThreadGrid.ThreadWidth);
-        return block;
+        if (
+            !isTooMuch
+            || shorten(block) is not { } shortened
+            || (isTrimmed(shortened) && !isTrimmed(block))
+            || !IsPierced(block, shortened)
+        )
+            return block;
+        ClothLayers.Lay(layers, block, -1);
+        ClothLayers.Lay(layers, shortened, 1);
+        return shortened;
     }
 
     private static bool IsTrimmed(Point? from, Point to) => from is { } end && JumpOrder.IsTrimmed(end, to);

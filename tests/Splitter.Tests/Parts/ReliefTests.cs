@@ -43,8 +43,19 @@ public sealed class ReliefTests
         for (var i = 0; i < Holes; i++)
             cloth.Pierce(cloth.Numbers[square].Middle);
         Block[] blocks = hidden ? [path, Cover()] : [path];
-        Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth);
+        var layers = Thread(blocks);
+        Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth, layers);
+        var again = Thread(blocks);
+        Assert.All(again.Squares, square => Assert.Equal(again.ThreadOn(square), layers.ThreadOn(square)));
         return [.. blocks[0].Stitches.Select(s => s.At)];
+    }
+
+    private static ThreadGrid Thread(Block[] blocks)
+    {
+        var layers = new ThreadGrid(Ground);
+        foreach (var block in blocks)
+            ClothLayers.Lay(layers, block, 1);
+        return layers;
     }
 
     private static Block Cover() =>

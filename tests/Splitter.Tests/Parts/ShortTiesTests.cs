@@ -80,6 +80,23 @@ public sealed class ShortTiesTests
             Assert.InRange(cloth.HolesIn(full), 0, before);
         });
 
+    /// <summary>What is counted is what lies there afterwards.</summary>
+    [Fact]
+    public void TheClothIsCountedAsItIsSewn() =>
+        Works.Holds(blocks =>
+        {
+            var cloth = Cloth(blocks, Most);
+            Block[] tied = [.. blocks];
+            new ShortTies(cloth, cloth, Most).Shorten(tied);
+            var again = Cloth(blocks, Most);
+            for (var i = 0; i < blocks.Length; i++)
+            {
+                ClothLayers.Lay(again, blocks[i], -1);
+                ClothLayers.Lay(again, tied[i], 1);
+            }
+            Assert.All(cloth.Squares, square => Assert.Equal(again.ThreadOn(square), cloth.ThreadOn(square)));
+        });
+
     /// <summary>The first stitches are no longer than a tie's with what is left of a stitch.</summary>
     private static void AssertFastened(ImmutableArray<Stitch> stitches) =>
         Assert.All(

@@ -55,6 +55,13 @@ internal static class ClothLayers
             }
     }
 
+    /// <summary>Lays all thread of a block, or takes it out again.</summary>
+    internal static void Lay(ThreadGrid grid, Block block, int sign)
+    {
+        for (var i = 1; i < block.Stitches.Length; i++)
+            grid.Lay(block.Stitches[i - 1].At, block.Stitches[i].At, sign * Breadth(block.Stitches[i].Use));
+    }
+
     /// <summary>Squares with thread of a tape that more than one part sews.</summary>
     internal static HashSet<Square> Overlaps(ImmutableArray<SewnPiece> sewn)
     {
@@ -114,6 +121,6 @@ internal static class ClothLayers
     /// twice as densely, either is two layers. That a column is one layer and not two is how the trade counts
     /// (common practice, no source): a limit of three bears a column on the edges of two fills.
     /// </summary>
-    private static int Breadth(StitchUse use) =>
+    internal static int Breadth(StitchUse use) =>
         use == StitchUse.Satin ? ThreadGrid.ThreadWidth / 2 : ThreadGrid.ThreadWidth;
 }

@@ -77,7 +77,10 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>Layers of thread: a square that is covered once has one.</summary>
-    internal double LayersOn(Square square) => thread[Numbers[square]] / (double)Units.SquareMillimetre;
+    internal double LayersOn(Square square) => ThreadOn(square) / (double)Units.SquareMillimetre;
+
+    /// <summary>What thread covers of a square, µm²: more than it has where there are layers.</summary>
+    internal long ThreadOn(Square square) => thread[Numbers[square]];
 
     internal int HolesIn(Square square) => holes[Numbers[square]];
 

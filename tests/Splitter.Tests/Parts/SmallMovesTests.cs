@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Splitter.Geometry;
+using Splitter.Parts;
+using Splitter.Stitching;
+using Splitter.Stitching.Density;
+
+namespace Splitter.Tests.Parts;
+
+/// <summary>Where thread still lies too thick holes move by what does not show, and columns end short in a point.</summary>
+public sealed class SmallMovesTests
+{
+    private const int Most = 3;
+
+    private static readonly Box Ground = new(-20_000, -20_000, 20_000, 20_000);
+
+    private static readonly Gen<StitchUse> Uses = Gen.OneOf(
+        Gen.Const(StitchUse.Fill),
+        Gen.Const(StitchUse.Satin),
+        Gen.Const(StitchUse.Travel),
+        Gen.Const(StitchUse.Run),
+        Gen.Const(StitchUse.Tie)
+    );
+
+    /// <summary>Paths in a few square millimetres, on cloth that bears little more or nothing.</summary>
+    private static readonly Gen<(Block Block, double Layers)> Works = Gen.Select(
+        Gen.Select(Gen.Int[-30, 30], Gen.Int[-30, 30], Uses).Array[4, 40],
+        Gen.Double[1, 3],
+        (path, layers) =>
+            (
+                new Block(
+                    "path",
+                    [.. StitchRules.Thinned(path.Select(p => new Stitch(new(p.Item1 * 100, p.Item2 * 100), p.Item3)))]
+                ),
+                layers
+            )
+    );
+
+    [Fact]
+    public void ARowEndsAStepEarlierAndNoMoreThanThat()
+    {
+        var rows = new Block(
+            "rows",
+            [
+                new(new(-3000, 300), StitchUse.Fill),
+                new(new(700, 300), StitchUse.Fill),
+                new(new(700, 700), StitchUse.Fill),
+                new(new(-3000, 700), StitchUse.Fill),
+            ]
+        );
+        Assert.Equal([-3000, 600, 600, -3000], Moved(rows, layers: 2.4).Stitches.Select(s => s.At.X));
+        Assert.Equal(rows.Stitches, Moved(rows, layers: 1).Stitches);
+    }
+
+    /// <summary>On the edge that it turns about stitches end earlier, as many as those beside them cover.</summary>
+    [Fact]
+    public void AColumnThatTurnsInAPointEndsShortOfIt()
+    {
+        var column = new Block(
+            "column",
+            [
+                .. Enumerable
+                    .Range(0, 12)
+                    .SelectMany(i =>
+                        (Stitch[])
+                            [
+                                new(new(400, 300 + (50 * i / 100 * 100)), StitchUse.Satin),
+                                new(new(1600, -2000 + (400 * i)), StitchUse.Satin),
+                            ]
+                    ),
+            ]
+        );
+        var moved = Moved(column, layers: 2.5);
+        var kept = moved.Stitches.Where((s, i) => i % 2 == 0 && s.At.DistanceTo(column.Stitches[i].At) <= 100).ToList();
+        Assert.InRange(kept.Count, 2, 8);
+        Assert.All(kept.Zip(kept.Skip(1)), pair => Assert.InRange(pair.First.At.DistanceTo(pair.Second.At), 0, 700));
+        Assert.True(TooMany(Cloth(moved, 2.5)) < TooMany(Cloth(column, 2.5)));
+    }
+
+    [Fact]
+    public void LayersTooManyAreFewerAndOnNoOtherSquare() =>
+        Works.Holds(work =>
+        {
+            var (before, after) = (Cloth(work.Block, work.Layers), Cloth(Moved(work.Block, work.Layers), work.Layers));
+            Assert.True(TooMany(after) <= TooMany(before));
+            Assert.All(Full(after), square => Assert.Contains(square, Full(before)));
+        });
+
+    [Fact]
+    public void HolesMoveNoFurtherThanAStepButForThoseOfColumns() =>
+        Works.Holds(work =>
+        {
+            var moved = Moved(work.Block, work.Layers).Stitches;
+            Assert.Equal(work.Block.Stitches.Select(s => s.Use), moved.Select(s => s.Use));
+            for (var i = 0; i < moved.Length; i++)
+            {
+                var (away, use) = (work.Block.Stitches[i].At.DistanceTo(moved[i].At), moved[i].Use);
+                var isFixed = i == 0 || i == moved.Length - 1 || IsFixed(use) || IsFixed(moved[i + 1].Use);
+                Assert.InRange(
+                    away,
+                    0,
+                    isFixed ? 0
+                        : use == StitchUse.Satin ? StitchRules.Longest
+                        : Relief.ShownMove
+                );
+                if (i > 0)
+                    Assert.True(moved[i - 1].At.DistanceTo(moved[i].At) >= StitchRules.Shortest);
+            }
+        });
+
+    /// <summary>What is counted is what lies there afterwards.</summary>
+    [Fact]
+    public void TheClothIsCountedAsItIsSewn() =>
+        Works.Holds(work =>
+        {
+            var cloth = Cloth(work.Block, work.Layers);
+            var again = Cloth(Moved(work.Block, cloth), work.Layers);
+            Assert.All(
+                cloth.Squares,
+                s => Assert.Equal((again.ThreadOn(s), again.HolesIn(s)), (cloth.ThreadOn(s), cloth.HolesIn(s)))
+            );
+        });
+
+    private static bool IsFixed(StitchUse use) => use is StitchUse.Run or StitchUse.Tie;
+
+    private static Block Moved(Block block, double layers) => Moved(block, Cloth(block, layers));
+
+    private static Block Moved(Block block, ThreadGrid cloth)
+    {
+        Block[] blocks = [block];
+        var moves = new SmallMoves(cloth, cloth, Most);
+        foreach (var round in SmallMoves.Rounds)
+            moves.Move(blocks, round);
+        return blocks[0];
+    }
+
+    private static ImmutableArray<Square> Full(ThreadGrid cloth) =>
+        [.. cloth.Squares.Where(s => cloth.LayersOn(s) > Most)];
+
+    private static double TooMany(ThreadGrid cloth) => Full(cloth).Sum(s => cloth.LayersOn(s) - Most);
+
+    /// <summary>The block, and so many layers below it on one square.</summary>
+    private static ThreadGrid Cloth(Block block, double layers)
+    {
+        var cloth = new ThreadGrid(Ground);
+        var full = new Square(0, 0);
+        while (cloth.LayersOn(full) < layers)
+            cloth.Lay(new(full.Middle.X - 50, full.Middle.Y), new(full.Middle.X + 50, full.Middle.Y), 400);
+        ClothLayers.Lay(cloth, block, 1);
+        foreach (var stitch in block.Stitches)
+            cloth.Pierce(stitch.At);
+        return cloth;
+    }
+}
