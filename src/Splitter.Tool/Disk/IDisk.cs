@@ -21,11 +21,14 @@ internal enum EntryKind
 /// <summary>
 /// The file operations that replacing a set needs, each of them small enough to be thought of as done or not done. A
 /// test's own disk fails at any of them. All throw <see cref="IOException"/> or
-/// <see cref="UnauthorizedAccessException"/>; none follows a link.
+/// <see cref="UnauthorizedAccessException"/>; but for <see cref="WithoutLinks"/>, none follows a link.
 /// </summary>
 internal interface IDisk
 {
     EntryKind Kind(string path);
+
+    /// <summary>The same folder by the one full path that has no link on its way.</summary>
+    string WithoutLinks(string folder);
 
     /// <summary>Names in a folder, sorted.</summary>
     ImmutableArray<string> Names(string folder);

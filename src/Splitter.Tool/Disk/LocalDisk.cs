@@ -18,6 +18,16 @@ internal sealed class LocalDisk : IDisk
             : EntryKind.File;
     }
 
+    public string WithoutLinks(string folder)
+    {
+        if (Path.GetDirectoryName(folder) is not { } above)
+            return folder;
+        var path = Path.Combine(WithoutLinks(above), Path.GetFileName(folder));
+        return Directory.ResolveLinkTarget(path, returnFinalTarget: true) is { } target
+            ? WithoutLinks(target.FullName)
+            : path;
+    }
+
     public ImmutableArray<string> Names(string folder) =>
         [
             .. Directory

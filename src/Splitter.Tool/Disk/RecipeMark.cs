@@ -36,9 +36,19 @@ internal static class RecipeMark
             return null;
         var there = Path.GetFullPath(Path.Combine(folder.Path, relative));
         return
-            !string.Equals(there, folder.Recipe, StringComparison.OrdinalIgnoreCase)
+            !IsSame(there, folder.Recipe)
             && disk.Kind(there) == EntryKind.File
+            && !IsSame(WithoutLinks(disk, there), WithoutLinks(disk, folder.Recipe))
             ? there
             : null;
     }
+
+    private static bool IsSame(string one, string other) =>
+        string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Folders alone: a link to a recipe stands beside other artwork.</summary>
+    private static string WithoutLinks(IDisk disk, string recipe) =>
+        Path.GetDirectoryName(recipe) is { } folder
+            ? Path.Combine(disk.WithoutLinks(folder), Path.GetFileName(recipe))
+            : recipe;
 }

@@ -104,7 +104,7 @@ internal static class LayerProblems
     /// <summary>Machines and programs count what is on a tape one by one, moves among the stitches.</summary>
     private static string Named(Shape shape)
     {
-        var id = shape.Id.Length <= LongestName ? shape.Id : shape.Id[..LongestName] + "...";
+        var id = Quote.Short(shape.Id, LongestName);
         return shape.Original.IsEmpty
             ? $"'{id}'"
             : Invariant($"'{id}', colour block {shape.Original[0].Block}, from stitch {shape.Place.Column}");

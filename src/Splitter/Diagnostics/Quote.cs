@@ -12,12 +12,13 @@ internal static class Quote
     internal static string Quoted(string text) => $"'{Short(text)}'";
 
     /// <summary>Fit for one line: without control characters, not too long.</summary>
-    internal static string Short(string text)
+    /// <param name="longest">In characters.</param>
+    internal static string Short(string text, int longest = Longest)
     {
         var line = new StringBuilder();
         foreach (var rune in text.EnumerateRunes())
         {
-            if (line.Length >= Longest)
+            if (line.Length >= longest)
                 return line.Append('…').ToString();
             line.Append(Rune.IsControl(rune) ? " " : rune.ToString());
         }

@@ -295,17 +295,20 @@ public sealed class LayerCheckTests
             };
     }
 
-    /// <summary>A line that is read, however long the names are that an artwork has.</summary>
+    /// <summary>A line that is read, however long the names are that an artwork has, of whatever characters.</summary>
     [Fact]
     public void TheWarningIsShort()
     {
+        // The 24th of its code units, where it is cut, is the first half of a character.
+        var name = new string('x', 23) + string.Concat(Enumerable.Repeat("\U0001F9F5", 80));
         var lines = Enumerable
             .Range(0, 9)
             .Select(i =>
-                $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: {{new string('x', 199)}}{{i}}, stroke: "#14304f", stroke-width: 0.4 mm }"""
+                $$"""    - { wkt: "LINESTRING (10 10.5, 30 10.5)", id: {{name}}{{i}}, stroke: "#14304f", stroke-width: 0.4 mm }"""
             );
         var told = Assert.Single(Make(string.Join('\n', lines)).Diagnostics, d => d.Code == "SPL3030");
         Assert.InRange(told.Message.Length, 1, Longest);
+        Assert.DoesNotContain(Rune.ReplacementChar, told.Message.EnumerateRunes());
     }
 
     /// <summary>The artwork's own layers, and what comes to them: ties at the ends of lines, in squares beside.</summary>

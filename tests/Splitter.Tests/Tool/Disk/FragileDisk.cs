@@ -30,6 +30,8 @@ internal sealed class FragileDisk(int at, Failure how, bool exchanges, string ou
 
     public EntryKind Kind(string path) => disk.Kind(path);
 
+    public string WithoutLinks(string folder) => disk.WithoutLinks(folder);
+
     public ImmutableArray<string> Names(string folder) => disk.Names(folder);
 
     public byte[] Read(string file) => disk.Read(file);

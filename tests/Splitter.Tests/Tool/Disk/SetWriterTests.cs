@@ -73,6 +73,26 @@ public sealed class SetWriterTests : IDisposable
             Assert.Equal("../../bay.yaml\n", File.ReadAllText(Path.Combine(folder.Path, RecipeMark.Name)));
     }
 
+    /// <summary>Where a folder has two names, a recipe in it does, too.</summary>
+    [Fact]
+    public void ARecipeBehindALinkIsTheSame()
+    {
+        foreach (var name in new[] { "recipes", "other" })
+            File.WriteAllText(Path.Combine(Directory.CreateDirectory(At("work", name)).FullName, "bay.yaml"), "");
+        Directory.CreateSymbolicLink(At("mine"), "work");
+        Directory.CreateSymbolicLink(At("work", "now"), At("mine", "recipes"));
+        Assert.Empty(Write("one", At("work", "recipes", "bay.yaml")));
+        Assert.Empty(Write("two", At("mine", "recipes", "bay.yaml")));
+        Assert.Empty(Write("three", At("mine", "now", "bay.yaml")));
+        Assert.Empty(Write("four", At("work", "recipes", "bay.yaml")));
+        Assert.Equal("SPL5059", Assert.Single(Write("five", At("mine", "other", "bay.yaml"))).Code);
+
+        string At(params string[] names) => Path.Combine([root, .. names]);
+
+        ImmutableArray<Diagnostics.Diagnostic> Write(string content, string recipe) =>
+            SetWriterTests.Write(new LocalDisk(), Folder() with { Recipe = recipe }, Set(content, "A"));
+    }
+
     /// <summary>A manifest that something else wrote gives no right to its folder.</summary>
     [Theory]
     [InlineData("{}")]
