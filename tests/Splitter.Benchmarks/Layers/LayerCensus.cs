@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using Splitter.Benchmarks.Figures;
+using Splitter.Geometry;
 using Splitter.Measures;
+using Splitter.Parts;
+using Splitter.Stitching.Density;
 
 namespace Splitter.Benchmarks.Layers;
 
@@ -20,6 +23,12 @@ internal static class LayerCensus
         ("ties", "ties"),
     ];
 
+    /// <summary>By how much squares are moved aside, µm: by half of their side.</summary>
+    private static readonly ImmutableArray<Point> Aside = [new(500, 0), new(0, 500), new(500, 500)];
+
+    /// <summary>Half a layer more than is borne is what a needle feels.</summary>
+    private const double Clearly = 0.5;
+
     /// <summary>Writes the whole table, or prints the lines of some subjects.</summary>
     internal static int Write(string[] names)
     {
@@ -28,33 +37,52 @@ internal static class LayerCensus
             .. StitchSubject.Recipes.Select(r => StitchSubject.OfRecipe(r.Recipe, r.Hoop)),
             .. StitchSubject.Drawings.Select(d => StitchSubject.OfDrawing(d.Folder, d.Name)),
         ];
-        var rows = new List<(string Name, ImmutableArray<int> Squares)>();
+        var rows = new List<LayerRow>();
         foreach (var subject in subjects.Where(s => names.Length == 0 || names.Contains(s.Name)))
         {
-            rows.Add((subject.Name, Squares(subject)));
-            Console.Error.WriteLine(Line(rows[^1].Name, rows[^1].Squares));
+            rows.Add(Row(subject));
+            Console.Error.WriteLine(rows[^1].Line);
         }
         if (names.Length == 0)
             FigureTable.Write(
                 "layers by cause",
                 [
-                    $"| artwork | {string.Join(" | ", Causes.Select(c => c.Heading))} | mm² in all |",
-                    $"| --- {string.Concat(Causes.Select(_ => "| ---: "))}| ---: |",
-                    .. rows.Where(r => r.Squares.Any(s => s > 0)).Select(r => Line(r.Name, r.Squares)),
-                    Line("all", [.. Causes.Select((_, i) => rows.Sum(r => r.Squares[i]))]),
+                    $"| artwork | {string.Join(" | ", Causes.Select(c => c.Heading))} | mm² in all | aside | clearly | most |",
+                    $"| --- {string.Concat(Causes.Select(_ => "| ---: "))}| ---: | ---: | ---: | ---: |",
+                    .. rows.Where(r => r.Told.Any(s => s > 0) || r.Aside > 0).Select(r => r.Line),
+                    new LayerRow(
+                        "all",
+                        [.. Causes.Select((_, i) => rows.Sum(r => r.Told[i]))],
+                        rows.Sum(r => r.Aside),
+                        rows.Sum(r => r.Clearly),
+                        rows.Max(r => r.Most)
+                    ).Line,
                 ]
             );
         return 0;
     }
 
-    /// <summary>Of one subject by cause, mm².</summary>
-    private static ImmutableArray<int> Squares(StitchSubject subject)
+    private static LayerRow Row(StitchSubject subject)
     {
-        var set = Pipeline.Make(subject.Request).Value.Sets.Single();
+        var made = Pipeline.Make(subject.Request).Value;
+        var (set, most) = (made.Sets.Single(), made.Job.Recipe.Cloth.MostLayers);
+        List<List<double>> aside = [.. Aside.Select(by => FullSquares(set, most, by))];
+        return new(
+            subject.Name,
+            Told(set),
+            aside.Max(squares => squares.Count),
+            aside.Max(squares => squares.Count(layers => layers > most + Clearly)),
+            aside.SelectMany(squares => squares).DefaultIfEmpty().Max()
+        );
+    }
+
+    /// <summary>By cause, mm².</summary>
+    private static ImmutableArray<int> Told(PartSet set)
+    {
         var file = set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
         using var manifest = JsonDocument.Parse(file.Bytes);
         List<JsonElement> dense = manifest.RootElement.TryGetProperty("dense", out var list)
-            ? [.. list.EnumerateArray().Select(spot => spot.GetProperty("causes_mm2"))]
+            ? [.. list.EnumerateArray().Select(spot => spot.GetProperty("causes_mm2").Clone())]
             : [];
         return
         [
@@ -64,6 +92,36 @@ internal static class LayerCensus
         ];
     }
 
-    private static string Line(string name, ImmutableArray<int> squares) =>
-        string.Create(CultureInfo.InvariantCulture, $"| {name} | {string.Join(" | ", squares)} | {squares.Sum()} |");
+    /// <summary>
+    /// Layers on each square that has too many, where squares lie elsewhere than those that stitches are laid by.
+    /// </summary>
+    /// <param name="aside">How far the squares are moved, µm.</param>
+    private static List<double> FullSquares(PartSet set, int most, Point aside)
+    {
+        var stitches = set
+            .Parts.SelectMany(part => part.Steps)
+            .Where(step => step.Kind == StepKind.Body)
+            .SelectMany(step => step.Moves)
+            .SelectMany(move => move.Block.Stitches.Zip(move.Block.Stitches.Skip(1)))
+            .Select(s =>
+                (From: s.First.At - aside, To: s.Second.At - aside, Breadth: ClothLayers.Breadth(s.Second.Use))
+            )
+            .ToList();
+        var grid = new ThreadGrid(Box.Around(stitches.SelectMany(s => new[] { s.From, s.To })));
+        foreach (var (from, to, breadth) in stitches)
+            grid.Lay(from, to, breadth);
+        return [.. grid.Squares.Select(grid.LayersOn).Where(layers => layers > most)];
+    }
+
+    /// <param name="Told">By cause, mm².</param>
+    /// <param name="Aside">As much with squares moved aside, the worst of three ways; and of it clearly more.</param>
+    /// <param name="Most">Layers on any of them; 0 for none too full.</param>
+    private sealed record LayerRow(string Name, ImmutableArray<int> Told, int Aside, int Clearly, double Most)
+    {
+        internal string Line =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {Name} | {string.Join(" | ", Told)} | {Told.Sum()} | {Aside} | {Clearly} | {Most:0.0} |"
+            );
+    }
 }
