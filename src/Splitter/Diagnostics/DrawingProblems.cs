@@ -139,8 +139,8 @@ internal static class DrawingProblems
         Diagnostic.Error(
             2137,
             place,
-            Invariant($"the artwork takes at least {stitches / 1e6:0} million stitches, and no more than ")
-                + Invariant($"{most / 1e6:0} million are made; make the work smaller, or write a larger 'row-spacing' ")
+            Invariant($"fills alone take {stitches / 1e6:0.0} million stitches, more than the {most / 1e6:0} million ")
+                + "that are made at most; make the work smaller, or write a larger 'row-spacing' "
                 + "under 'artwork.sew'"
         );
 
