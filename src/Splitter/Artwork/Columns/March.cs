@@ -50,13 +50,13 @@ internal sealed class March
         {
             if (Span(gone + Step) is not { } span)
             {
-                // The end lies within this step.
+                // The end lies within this step. A rung that has come down to one point is none any more.
                 double near = gone,
                     far = gone + Step;
                 for (var i = 0; i < Halvings; i++)
-                    (near, far) = Span((near + far) / 2) is null ? (near, (near + far) / 2) : ((near + far) / 2, far);
-                if (near > gone && Span(near) is { } end)
-                    yield return At(near, end);
+                    (near, far) = RungAt((near + far) / 2) is null ? (near, (near + far) / 2) : ((near + far) / 2, far);
+                if (near > gone && RungAt(near) is { } end)
+                    yield return end;
                 yield break;
             }
             gone += Step;
@@ -64,6 +64,9 @@ internal sealed class March
             yield return At(gone, span);
         }
     }
+
+    private Rung? RungAt(double far) =>
+        Span(far) is { } span && At(far, span) is var rung && rung.Left != rung.Right ? rung : null;
 
     private Rung At(double far, (double Low, double High) span) =>
         new(((heading * far) + (across * span.High)).From(from), ((heading * far) + (across * span.Low)).From(from));

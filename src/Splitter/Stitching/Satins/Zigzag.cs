@@ -1,3 +1,4 @@
+using Splitter.Artwork;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Satins;
@@ -42,12 +43,16 @@ internal static class Zigzag
     internal static IEnumerable<Stitch> Over(ColumnLine column, double from, double to, double spacing, double pull)
     {
         var count = Math.Max(1, (int)Math.Ceiling(Math.Abs(to - from) / (spacing / 2)));
-        var last = (Point?)null;
+        var (last, step) = ((Point?)null, Math.Abs(to - from) / count);
         // Both ends of an open end's rung, so that it is square.
         for (var k = column.IsOpenEnd(from) ? -1 : 0; k <= (column.IsOpenEnd(to) ? count + 1 : count); k++)
         {
             var place = from + ((to - from) * Math.Clamp(k, 0, count) / count);
-            var point = End(column, place, left: (k & 1) == 0, k >> 1, spacing, pull);
+            var (rung, left) = (column.At(place), (k & 1) == 0);
+            var point =
+                rung.Width < StitchRules.NarrowestSatin
+                    ? Tapered(rung, left, step, pull, last)
+                    : End(column, place, rung, left, k >> 1, spacing, pull);
             if (last is { } start)
                 foreach (var split in Splits(start, point, k))
                     yield return new(split, StitchUse.Satin);
@@ -56,11 +61,37 @@ internal static class Zigzag
         }
     }
 
-    private static Point End(ColumnLine column, double place, bool left, int turn, double spacing, double pull)
+    /// <summary>
+    /// Towards a tip stitches get shorter as the column does, and reach past its edges by less and less; where they
+    /// would be shorter than the shortest, a run along the middle closes it with a point.
+    /// </summary>
+    /// <param name="step">How far on the last stitch ends, µm.</param>
+    private static Point Tapered(Rung rung, bool left, double step, double pull, Point? last)
     {
-        var rung = column.At(place);
-        if (rung.Width < StitchRules.NarrowestSatin)
-            return rung.Middle;
+        var middle = rung.Middle;
+        var across = rung.Width * (1 + (2 * pull / StitchRules.NarrowestSatin));
+        if ((across * across) + (step * step) < (double)StitchRules.Shortest * StitchRules.Shortest)
+            return middle;
+        var unit = Vector.Between(middle, left ? rung.Left : rung.Right).Unit;
+        var point = (unit * (across / 2)).From(middle);
+        // The tape's grid may bring two holes nearer together than they are: it is given back.
+        for (var more = 0; more <= Units.TapeStep && IsCrowded(point); more += Units.TapeStep / 2)
+            point = (unit * ((across / 2) + more)).From(middle);
+        return point;
+
+        bool IsCrowded(Point p) => last is { } from && from.OnTape().DistanceTo(p.OnTape()) < StitchRules.Shortest;
+    }
+
+    private static Point End(
+        ColumnLine column,
+        double place,
+        Rung rung,
+        bool left,
+        int turn,
+        double spacing,
+        double pull
+    )
+    {
         var (edge, opposite) = left ? (rung.Left, rung.Right) : (rung.Right, rung.Left);
         var (leftAdvance, rightAdvance) = column.Advance(place);
         var distance = spacing * (left ? leftAdvance : rightAdvance);
