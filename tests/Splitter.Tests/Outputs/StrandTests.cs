@@ -45,6 +45,29 @@ public sealed class StrandTests
                 cases: 20
             );
 
+    /// <summary>Thread wholly beside the picture, on any side of it, changes nothing; what reaches in is drawn.</summary>
+    [Theory]
+    [InlineData(-9_000, 15_000)]
+    [InlineData(39_000, 15_000)]
+    [InlineData(15_000, -9_000)]
+    [InlineData(15_000, 39_000)]
+    [InlineData(-9_000, -9_000)]
+    [InlineData(39_000, 39_000)]
+    public void ThreadBesideThePictureIsNotDrawn(int x, int y)
+    {
+        var bare = Raster.InTrueScale(Sewn(Cloth), 5);
+        var beside = Raster.InTrueScale(
+            Sewn(new(0, 0, 0), ImmutableArray.Create(new Point(x, y), new(x + 2000, y + 1000))),
+            5
+        );
+        Assert.True(bare.Pixels.SequenceEqual(beside.Pixels));
+        var across = Raster.InTrueScale(
+            Sewn(new(0, 0, 0), ImmutableArray.Create(new Point(x, y), new(15_000, 15_000))),
+            5
+        );
+        Assert.False(bare.Pixels.SequenceEqual(across.Pixels));
+    }
+
     /// <summary>
     /// A filled square looks like its thread: light and shade leave its mean colour within 13 % of white's range in every
     /// channel whichever way its rows run, and within 9 % on average of four ways.

@@ -42,8 +42,11 @@ internal static class Sewn
             var near = Box.Around([a.At, b.At]).Grown(Reach);
             double dx = b.At.X - a.At.X,
                 dy = b.At.Y - a.At.Y;
-            for (var x = (near.Left - box.Left) / Step; x <= (near.Right - box.Left) / Step; x++)
-            for (var y = (near.Top - box.Top) / Step; y <= (near.Bottom - box.Top) / Step; y++)
+            // Stitches may leave the ground that is looked at.
+            var (left, right) = (Math.Max(near.Left, box.Left), Math.Min(near.Right, box.Right));
+            var (top, bottom) = (Math.Max(near.Top, box.Top), Math.Min(near.Bottom, box.Bottom));
+            for (var x = (left - box.Left) / Step; x <= (right - box.Left) / Step; x++)
+            for (var y = (top - box.Top) / Step; y <= (bottom - box.Top) / Step; y++)
             {
                 double px = box.Left + (x * Step) - a.At.X,
                     py = box.Top + (y * Step) - a.At.Y;

@@ -19,6 +19,9 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     /// <summary>The outline round an end is no longer than this, in widths of its last rung.</summary>
     private const double LongestCap = 8;
 
+    /// <summary>A tip is no longer than this, in widths of its last rung: one of a degree is 57 widths long.</summary>
+    private const double LongestTip = 60;
+
     /// <summary>
     /// How far columns run over each other at a joint, µm: about one row spacing more than cloth gives way. Common
     /// practice, no source.
@@ -136,7 +139,7 @@ internal sealed class ColumnEnds(InnerTriangles ground, CrossLines lines)
     {
         var (first, last) = (0, (cap?.Count ?? 0) - 1);
         foreach (
-            var rung in new March(lines, track.Last, heading, keepsWidth: false).Rungs(LongestCap * track.Last.Width)
+            var rung in new March(lines, track.Last, heading, keepsWidth: false).Rungs(LongestTip * track.Last.Width)
         )
         {
             if (cap is null)

@@ -50,13 +50,13 @@ internal sealed class March
         {
             if (Span(gone + Step) is not { } span)
             {
-                // The end lies within this step. A rung that has come down to one point is none any more.
+                // The end lies within this step.
                 double near = gone,
                     far = gone + Step;
                 for (var i = 0; i < Halvings; i++)
-                    (near, far) = RungAt((near + far) / 2) is null ? (near, (near + far) / 2) : ((near + far) / 2, far);
-                if (near > gone && RungAt(near) is { } end)
-                    yield return end;
+                    (near, far) = Span((near + far) / 2) is null ? (near, (near + far) / 2) : ((near + far) / 2, far);
+                if (near > gone && Span(near) is { } end)
+                    yield return At(near, end);
                 yield break;
             }
             gone += Step;
@@ -64,9 +64,6 @@ internal sealed class March
             yield return At(gone, span);
         }
     }
-
-    private Rung? RungAt(double far) =>
-        Span(far) is { } span && At(far, span) is var rung && rung.Left != rung.Right ? rung : null;
 
     private Rung At(double far, (double Low, double High) span) =>
         new(((heading * far) + (across * span.High)).From(from), ((heading * far) + (across * span.Low)).From(from));
@@ -78,7 +75,8 @@ internal sealed class March
             return null;
         var low = found.Low < limit.Low * (1 + Stretch) ? limit.Low : found.Low;
         var high = found.High > limit.High * (1 + Stretch) ? limit.High : found.High;
-        return high > low ? (low, high) : null;
+        // A rung that has come down to one point is none: a tip's last one stands right before it.
+        return high > low && At(far, (low, high)) is var rung && rung.Left != rung.Right ? (low, high) : null;
     }
 
     private static double Common((double Low, double High) a, (double Low, double High) b) =>

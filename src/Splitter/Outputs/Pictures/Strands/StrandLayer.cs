@@ -87,6 +87,9 @@ internal sealed class StrandLayer
                 right = Math.Max(right, PixelAt(Math.Max(from, to), reach) + 1);
             }
             (left, right) = (Math.Max(0, left), Math.Min(width, right));
+            // All of it lies beside the picture.
+            if (left >= right)
+                continue;
             var first = band * PixelsOfBand;
             var rows = Math.Min(PixelsOfBand, height - first);
             var all = (left * dots)..(right * dots);
