@@ -5,9 +5,6 @@ namespace Splitter.Tool.Commands;
 /// <summary>Reads a file that a person named; what is in the way becomes a phrase.</summary>
 internal static class BoundedFile
 {
-    /// <summary>Larger artwork or tapes, in bytes, are none; reading them would only fill the memory.</summary>
-    private const int Largest = 64 << 20;
-
     internal static (byte[] Bytes, string? Problem) Read(string path)
     {
         try
@@ -17,7 +14,7 @@ internal static class BoundedFile
                 : PlainFile.Length(path) switch
                 {
                     0 => ([], "is empty, or a pipe or a device and no plain file"),
-                    > Largest => ([], $"has more than {Largest >> 20} MB"),
+                    > PlainFile.Largest => ([], $"has more than {PlainFile.Largest >> 20} MB"),
                     _ => (File.ReadAllBytes(path), null),
                 };
         }

@@ -33,7 +33,8 @@ internal interface IDisk
     /// <summary>Names in a folder, sorted.</summary>
     ImmutableArray<string> Names(string folder);
 
-    byte[] Read(string file);
+    /// <summary>Null for a file that has more bytes than are looked for: none of it is read.</summary>
+    byte[]? Read(string file, int most);
 
     /// <summary>The folder and those above it.</summary>
     void CreateFolder(string folder);

@@ -36,7 +36,7 @@ internal sealed class LocalDisk : IDisk
                 .Order(StringComparer.Ordinal),
         ];
 
-    public byte[] Read(string file) => PlainFile.Length(file) == 0 ? [] : File.ReadAllBytes(file);
+    public byte[]? Read(string file, int most) => PlainFile.Length(file) > most ? null : PlainFile.Read(file);
 
     public void CreateFolder(string folder) => Directory.CreateDirectory(folder);
 

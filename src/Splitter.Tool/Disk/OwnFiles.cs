@@ -37,7 +37,7 @@ internal static class OwnFiles
     private static byte[]? Read(IDisk disk, string folder, string name)
     {
         var file = Path.Combine(folder, name);
-        return disk.Kind(file) == EntryKind.File ? disk.Read(file) : null;
+        return disk.Kind(file) == EntryKind.File ? disk.Read(file, PlainFile.Largest) : null;
     }
 
     /// <summary>The files of its parts.</summary>

@@ -30,9 +30,10 @@ internal static class RecipeMark
         var mark = Path.Combine(folder.Path, Name);
         if (folder.Recipe is null || disk.Kind(mark) != EntryKind.File)
             return null;
-        var bytes = disk.Read(mark);
+        if (disk.Read(mark, Longest) is not { } bytes)
+            return null;
         var relative = Encoding.UTF8.GetString(bytes).TrimEnd('\n');
-        if (bytes.Length > Longest || relative.Length == 0 || relative.Any(char.IsControl))
+        if (relative.Length == 0 || relative.Any(char.IsControl))
             return null;
         var there = Path.GetFullPath(Path.Combine(folder.Path, relative));
         return

@@ -61,7 +61,7 @@ internal static class Comparison
     internal static byte[]? ReadFile(string path)
     {
         var disk = new LocalDisk();
-        return disk.Kind(path) == EntryKind.File ? disk.Read(path) : null;
+        return disk.Kind(path) == EntryKind.File ? PlainFile.Read(path) : null;
     }
 
     private static Diagnostic? Draw(string folder, ImmutableArray<Compared> all)

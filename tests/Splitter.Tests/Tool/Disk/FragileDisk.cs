@@ -34,7 +34,7 @@ internal sealed class FragileDisk(int at, Failure how, bool exchanges, string ou
 
     public ImmutableArray<string> Names(string folder) => disk.Names(folder);
 
-    public byte[] Read(string file) => disk.Read(file);
+    public byte[]? Read(string file, int most) => disk.Read(file, most);
 
     public void CreateFolder(string folder) => Change(() => disk.CreateFolder(folder));
 
