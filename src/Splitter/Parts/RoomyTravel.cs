@@ -142,7 +142,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
             if (way[i - 1].DistanceTo(way[i]) is < StitchRules.Shortest or > Ties.HiddenStitch)
                 return false;
         return way.All(p =>
-            old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesIn(Square.At(p)) < ThreadGrid.Crowded)
+            old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesAt(p) < ThreadGrid.Crowded)
         );
     }
 

@@ -80,8 +80,8 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
 
     /// <summary>Too many layers are where a row ends, or a millimetre before.</summary>
     private bool IsFull(Point end, Point before) =>
-        layers.LayersOn(Square.At(end)) > most
-        || layers.LayersOn(Square.At(end.Towards(before, Math.Min(1, Square.Side / end.DistanceTo(before))))) > most;
+        layers.LayersAt(end) > most
+        || layers.LayersAt(end.Towards(before, Math.Min(1, Square.Side / end.DistanceTo(before)))) > most;
 
     /// <summary>
     /// Ends a row earlier, or begins the next one later, or both, where that makes fewest layers too many.

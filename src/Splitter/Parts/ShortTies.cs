@@ -80,5 +80,8 @@ internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
     }
 
     private static IEnumerable<(Square Square, int Count)> Holes(Block block) =>
-        block.Stitches.GroupBy(stitch => Square.At(stitch.At)).Select(on => (on.Key, on.Count()));
+        block
+            .Stitches.SelectMany(stitch => Quarter.At(stitch.At).Squares)
+            .GroupBy(square => square)
+            .Select(on => (on.Key, on.Count()));
 }

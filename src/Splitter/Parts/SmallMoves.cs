@@ -66,7 +66,7 @@ internal sealed class SmallMoves
     {
         (this.layers, this.holes, borne) = (layers, holes, most * (long)Units.SquareMillimetre);
         full = new([
-            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne)],
+            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne).SelectMany(s => s.Quarters).Distinct()],
         ]);
     }
 
@@ -154,7 +154,7 @@ internal sealed class SmallMoves
                 && (length < StitchRules.Shortest || length > Math.Max(Ties.HiddenStitch, beside.DistanceTo(old)))
             )
                 return false;
-        return Square.At(place) == Square.At(old) || holes.HolesIn(Square.At(place)) < ThreadGrid.MostHoles;
+        return Quarter.At(place) == Quarter.At(old) || holes.HolesAt(place) < ThreadGrid.MostHoles;
     }
 
     /// <summary>
@@ -163,24 +163,23 @@ internal sealed class SmallMoves
     /// </summary>
     private long Saved(Stitch[] stitches, int hole, Point place)
     {
-        var (more, saved) = (new Dictionary<Square, long>(), 0L);
-        Add(stitches[hole].At, -1);
-        Add(place, 1);
-        foreach (var (square, change) in more)
+        var (old, saved) = (stitches[hole].At, 0L);
+        var change = new ThreadChange(
+            Box.Around([stitches[hole - 1].At, old, place, stitches[hole + 1].At]),
+            stackalloc long[ThreadChange.FewQuarters]
+        );
+        foreach (var (from, to, breadth) in Thread(stitches, hole, old))
+            change.Lay(from, to, -breadth);
+        foreach (var (from, to, breadth) in Thread(stitches, hole, place))
+            change.Lay(from, to, breadth);
+        foreach (var (square, by) in change)
         {
             var lying = layers.ThreadOn(square);
-            if (lying <= borne && lying + change > borne)
+            if (lying <= borne && lying + by > borne)
                 return 0;
-            saved += Math.Max(0, lying - borne) - Math.Max(0, lying + change - borne);
+            saved += Math.Max(0, lying - borne) - Math.Max(0, lying + by - borne);
         }
         return saved;
-
-        void Add(Point at, int sign)
-        {
-            foreach (var (from, to, breadth) in Thread(stitches, hole, at))
-            foreach (var (square, area) in new CoveredSquares(from, to, sign * breadth))
-                more[square] = more.GetValueOrDefault(square) + area;
-        }
     }
 
     private void Count(Stitch[] stitches, int hole, int sign)
