@@ -152,7 +152,10 @@ internal sealed class CoveredCells
     /// <param name="row">The same.</param>
     private int LastOn(Quarter quarter, int column, int row)
     {
-        var at = new Point((quarter.Column * Quarter.Side) + (column * Cell), (quarter.Row * Quarter.Side) + (row * Cell));
+        var at = new Point(
+            (quarter.Column * Quarter.Side) + (column * Cell),
+            (quarter.Row * Quarter.Side) + (row * Cell)
+        );
         quarter = Quarter.At(at);
         return ground.Contains(at) && quarters.GroundOf(quarter) is { } number && last[number] is { } cells
             ? cells[CellAt(at, quarter)]

@@ -19,7 +19,7 @@ internal sealed class CrowdedSquares
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="holes">The same of needle holes.</param>
     /// <param name="most">Layers that cloth and needle bear.</param>
-    internal CrowdedSquares(ThreadGrid layers, ThreadGrid holes, int most)
+    internal CrowdedSquares(ThreadGrid layers, ThreadGrid holes, double most)
     {
         ground = layers.Ground;
         ImmutableArray<Quarter> all =

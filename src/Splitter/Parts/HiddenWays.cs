@@ -58,7 +58,7 @@ internal sealed class HiddenWays
 
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="mostLayers">That cloth and needle bear.</param>
-    internal HiddenWays(HiddenGround ground, ThreadGrid layers, int mostLayers)
+    internal HiddenWays(HiddenGround ground, ThreadGrid layers, double mostLayers)
     {
         (this.ground, this.layers, most) = (ground, layers, mostLayers);
         (cost, before, seen) = (new double[ground.Cells], new int[ground.Cells], new int[ground.Cells]);

@@ -12,7 +12,7 @@ namespace Splitter.Parts;
 /// </summary>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyRings(ThreadGrid layers, int most)
+internal sealed class RoomyRings(ThreadGrid layers, double most)
 {
     /// <summary>So many starts around a ring are looked at.</summary>
     private const int Starts = 8;

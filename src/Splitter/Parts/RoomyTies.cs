@@ -13,7 +13,7 @@ namespace Splitter.Parts;
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGrid holes, double most)
 {
     /// <summary>Directions in which a tie is tried where later thread hides it.</summary>
     private const int Directions = 16;

@@ -74,7 +74,7 @@ internal sealed class RowCover
     /// <param name="parts">The blocks of each in sewing order.</param>
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="most">Layers that cloth and needle bear.</param>
-    internal RowCover(IReadOnlyList<Block[]> parts, ThreadGrid layers, int most)
+    internal RowCover(IReadOnlyList<Block[]> parts, ThreadGrid layers, double most)
     {
         ground = layers.Ground;
         ImmutableArray<Quarter> around =

@@ -13,7 +13,7 @@ namespace Splitter.Parts;
 /// <param name="cover">What lies over each other there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
+internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
 {
     /// <summary>Ends are tried this far apart, µm: half a thread's width.</summary>
     private const int Step = ThreadGrid.ThreadWidth / 2;

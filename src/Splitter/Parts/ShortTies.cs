@@ -12,7 +12,7 @@ namespace Splitter.Parts;
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, double most)
 {
     /// <param name="blocks">Of a part, in sewing order.</param>
     internal void Shorten(Block[] blocks)

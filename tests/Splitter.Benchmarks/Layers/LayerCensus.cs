@@ -117,13 +117,7 @@ internal static class LayerCensus
     /// <param name="Aside">As much with squares moved aside.</param>
     /// <param name="Clearly">Of it clearly more.</param>
     /// <param name="Most">Layers on any of them; 0 for none too full.</param>
-    private sealed record LayerRow(
-        string Name,
-        ImmutableArray<double> Told,
-        double Aside,
-        double Clearly,
-        double Most
-    )
+    private sealed record LayerRow(string Name, ImmutableArray<double> Told, double Aside, double Clearly, double Most)
     {
         internal string Line =>
             string.Create(

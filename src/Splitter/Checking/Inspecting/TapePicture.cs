@@ -70,7 +70,10 @@ internal static class TapePicture
             () => picture.Draw(report.Grid, report.Fullest),
             [
                 .. LayerScale.Classes.Select<LayerClass, (Action<Point>, string)>(of =>
-                    (left => page.Swatch(left, of.Colour), $"{of.Text}: {Figures.Count(layers.Count(of.Holds) / 4)} mm²")
+                    (
+                        left => page.Swatch(left, of.Colour),
+                        $"{of.Text}: {Figures.Count(layers.Count(of.Holds) / 4)} mm²"
+                    )
                 ),
                 (
                     picture.RingSign,

@@ -50,7 +50,10 @@ internal static class DenseSpots
         var quarters = QuartersOf(ground);
         var full = ground.Where(s => grid.LayersOn(s) > limit).ToHashSet();
         var causes = full.ToDictionary(s => s, s => LayerCauses.Of(On(s, thread), limit));
-        return new([.. Worth(quarters, thread, owner => owner.Shape)], [.. Worth(quarters, thread, owner => owner.Hooping)])
+        return new(
+            [.. Worth(quarters, thread, owner => owner.Shape)],
+            [.. Worth(quarters, thread, owner => owner.Hooping)]
+        )
         {
             Quarters = quarters.Length,
             Causes =

@@ -34,6 +34,11 @@ internal readonly struct QuarterNumbers
     /// <summary>The number of a square's first quarter.</summary>
     internal int this[Square square] => this[new Quarter(square.Column, square.Row)];
 
+    /// <summary>It lies beside the cloth.</summary>
+    internal bool IsAround(int number) =>
+        number % Columns is var column
+        && (column == 0 || column == Columns - 1 || number < Columns || number >= Count - Columns);
+
     /// <summary>The quarter with a number.</summary>
     internal Quarter this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
 }

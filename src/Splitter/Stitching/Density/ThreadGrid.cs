@@ -47,7 +47,8 @@ internal sealed class ThreadGrid
         get
         {
             foreach (var i in KeptNumbers)
-                yield return numbers[i];
+                if (!numbers.IsAround(i))
+                    yield return numbers[i];
         }
     }
 
@@ -115,7 +116,10 @@ internal sealed class ThreadGrid
     internal long ThreadOn(Square square)
     {
         var first = numbers[square];
-        return thread[first] + thread[first + 1] + thread[first + numbers.Columns] + thread[first + numbers.Columns + 1];
+        return thread[first]
+            + thread[first + 1]
+            + thread[first + numbers.Columns]
+            + thread[first + numbers.Columns + 1];
     }
 
     /// <summary>Layers on the fullest of the squares that lie over a place.</summary>
@@ -167,9 +171,9 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, as by
-    /// <see cref="TooMany(ThreadChange, int)"/>.</summary>
+    /// <see cref="TooMany(ThreadChange, double)"/>.</summary>
     /// <inheritdoc cref="Lay(Point, Point, int)"/>
-    internal long Crowd(Point from, Point to, int breadth, int most)
+    internal long Crowd(Point from, Point to, int breadth, double most)
     {
         var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
         change.Lay(from, to, breadth);
@@ -179,7 +183,7 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
-    internal bool IsOnMore(Point from, Point to, int most)
+    internal bool IsOnMore(Point from, Point to, double most)
     {
         var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
         change.Lay(from, to, ThreadWidth);
@@ -190,9 +194,9 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>
-    /// What one more thread along a way would cover beyond so many layers, as by <see cref="TooMany(ThreadChange, int)"/>.
+    /// What one more thread along a way would cover beyond so many layers, as by <see cref="TooMany(ThreadChange, double)"/>.
     /// </summary>
-    internal long TooMany(ReadOnlySpan<Point> way, int most)
+    internal long TooMany(ReadOnlySpan<Point> way, double most)
     {
         var change = new ThreadChange(Box.Around(way), stackalloc long[ThreadChange.FewQuarters]);
         change.Lay(way, ThreadWidth);
@@ -203,14 +207,12 @@ internal sealed class ThreadGrid
     /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search for
     /// less comes to an end.
     /// </summary>
-    internal long TooMany(ThreadChange change, int most)
+    internal long TooMany(ThreadChange change, double most)
     {
-        var (borne, sum) = (most * (long)Units.SquareMillimetre, 0L);
+        var (borne, sum) = ((long)Math.Round(most * Units.SquareMillimetre), 0L);
         foreach (var (square, by) in change)
-        {
-            var lying = ThreadOn(square);
-            sum += Math.Max(0, lying + by - borne) - Math.Max(0, lying - borne);
-        }
+            if (ThreadOn(square) is var lying && Math.Max(lying, lying + by) > borne)
+                sum += Math.Max(0, lying + by - borne) - Math.Max(0, lying - borne);
         return sum;
     }
 
