@@ -33,7 +33,9 @@ internal static class LayerProblems
             drawing,
             plan,
             (worst, worst.Fullest),
-            Invariant($"more than {limit} layers of thread on {spots.Sum(s => s.Full)} mm² at {Places(spots.Count)}, ")
+            Invariant(
+                $"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at {Places(spots.Count)}, "
+            )
                 + mostly
                 + Where(chief),
             Invariant($"{Math.Ceiling(worst.Layers * 10) / 10:0.0}"),
@@ -51,7 +53,7 @@ internal static class LayerProblems
             plan,
             (worst, worst.MostPierced),
             Invariant($"more than {ThreadGrid.MostHoles} needle holes, which may tear the cloth, on ")
-                + Invariant($"{spots.Sum(s => s.Pierced)} mm² at {Places(spots.Count)}"),
+                + Invariant($"{spots.Sum(s => s.Pierced) * Quarter.Area:0.##} mm² at {Places(spots.Count)}"),
             Invariant($"{worst.Holes}"),
             Remedy(ShapesOf(drawing, worst))
         );

@@ -61,7 +61,8 @@ internal static class FineTeeth
     /// <summary>
     /// A straight side bridges a dent that all lies on one side of it. By Pythagoras no place of the side is further
     /// than the tolerance beyond the reach of its ends; and a dent of less ground than a disc of the offset's radius
-    /// has no place that is out of reach of its rim.
+    /// has no place that is out of reach of its rim. Nor has one that is nowhere wider, along its mouth, than twice the
+    /// radius, however deep it is.
     /// </summary>
     /// <param name="side">
     /// 1 where dents lie clockwise of a straight side, as seen with y down; -1 where they do not.
@@ -83,11 +84,28 @@ internal static class FineTeeth
                 if (side * Cross(start, at, outermost) < 0)
                     continue;
                 outermost = at;
-                if (at != start && start.DistanceTo(at) <= widest && Math.Abs(twice) < 2 * most)
+                if (
+                    at != start
+                    && start.DistanceTo(at) <= widest
+                    && (Math.Abs(twice) < 2 * most || Width(ring, from, next) < 2 * by)
+                )
                     to = IsOneSided(ring, from, next, side) ? next : to;
             }
         }
         return kept.ToImmutable();
+    }
+
+    /// <summary>How far a dent reaches along its mouth.</summary>
+    private static double Width(ImmutableArray<Point> ring, int from, int to)
+    {
+        var (start, most, least) = (ring[from], 0.0, 0.0);
+        var mouth = Vector.Between(start, ring[to % ring.Length]).Unit;
+        for (var i = from + 1; i <= to; i++)
+        {
+            var along = Vector.Dot(Vector.Between(start, ring[i % ring.Length]), mouth);
+            (least, most) = (Math.Min(least, along), Math.Max(most, along));
+        }
+        return most - least;
     }
 
     private static bool IsOneSided(ImmutableArray<Point> ring, int from, int to, int side)

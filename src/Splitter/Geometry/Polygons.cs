@@ -98,7 +98,13 @@ internal static class Polygons
         // In floating point: given whole micrometres, the engine rounds crossings of the offset lines before it has
         // sorted them, and now and then returns polygons that overlap, or none.
         var plainer = FineTeeth.Closed(Simplify(region, OffsetSimplification), by, OffsetSimplification);
-        return Snapped(BufferOp.Buffer(Floating.CreateGeometry(ToNts(plainer)), by, style));
+        // Offset lines come no further than this from their outline.
+        var reach = Math.Abs(by) * (join == Join.Mitre ? MitreLimit : 1);
+        return Snapped(
+            ApartGround
+                .Of(plainer, (int)Math.Ceiling(reach) + 1)
+                .Select(some => BufferOp.Buffer(Floating.CreateGeometry(ToNts(some)), by, style))
+        );
     }
 
     /// <summary>
@@ -123,7 +129,7 @@ internal static class Polygons
             path.IsClosed && coordinates.Length >= 4
                 ? Floating.CreateLinearRing(coordinates)
                 : Floating.CreateLineString(coordinates);
-        var ground = Snapped(BufferOp.Buffer(line, width / 2, style));
+        var ground = Snapped([BufferOp.Buffer(line, width / 2, style)]);
 
         // The engine would cut a longer mitre off at its limit; SVG makes it a bevel. So the tips are added to bevels.
         return join == Join.Mitre
@@ -170,10 +176,11 @@ internal static class Polygons
         region.Polygons is [{ Holes.IsEmpty: true, Outer.Points.Length: 4 } only]
         && Math.Abs(only.Outer.SignedArea) == (double)region.Bounds.Width * region.Bounds.Height;
 
-    /// <summary>The areas of a geometry of the engine, on the grid.</summary>
-    private static Region Snapped(Nts.Geometry geometry)
+    /// <summary>The areas of geometries of the engine, on the grid.</summary>
+    private static Region Snapped(IEnumerable<Nts.Geometry> geometries)
     {
         var lines = new Outlines();
+        foreach (var geometry in geometries)
         foreach (var polygon in PolygonExtracter.GetPolygons(geometry).Cast<Nts.Polygon>())
             lines.Add(polygon);
         return Arrangement.Ground(lines, winding => winding.First > 0);

@@ -27,10 +27,10 @@ internal static class ManifestDense
                 json.WriteStringValue(plan.Hoopings[hooping].Letter);
             json.WriteEndArray();
             At(json, "at_mm", spot.Worst.Middle);
-            json.WriteNumber("area_mm2", spot.Squares);
+            json.WriteNumber("area_mm2", spot.Quarters * Quarter.Area);
             json.WriteStartObject("causes_mm2");
-            foreach (var squares in spot.Causes.Order().GroupBy(cause => cause))
-                json.WriteNumber(Word(squares.Key), squares.Count());
+            foreach (var quarters in spot.Causes.Order().GroupBy(cause => cause))
+                json.WriteNumber(Word(quarters.Key), quarters.Count() * Quarter.Area);
             json.WriteEndObject();
             // Upwards, so that what is more than the limit by however little says so.
             json.WriteNumber("layers", Rounded(Math.Ceiling(spot.Layers * 100) / 100, 2));

@@ -5,7 +5,7 @@ using Splitter.Stitching.Density;
 namespace Splitter.Parts;
 
 /// <summary>
-/// What <see cref="HiddenGround"/> knows, as finely as the tape's grid, on some squares alone: where ground is too
+/// What <see cref="HiddenGround"/> knows, as finely as the tape's grid, on some quarters alone: where ground is too
 /// narrow for its cells, thread in the middle is still hidden.
 /// </summary>
 internal sealed class CoveredCells
@@ -13,8 +13,8 @@ internal sealed class CoveredCells
     /// <summary>Side of a cell, µm.</summary>
     private const int Cell = Units.TapeStep;
 
-    /// <summary>Along a square.</summary>
-    private const int Side = Square.Side / Cell;
+    /// <summary>Along a quarter.</summary>
+    private const int Side = Quarter.Side / Cell;
 
     /// <summary>
     /// How far beside its middle a row covers the cloth, µm: a little more than half of what is usual between rows, so
@@ -30,11 +30,11 @@ internal sealed class CoveredCells
 
     private const int None = -1;
 
-    private readonly GroundMap squares;
+    private readonly GroundMap quarters;
     private readonly Box ground;
     private readonly int[] firsts;
 
-    /// <summary>For each cell of a square the number of the last stitch that covers it.</summary>
+    /// <summary>For each cell of a quarter the number of the last stitch that covers it.</summary>
     private readonly int[]?[] last;
 
     /// <summary>
@@ -42,13 +42,13 @@ internal sealed class CoveredCells
     /// </summary>
     private readonly int[]?[] hidden;
 
-    /// <param name="squares">Each a ground of its own.</param>
+    /// <param name="quarters">Each a ground of its own.</param>
     /// <param name="count">How many there are.</param>
     /// <param name="ground">What the map knows; all stitches lie in it.</param>
     /// <param name="blocks">Of a part, in sewing order: their stitches are numbered through.</param>
-    internal CoveredCells(GroundMap squares, int count, Box ground, IReadOnlyCollection<Block> blocks)
+    internal CoveredCells(GroundMap quarters, int count, Box ground, IReadOnlyCollection<Block> blocks)
     {
-        (this.squares, this.ground, last, hidden) = (squares, ground, new int[count][], new int[count][]);
+        (this.quarters, this.ground, last, hidden) = (quarters, ground, new int[count][], new int[count][]);
         firsts = new int[blocks.Count + 1];
         foreach (var (block, number) in blocks.Select((block, i) => (block, i)))
         {
@@ -66,42 +66,42 @@ internal sealed class CoveredCells
 
     /// <summary>Whether stitches with this number or later ones cover a place.</summary>
     internal bool IsCovered(Point at, int from) =>
-        Square.At(at) is var square
+        Quarter.At(at) is var quarter
         && ground.Contains(at)
-        && squares.GroundOf(square) is { } number
+        && quarters.GroundOf(quarter) is { } number
         && last[number] is { } cells
-        && cells[CellAt(at, square)] >= from;
+        && cells[CellAt(at, quarter)] >= from;
 
     /// <summary>Whether stitches with this number or later ones cover a place and all around it.</summary>
     internal bool IsHidden(Point at, int from)
     {
-        var square = Square.At(at);
-        if (!ground.Contains(at) || squares.GroundOf(square) is not { } number)
+        var quarter = Quarter.At(at);
+        if (!ground.Contains(at) || quarters.GroundOf(quarter) is not { } number)
             return false;
-        var cells = hidden[number] ??= LeastAround(square);
-        return cells[CellAt(at, square)] >= from;
+        var cells = hidden[number] ??= LeastAround(quarter);
+        return cells[CellAt(at, quarter)] >= from;
     }
 
-    private static int CellAt(Point at, Square square) =>
-        ((at.Y - (square.Row * Square.Side)) / Cell * Side) + ((at.X - (square.Column * Square.Side)) / Cell);
+    private static int CellAt(Point at, Quarter quarter) =>
+        ((at.Y - (quarter.Row * Quarter.Side)) / Cell * Side) + ((at.X - (quarter.Column * Quarter.Side)) / Cell);
 
     private void Cover(Point from, Point to, int number)
     {
         var box = Box.Around([from, to]).Grown(Breadth);
-        if (!squares.Meets(box))
+        if (!quarters.Meets(box))
             return;
-        var (first, end) = (Square.At(new(box.Left, box.Top)), Square.At(new(box.Right, box.Bottom)));
+        var (first, end) = (Quarter.At(new(box.Left, box.Top)), Quarter.At(new(box.Right, box.Bottom)));
         for (var row = first.Row; row <= end.Row; row++)
         for (var column = first.Column; column <= end.Column; column++)
-            if (squares.GroundOf(new(column, row)) is { } square)
-                Cover(last[square] ??= Bare(), new(column, row), from, to, number);
+            if (quarters.GroundOf(new(column, row)) is { } quarter)
+                Cover(last[quarter] ??= Bare(), new(column, row), from, to, number);
     }
 
-    private static void Cover(int[] cells, Square square, Point from, Point to, int number)
+    private static void Cover(int[] cells, Quarter quarter, Point from, Point to, int number)
     {
-        // Of the stitch from the square's first cell's middle, and square to the stitch.
-        double x = from.X - (square.Column * Square.Side) - (Cell / 2),
-            y = from.Y - (square.Row * Square.Side) - (Cell / 2);
+        // Of the stitch from the quarter's first cell's middle, and square to the stitch.
+        double x = from.X - (quarter.Column * Quarter.Side) - (Cell / 2),
+            y = from.Y - (quarter.Row * Quarter.Side) - (Cell / 2);
         var way = Vector.Between(from, to);
         var length = Math.Max(1, way.Length);
         var (top, bottom) = Near(y, way.Y);
@@ -127,7 +127,7 @@ internal sealed class CoveredCells
         );
 
     /// <summary>First along, then across.</summary>
-    private int[] LeastAround(Square square)
+    private int[] LeastAround(Quarter quarter)
     {
         const int Wide = Side + (2 * Margin);
         var (across, least) = (new int[Side * Wide], new int[Side * Side]);
@@ -136,7 +136,7 @@ internal sealed class CoveredCells
         {
             var lowest = int.MaxValue;
             for (var beside = -Margin; beside <= Margin; beside++)
-                lowest = Math.Min(lowest, LastOn(square, column + beside, row - Margin));
+                lowest = Math.Min(lowest, LastOn(quarter, column + beside, row - Margin));
             across[(row * Side) + column] = lowest;
         }
         for (var i = 0; i < least.Length; i++)
@@ -148,14 +148,17 @@ internal sealed class CoveredCells
         return least;
     }
 
-    /// <param name="column">Of a cell, counted from the square, which it may lie beside.</param>
+    /// <param name="column">Of a cell, counted from the quarter, which it may lie beside.</param>
     /// <param name="row">The same.</param>
-    private int LastOn(Square square, int column, int row)
+    private int LastOn(Quarter quarter, int column, int row)
     {
-        var at = new Point((square.Column * Square.Side) + (column * Cell), (square.Row * Square.Side) + (row * Cell));
-        square = Square.At(at);
-        return ground.Contains(at) && squares.GroundOf(square) is { } number && last[number] is { } cells
-            ? cells[CellAt(at, square)]
+        var at = new Point(
+            (quarter.Column * Quarter.Side) + (column * Cell),
+            (quarter.Row * Quarter.Side) + (row * Cell)
+        );
+        quarter = Quarter.At(at);
+        return ground.Contains(at) && quarters.GroundOf(quarter) is { } number && last[number] is { } cells
+            ? cells[CellAt(at, quarter)]
             : None;
     }
 

@@ -8,7 +8,7 @@ namespace Splitter.Parts;
 /// <summary>Squares that have more layers or needle holes than they bear, and those near them.</summary>
 internal sealed class CrowdedSquares
 {
-    /// <summary>It is known what hides thread up to this many squares beside crowded ones.</summary>
+    /// <summary>It is known what hides thread up to this far beside crowded ones, mm.</summary>
     private const int Near = 2;
 
     private readonly GroundMap crowded;
@@ -19,20 +19,23 @@ internal sealed class CrowdedSquares
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="holes">The same of needle holes.</param>
     /// <param name="most">Layers that cloth and needle bear.</param>
-    internal CrowdedSquares(ThreadGrid layers, ThreadGrid holes, int most)
+    internal CrowdedSquares(ThreadGrid layers, ThreadGrid holes, double most)
     {
-        ground = layers.Numbers.Ground;
-        ImmutableArray<Square> all =
+        ground = layers.Ground;
+        ImmutableArray<Quarter> all =
         [
-            .. layers.Squares.Where(s => layers.LayersOn(s) > most),
-            .. holes.Squares.Where(s => holes.HolesIn(s) > ThreadGrid.MostHoles),
+            .. layers
+                .Squares.Where(s => layers.LayersOn(s) > most)
+                .Concat(holes.Squares.Where(s => holes.HolesIn(s) > ThreadGrid.MostHoles))
+                .SelectMany(s => s.Quarters)
+                .Distinct(),
         ];
-        ImmutableArray<Square> around =
+        ImmutableArray<Quarter> around =
         [
-            .. all.SelectMany(s => s.Within(Near)).Distinct().Where(s => ground.Contains(s.Middle)),
+            .. all.SelectMany(q => q.Within(Near)).Distinct().Where(q => ground.Contains(q.Middle)),
         ];
         crowded = new([all]);
-        near = new([.. around.Select(s => (ImmutableArray<Square>)[s])]);
+        near = new([.. around.Select(q => (ImmutableArray<Quarter>)[q])]);
         count = around.Length;
     }
 

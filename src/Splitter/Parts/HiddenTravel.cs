@@ -11,7 +11,7 @@ namespace Splitter.Parts;
 /// </summary>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, int most)
+internal sealed class HiddenTravel(HiddenWays ways, ThreadGrid layers, double most)
 {
     /// <summary>How much longer travel may become, µm: what it spreads must not be eaten up by what it adds.</summary>
     private const double Detour = 10 * Units.Millimetre;

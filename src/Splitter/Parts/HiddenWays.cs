@@ -58,7 +58,7 @@ internal sealed class HiddenWays
 
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="mostLayers">That cloth and needle bear.</param>
-    internal HiddenWays(HiddenGround ground, ThreadGrid layers, int mostLayers)
+    internal HiddenWays(HiddenGround ground, ThreadGrid layers, double mostLayers)
     {
         (this.ground, this.layers, most) = (ground, layers, mostLayers);
         (cost, before, seen) = (new double[ground.Cells], new int[ground.Cells], new int[ground.Cells]);
@@ -97,7 +97,7 @@ internal sealed class HiddenWays
             if (!ground.IsHidden(neighbour, next) || IsReached(neighbour, here + away))
                 continue;
             var at = new Point(middle.X + (dx * HiddenGround.Cell), middle.Y + (dy * HiddenGround.Cell));
-            var lying = layers.LayersOn(Square.At(at));
+            var lying = layers.LayersAt(at);
             if (Bears(lying) && window.Contains(at))
                 Reached(neighbour, here + (Weight(lying) * away), cell);
         }
@@ -131,7 +131,7 @@ internal sealed class HiddenWays
 
     /// <summary>Hidden, and bears one thread more.</summary>
     private bool IsOpen(int cell, int next) =>
-        ground.IsHidden(cell, next) && Bears(layers.LayersOn(Square.At(ground.MiddleOf(cell))));
+        ground.IsHidden(cell, next) && Bears(layers.LayersAt(ground.MiddleOf(cell)));
 
     private bool Bears(double lying) => mayCrowd || TooMany(lying) <= 0;
 
@@ -175,7 +175,7 @@ internal sealed class HiddenWays
                 var isAtEnd = point.DistanceTo(from) <= Reach || point.DistanceTo(to) <= Reach;
                 if (!isAtEnd && !IsOpen(ground.At(point), next))
                     return double.PositiveInfinity;
-                sum += isAtEnd ? 0 : TooMany(layers.LayersOn(Square.At(point)));
+                sum += isAtEnd ? 0 : TooMany(layers.LayersAt(point));
             }
             return sum * a.DistanceTo(b) / count;
         }

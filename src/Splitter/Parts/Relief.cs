@@ -75,7 +75,7 @@ internal sealed class Relief(Block block, int place, HiddenGround ground)
             if (
                 k > 0
                 && k + 1 < left.Count
-                && cloth.HolesIn(Square.At(at)) > ThreadGrid.Crowded
+                && cloth.HolesAt(at) > ThreadGrid.Crowded
                 && IsLeftOut(kept[^1], left[k], left[k + 1], round)
             )
             {

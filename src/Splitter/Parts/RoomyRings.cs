@@ -12,7 +12,7 @@ namespace Splitter.Parts;
 /// </summary>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyRings(ThreadGrid layers, int most)
+internal sealed class RoomyRings(ThreadGrid layers, double most)
 {
     /// <summary>So many starts around a ring are looked at.</summary>
     private const int Starts = 8;
@@ -46,7 +46,7 @@ internal sealed class RoomyRings(ThreadGrid layers, int most)
     private bool IsCounted(SewnPiece sewn) =>
         sewn
             .Blocks.SelectMany(b => b.Stitches)
-            .All(stitch => layers.Numbers.Ground.Grown(-ThreadGrid.ThreadWidth).Contains(stitch.At));
+            .All(stitch => layers.Ground.Grown(-ThreadGrid.ThreadWidth).Contains(stitch.At));
 
     /// <summary>Lays its thread, or takes it out again; what comes to be layers too many.</summary>
     private long Crowd(SewnPiece sewn, int sign) =>

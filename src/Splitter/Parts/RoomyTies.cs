@@ -13,7 +13,7 @@ namespace Splitter.Parts;
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGrid holes, double most)
 {
     /// <summary>Directions in which a tie is tried where later thread hides it.</summary>
     private const int Directions = 16;
@@ -58,17 +58,21 @@ internal sealed class RoomyTies(CoveredCells cover, ThreadGrid layers, ThreadGri
     /// </summary>
     private (int Holes, long Layers) TooMany(ImmutableArray<Point> tie) =>
         (
-            tie.GroupBy(Square.At).Sum(on => Math.Max(0, holes.HolesIn(on.Key) + on.Count() - ThreadGrid.MostHoles)),
+            Pierced(tie).Sum(on => Math.Max(0, holes.HolesIn(on.Key) + on.Count() - ThreadGrid.MostHoles)),
             layers.TooMany(tie.AsSpan(), most)
         );
 
     /// <summary>It would make more holes in a place than cloth bears, and more than the usual one.</summary>
     private bool Tears(ImmutableArray<Point> tie, ImmutableArray<Point> usual) =>
-        tie.GroupBy(Square.At)
+        Pierced(tie)
             .Any(on =>
                 holes.HolesIn(on.Key) + on.Count() > ThreadGrid.MostHoles
-                && on.Count() > usual.Count(p => Square.At(p) == on.Key)
+                && on.Count() > usual.Count(p => Quarter.At(p).Squares.Contains(on.Key))
             );
+
+    /// <summary>The squares over its holes, each as often as there are.</summary>
+    private static IEnumerable<IGrouping<Square, Square>> Pierced(ImmutableArray<Point> tie) =>
+        tie.SelectMany(hole => Quarter.At(hole).Squares).GroupBy(square => square);
 
     private IEnumerable<ImmutableArray<Point>> Starts(Block block, int first) =>
         Ties.Starts(block).Concat(Aside(Ties.PathStart(block), first).Select(tie => tie.Reverse().ToImmutableArray()));

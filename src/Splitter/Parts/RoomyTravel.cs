@@ -12,7 +12,7 @@ namespace Splitter.Parts;
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, ThreadGrid holes, double most)
 {
     /// <summary>How far holes are moved, µm: some steps, up to the next square.</summary>
     private static readonly ImmutableArray<int> Reaches = [200, 400, 600, 800];
@@ -141,9 +141,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
         for (var i = 1; i < way.Length; i++)
             if (way[i - 1].DistanceTo(way[i]) is < StitchRules.Shortest or > Ties.HiddenStitch)
                 return false;
-        return way.All(p =>
-            old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesIn(Square.At(p)) < ThreadGrid.Crowded)
-        );
+        return way.All(p => old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesAt(p) < ThreadGrid.Crowded));
     }
 
     /// <summary>Later thread hides all of a way that is not as good as on the old one.</summary>

@@ -29,7 +29,7 @@ internal sealed class RowCover
     private const double Stride = 200;
 
     /// <summary>
-    /// Squares around crowded ones that are known: rows end up to 2 mm earlier, and are covered beyond.
+    /// How far around crowded squares it is known, mm: rows end up to 2 mm earlier, and are covered beyond.
     /// </summary>
     private const int Near = 3;
 
@@ -63,7 +63,7 @@ internal sealed class RowCover
 
     private readonly Box ground;
     private readonly GroundMap near;
-    private readonly List<Thread>[] squares;
+    private readonly List<Thread>[] quarters;
 
     /// <summary>For each part the place of its first block; one more at the end.</summary>
     private readonly int[] firsts;
@@ -74,19 +74,21 @@ internal sealed class RowCover
     /// <param name="parts">The blocks of each in sewing order.</param>
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="most">Layers that cloth and needle bear.</param>
-    internal RowCover(IReadOnlyList<Block[]> parts, ThreadGrid layers, int most)
+    internal RowCover(IReadOnlyList<Block[]> parts, ThreadGrid layers, double most)
     {
-        ground = layers.Numbers.Ground;
-        ImmutableArray<Square> around =
+        ground = layers.Ground;
+        ImmutableArray<Quarter> around =
         [
             .. layers
                 .Squares.Where(s => layers.LayersOn(s) > most)
-                .SelectMany(s => s.Within(Near))
+                .SelectMany(s => s.Quarters)
                 .Distinct()
-                .Where(s => ground.Contains(s.Middle)),
+                .SelectMany(q => q.Within(Near))
+                .Distinct()
+                .Where(q => ground.Contains(q.Middle)),
         ];
-        near = new([.. around.Select(s => (ImmutableArray<Square>)[s])]);
-        squares = [.. around.Select(_ => new List<Thread>())];
+        near = new([.. around.Select(q => (ImmutableArray<Quarter>)[q])]);
+        quarters = [.. around.Select(_ => new List<Thread>())];
         var shapes = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var block in parts.SelectMany(part => part))
             shapes.TryAdd(block.Of, shapes.Count);
@@ -108,7 +110,7 @@ internal sealed class RowCover
     internal int FirstOf(int part) => firsts[part];
 
     /// <summary>Whether it is known what lies at a place.</summary>
-    internal bool Knows(Point at) => ground.Contains(at) && near.GroundOf(Square.At(at)) is not null;
+    internal bool Knows(Point at) => ground.Contains(at) && near.GroundOf(Quarter.At(at)) is not null;
 
     /// <summary>Other thread instead of some of a block.</summary>
     /// <param name="block">Its place in the order of all.</param>
@@ -176,7 +178,7 @@ internal sealed class RowCover
     }
 
     private List<Thread> On(Point at) =>
-        ground.Contains(at) && near.GroundOf(Square.At(at)) is { } number ? squares[number] : Nothing;
+        ground.Contains(at) && near.GroundOf(Quarter.At(at)) is { } number ? quarters[number] : Nothing;
 
     private void ForEach(int block, ReadOnlySpan<Stitch> stitches, Action<List<Thread>, Thread> change)
     {
@@ -186,11 +188,11 @@ internal sealed class RowCover
             var box = Box.Around([thread.From, thread.To]).Grown(ThreadGrid.ThreadWidth);
             if (!near.Meets(box))
                 continue;
-            var (first, last) = (Square.At(new(box.Left, box.Top)), Square.At(new(box.Right, box.Bottom)));
+            var (first, last) = (Quarter.At(new(box.Left, box.Top)), Quarter.At(new(box.Right, box.Bottom)));
             for (var row = first.Row; row <= last.Row; row++)
             for (var column = first.Column; column <= last.Column; column++)
                 if (near.GroundOf(new(column, row)) is { } number)
-                    change(squares[number], thread);
+                    change(quarters[number], thread);
         }
     }
 }

@@ -13,7 +13,7 @@ namespace Splitter.Parts;
 /// <param name="cover">What lies over each other there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
+internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
 {
     /// <summary>Ends are tried this far apart, µm: half a thread's width.</summary>
     private const int Step = ThreadGrid.ThreadWidth / 2;
@@ -80,8 +80,8 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, int most)
 
     /// <summary>Too many layers are where a row ends, or a millimetre before.</summary>
     private bool IsFull(Point end, Point before) =>
-        layers.LayersOn(Square.At(end)) > most
-        || layers.LayersOn(Square.At(end.Towards(before, Math.Min(1, Square.Side / end.DistanceTo(before))))) > most;
+        layers.LayersAt(end) > most
+        || layers.LayersAt(end.Towards(before, Math.Min(1, Square.Side / end.DistanceTo(before)))) > most;
 
     /// <summary>
     /// Ends a row earlier, or begins the next one later, or both, where that makes fewest layers too many.

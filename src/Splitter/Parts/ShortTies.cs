@@ -12,7 +12,7 @@ namespace Splitter.Parts;
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="holes">The same of needle holes.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
+internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, double most)
 {
     /// <param name="blocks">Of a part, in sewing order.</param>
     internal void Shorten(Block[] blocks)
@@ -80,5 +80,8 @@ internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, int most)
     }
 
     private static IEnumerable<(Square Square, int Count)> Holes(Block block) =>
-        block.Stitches.GroupBy(stitch => Square.At(stitch.At)).Select(on => (on.Key, on.Count()));
+        block
+            .Stitches.SelectMany(stitch => Quarter.At(stitch.At).Squares)
+            .GroupBy(square => square)
+            .Select(on => (on.Key, on.Count()));
 }

@@ -56,17 +56,23 @@ internal sealed class SmallMoves
 
     private readonly ThreadGrid layers;
     private readonly ThreadGrid holes;
+    private readonly double most;
     private readonly long borne;
     private readonly GroundMap full;
 
     /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
     /// <param name="holes">The same of needle holes.</param>
     /// <param name="most">Layers that cloth and needle bear.</param>
-    internal SmallMoves(ThreadGrid layers, ThreadGrid holes, int most)
+    internal SmallMoves(ThreadGrid layers, ThreadGrid holes, double most)
     {
-        (this.layers, this.holes, borne) = (layers, holes, most * (long)Units.SquareMillimetre);
+        (this.layers, this.holes, this.most, borne) = (
+            layers,
+            holes,
+            most,
+            (long)Math.Round(most * Units.SquareMillimetre)
+        );
         full = new([
-            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne)],
+            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne).SelectMany(s => s.Quarters).Distinct()],
         ]);
     }
 
@@ -134,10 +140,10 @@ internal sealed class SmallMoves
     /// <summary>The place of a hole that makes fewest layers too many, if it is another one.</summary>
     private Point? Better(Stitch[] stitches, int hole, IEnumerable<Point> places)
     {
-        var (best, most) = ((Point?)null, 0L);
+        var (best, worth) = ((Point?)null, 0L);
         foreach (var place in places)
-            if (IsSewable(stitches, hole, place) && Saved(stitches, hole, place) is var saved && saved > most)
-                (best, most) = (place, saved);
+            if (IsSewable(stitches, hole, place) && Saved(stitches, hole, place) is var saved && saved > worth)
+                (best, worth) = (place, saved);
         return best;
     }
 
@@ -154,7 +160,7 @@ internal sealed class SmallMoves
                 && (length < StitchRules.Shortest || length > Math.Max(Ties.HiddenStitch, beside.DistanceTo(old)))
             )
                 return false;
-        return Square.At(place) == Square.At(old) || holes.HolesIn(Square.At(place)) < ThreadGrid.MostHoles;
+        return Quarter.At(place) == Quarter.At(old) || holes.HolesAt(place) < ThreadGrid.MostHoles;
     }
 
     /// <summary>
@@ -163,24 +169,22 @@ internal sealed class SmallMoves
     /// </summary>
     private long Saved(Stitch[] stitches, int hole, Point place)
     {
-        var (more, saved) = (new Dictionary<Square, long>(), 0L);
-        Add(stitches[hole].At, -1);
-        Add(place, 1);
-        foreach (var (square, change) in more)
+        var old = stitches[hole].At;
+        var change = new ThreadChange(
+            Box.Around([stitches[hole - 1].At, old, place, stitches[hole + 1].At]),
+            stackalloc long[ThreadChange.FewQuarters]
+        );
+        foreach (var (from, to, breadth) in Thread(stitches, hole, old))
+            change.Lay(from, to, -breadth);
+        foreach (var (from, to, breadth) in Thread(stitches, hole, place))
+            change.Lay(from, to, breadth);
+        foreach (var (square, by) in change)
         {
             var lying = layers.ThreadOn(square);
-            if (lying <= borne && lying + change > borne)
+            if (lying <= borne && lying + by > borne)
                 return 0;
-            saved += Math.Max(0, lying - borne) - Math.Max(0, lying + change - borne);
         }
-        return saved;
-
-        void Add(Point at, int sign)
-        {
-            foreach (var (from, to, breadth) in Thread(stitches, hole, at))
-            foreach (var (square, area) in new CoveredSquares(from, to, sign * breadth))
-                more[square] = more.GetValueOrDefault(square) + area;
-        }
+        return -layers.TooMany(change, most);
     }
 
     private void Count(Stitch[] stitches, int hole, int sign)

@@ -14,7 +14,7 @@ namespace Splitter.Parts;
 /// <param name="cover">What lies over each other there.</param>
 /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
 /// <param name="most">Layers that cloth and needle bear.</param>
-internal sealed class SpareRows(RowCover cover, ThreadGrid layers, int most)
+internal sealed class SpareRows(RowCover cover, ThreadGrid layers, double most)
 {
     /// <summary>Most stitches that are left out one after the other: the search is bounded.</summary>
     private const int MostLeftOut = 12;

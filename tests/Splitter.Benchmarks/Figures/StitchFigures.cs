@@ -68,12 +68,12 @@ internal static class StitchFigures
         };
     }
 
-    private static int Told(PartSet set)
+    private static double Told(PartSet set)
     {
         var file = set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
         using var manifest = JsonDocument.Parse(file.Bytes);
         return manifest.RootElement.TryGetProperty("dense", out var dense)
-            ? dense.EnumerateArray().Sum(spot => spot.GetProperty("area_mm2").GetInt32())
+            ? dense.EnumerateArray().Sum(spot => spot.GetProperty("area_mm2").GetDouble())
             : 0;
     }
 

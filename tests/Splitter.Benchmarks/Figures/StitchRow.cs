@@ -34,7 +34,7 @@ internal sealed record StitchRow
     public required int Above { get; init; }
 
     /// <summary>Square millimetres that the manifest lists as too dense.</summary>
-    public required int Told { get; init; }
+    public required double Told { get; init; }
 
     /// <summary>Layers that 99 of 100 square millimetres do not exceed.</summary>
     public required double Usual { get; init; }
@@ -46,12 +46,12 @@ internal sealed record StitchRow
 
     internal static string Smallest(IReadOnlyCollection<StitchRow> rows) =>
         Text(
-            $"Covered at least {100 * rows.Min(r => r.Agreement.Covered):0.0} %, spilled at most {100 * rows.Max(r => r.Agreement.Spilled):0.0} %, colour at least {100 * rows.Min(r => r.Agreement.Coloured):0.0} %; {rows.Sum(r => r.Above)} mm² above {Limit:0} layers in all, {rows.Sum(r => r.Told)} told."
+            $"Covered at least {100 * rows.Min(r => r.Agreement.Covered):0.0} %, spilled at most {100 * rows.Max(r => r.Agreement.Spilled):0.0} %, colour at least {100 * rows.Min(r => r.Agreement.Coloured):0.0} %; {rows.Sum(r => r.Above)} mm² above {Limit:0} layers in all, {rows.Sum(r => r.Told):0.##} told."
         );
 
     internal string Line() =>
         Text(
-            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Told} | {Usual:0.0} | {Penetrations} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
+            $"| {Name} | {Parts} | {Shapes} | {Stitches} | {Steps} | {(double)Trims / Shapes:0.0} | {(double)Jumps / Shapes:0.0} | {JumpLength:0} | {Most:0.0} | {Above} | {Told:0.##} | {Usual:0.0} | {Penetrations} | {100 * Agreement.Covered:0.0} | {100 * Agreement.Spilled:0.0} | {100 * Agreement.Coloured:0.0} | {Seconds:0.00} |"
         );
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -23,8 +23,8 @@ internal static class LayerCensus
         ("ties", "ties"),
     ];
 
-    /// <summary>By how much squares are moved aside, µm: by half of their side.</summary>
-    private static readonly ImmutableArray<Point> Aside = [new(500, 0), new(0, 500), new(500, 500)];
+    /// <summary>By how much squares are moved aside, µm: midway between those that thread is counted on.</summary>
+    private static readonly Point Aside = new(250, 250);
 
     /// <summary>Half a layer more than is borne is what a needle feels.</summary>
     private const double Clearly = 0.5;
@@ -66,18 +66,18 @@ internal static class LayerCensus
     {
         var made = Pipeline.Make(subject.Request).Value;
         var (set, most) = (made.Sets.Single(), made.Job.Recipe.Cloth.MostLayers);
-        List<List<double>> aside = [.. Aside.Select(by => FullSquares(set, most, by))];
+        var aside = FullQuarters(set, most);
         return new(
             subject.Name,
             Told(set),
-            aside.Max(squares => squares.Count),
-            aside.Max(squares => squares.Count(layers => layers > most + Clearly)),
-            aside.SelectMany(squares => squares).DefaultIfEmpty().Max()
+            aside.Count * Quarter.Area,
+            aside.Count(layers => layers > most + Clearly) * Quarter.Area,
+            aside.DefaultIfEmpty().Max()
         );
     }
 
     /// <summary>By cause, mm².</summary>
-    private static ImmutableArray<int> Told(PartSet set)
+    private static ImmutableArray<double> Told(PartSet set)
     {
         var file = set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
         using var manifest = JsonDocument.Parse(file.Bytes);
@@ -87,16 +87,16 @@ internal static class LayerCensus
         return
         [
             .. Causes.Select(cause =>
-                dense.Sum(causes => causes.TryGetProperty(cause.Word, out var squares) ? squares.GetInt32() : 0)
+                dense.Sum(causes => causes.TryGetProperty(cause.Word, out var area) ? area.GetDouble() : 0)
             ),
         ];
     }
 
     /// <summary>
-    /// Layers on each square that has too many, where squares lie elsewhere than those that stitches are laid by.
+    /// Layers on each quarter of a square millimetre below squares that have too many, where squares lie elsewhere than
+    /// those that stitches are laid by.
     /// </summary>
-    /// <param name="aside">How far the squares are moved, µm.</param>
-    private static List<double> FullSquares(PartSet set, int most, Point aside)
+    private static List<double> FullQuarters(PartSet set, int most)
     {
         var stitches = set
             .Parts.SelectMany(part => part.Steps)
@@ -104,24 +104,27 @@ internal static class LayerCensus
             .SelectMany(step => step.Moves)
             .SelectMany(move => move.Block.Stitches.Zip(move.Block.Stitches.Skip(1)))
             .Select(s =>
-                (From: s.First.At - aside, To: s.Second.At - aside, Breadth: ClothLayers.Breadth(s.Second.Use))
+                (From: s.First.At - Aside, To: s.Second.At - Aside, Breadth: ClothLayers.Breadth(s.Second.Use))
             )
             .ToList();
         var grid = new ThreadGrid(Box.Around(stitches.SelectMany(s => new[] { s.From, s.To })));
         foreach (var (from, to, breadth) in stitches)
             grid.Lay(from, to, breadth);
-        return [.. grid.Squares.Select(grid.LayersOn).Where(layers => layers > most)];
+        return [.. grid.Quarters.Select(grid.LayersAt).Where(layers => layers > most)];
     }
 
     /// <param name="Told">By cause, mm².</param>
-    /// <param name="Aside">As much with squares moved aside, the worst of three ways; and of it clearly more.</param>
+    /// <param name="Aside">As much with squares moved aside.</param>
+    /// <param name="Clearly">Of it clearly more.</param>
     /// <param name="Most">Layers on any of them; 0 for none too full.</param>
-    private sealed record LayerRow(string Name, ImmutableArray<int> Told, int Aside, int Clearly, double Most)
+    private sealed record LayerRow(string Name, ImmutableArray<double> Told, double Aside, double Clearly, double Most)
     {
         internal string Line =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {Name} | {string.Join(" | ", Told)} | {Told.Sum()} | {Aside} | {Clearly} | {Most:0.0} |"
+                $"| {Name} | {string.Join(" | ", Told.Select(Figure))} | {Figure(Told.Sum())} | {Figure(Aside)} | {Figure(Clearly)} | {Most:0.0} |"
             );
+
+        private static string Figure(double area) => area.ToString("0.##", CultureInfo.InvariantCulture);
     }
 }

@@ -48,14 +48,15 @@ public sealed class TapeReportTests
             records.Add(new(TapeCommand.Stitch, 0, 4));
         }
         var report = TapeReport.Read("rows.dst", TapeWriter.Write(new("rows", [.. records]))).Value;
-        var inside = report.Grid.Squares.Where(s => s.Column is > 0 and < 9 && s.Row is < -1 and > -10).ToList();
-        Assert.Equal(64, inside.Count);
+        var inside = report.Grid.Squares.Where(s => s.Column is >= 2 and <= 16 && s.Row is <= -4 and >= -18).ToList();
+        Assert.Equal(225, inside.Count);
         // Rows at 0.2, 0.6, 1.0 mm …: those on the line between two squares belong to one of them.
         Assert.Equal(1, inside.Average(report.Grid.LayersOn), 0.05);
         Assert.Equal((25 * 10) + (25 * 0.4), Units.ToMillimetres(report.Trace.Length), 6);
         Assert.Equal(report.LayersMost, report.Grid.Squares.Max(report.Grid.LayersOn));
         Assert.InRange(report.Layers99, 1, report.LayersMost);
-        Assert.Equal(51, report.Grid.Squares.Sum(report.Grid.HolesIn));
+        // Each lies in four squares.
+        Assert.Equal(51 * 4, report.Grid.Squares.Sum(report.Grid.HolesIn));
     }
 
     [Theory]
@@ -138,7 +139,7 @@ public sealed class TapeReportTests
                         && report.Draw(TapeView.Density, OutputKind.Png).Length > 0
                         && report.Counts.Stitches == sewn
                         && report.Trace.Runs.Sum(r => r.Points.Length) == sewn
-                        && report.Grid.Squares.Sum(report.Grid.HolesIn) == sewn
+                        && report.Grid.Squares.Sum(report.Grid.HolesIn) == 4 * sewn
                         && report.Trace.Moves.Count(m => m.Trimmed) == report.Counts.Trims;
                 },
                 cases: 10

@@ -110,12 +110,12 @@ public sealed class CapsAndStarsTests(ITestOutputHelper output)
     }
 
     /// <summary>What the manifest lists as too thick, mm².</summary>
-    private static int Told(PartSet set)
+    private static double Told(PartSet set)
     {
         var file = set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal));
         using var manifest = JsonDocument.Parse(file.Bytes);
         return manifest.RootElement.TryGetProperty("dense", out var dense)
-            ? dense.EnumerateArray().Sum(spot => spot.GetProperty("area_mm2").GetInt32())
+            ? dense.EnumerateArray().Sum(spot => spot.GetProperty("area_mm2").GetDouble())
             : 0;
     }
 }

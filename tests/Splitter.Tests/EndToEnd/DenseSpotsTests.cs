@@ -89,7 +89,7 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
         var (sure, maybe) = (TooMuch(Sampling), TooMuch(-Sampling));
         output.WriteLine(
             FormattableString.Invariant(
-                $"{layers.Values.Count(l => l > limit)} mm² above {limit} of {layers.Count}, most {layers.Values.Max():0.0}, {told.Count} places, most holes {holes.Values.Max()}"
+                $"{layers.Values.Count(l => l > limit)} squares above {limit} of {layers.Count}, most {layers.Values.Max():0.0}, {told.Count} places, most holes {holes.Values.Max()}"
             )
         );
         foreach (var spot in told)
@@ -98,7 +98,7 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
             Assert.InRange(spot.Layers, layers[spot.At] - Sampling, layers[spot.At] + Sampling + 0.01);
             Assert.NotEmpty(spot.Shapes);
         }
-        Assert.InRange(told.Sum(t => t.Area), sure.Count, maybe.Count);
+        Assert.InRange(told.Sum(t => t.Area), Area(sure), Area(maybe));
         var reached = Around(told.Select(t => t.At), maybe);
         Assert.Empty(sure.Except(reached));
 
@@ -109,7 +109,7 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
             ];
     }
 
-    private static List<((int X, int Y) At, int Area, double Layers, List<string> Shapes)> Told(PartSet set)
+    private static List<((int X, int Y) At, double Area, double Layers, List<string> Shapes)> Told(PartSet set)
     {
         using var manifest = JsonDocument.Parse(
             set.Files.Single(f => f.Path.EndsWith("manifest.json", StringComparison.Ordinal)).Bytes
@@ -122,10 +122,10 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
                     .Select(spot =>
                         (
                             (
-                                (int)Math.Floor(spot.GetProperty("at_mm")[0].GetDouble()),
-                                (int)Math.Floor(spot.GetProperty("at_mm")[1].GetDouble())
+                                (int)Math.Round(spot.GetProperty("at_mm")[0].GetDouble() * 2) - 1,
+                                (int)Math.Round(spot.GetProperty("at_mm")[1].GetDouble() * 2) - 1
                             ),
-                            spot.GetProperty("area_mm2").GetInt32(),
+                            spot.GetProperty("area_mm2").GetDouble(),
                             spot.GetProperty("layers").GetDouble(),
                             spot.GetProperty("shapes").EnumerateArray().Select(s => s.GetString()!).ToList()
                         )
@@ -135,7 +135,8 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// Layers by square millimetre: a thread covers 0.4 mm, and of a column's, which goes out and back, half of it counts.
+    /// Layers on each square millimetre that begins at a half of one: a thread covers 0.4 mm, and of a column's, which goes
+    /// out and back, half of it counts.
     /// </summary>
     private static (Dictionary<(int, int), double> Layers, Dictionary<(int, int), int> Holes) Counted(PartSet set)
     {
@@ -146,8 +147,8 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
             foreach (var stitches in step.Moves.Select(m => m.Block.Stitches))
             {
                 foreach (var stitch in stitches.Skip(needle == stitches[0].At ? 1 : 0))
-                    holes[SquareOf(stitch.At.X, stitch.At.Y)] =
-                        holes.GetValueOrDefault(SquareOf(stitch.At.X, stitch.At.Y)) + 1;
+                foreach (var square in SquaresOver(stitch.At.X, stitch.At.Y))
+                    holes[square] = holes.GetValueOrDefault(square) + 1;
                 needle = stitches[^1].At;
                 for (var i = 1; i < stitches.Length; i++)
                     Lay(layers, stitches[i - 1].At, stitches[i].At, stitches[i].Use == StitchUse.Satin ? 0.5 : 1);
@@ -165,24 +166,35 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
             for (var k = 0; k < count; k++)
             {
                 var share = (k + 0.5) / count;
-                var square = SquareOf(
+                var squares = SquaresOver(
                     from.X + (dx * share) - (aside * dy / length),
                     from.Y + (dy * share) + (aside * dx / length)
                 );
-                layers[square] = layers.GetValueOrDefault(square) + (weight * length / count * 100 / 1e6);
+                foreach (var square in squares)
+                    layers[square] = layers.GetValueOrDefault(square) + (weight * length / count * 100 / 1e6);
             }
     }
 
-    private static (int, int) SquareOf(double x, double y) => ((int)Math.Floor(x / 1000), (int)Math.Floor(y / 1000));
+    /// <summary>By where they begin, in halves of a millimetre.</summary>
+    private static (int, int)[] SquaresOver(double x, double y)
+    {
+        var (right, lower) = ((int)Math.Floor(x / 500), (int)Math.Floor(y / 500));
+        return [(right, lower), (right - 1, lower), (right, lower - 1), (right - 1, lower - 1)];
+    }
 
-    /// <summary>All squares of some that can be reached from others over touching ones.</summary>
+    /// <summary>That squares cover together, mm².</summary>
+    private static double Area(HashSet<(int X, int Y)> squares) =>
+        squares.SelectMany(s => new[] { s, (s.X + 1, s.Y), (s.X, s.Y + 1), (s.X + 1, s.Y + 1) }).Distinct().Count()
+        / 4.0;
+
+    /// <summary>All squares of some that can be reached from others over touching ones or such as lie over them.</summary>
     private static HashSet<(int, int)> Around(IEnumerable<(int X, int Y)> starts, HashSet<(int, int)> squares)
     {
         var reached = starts.ToHashSet();
         var open = new Queue<(int X, int Y)>(reached);
         while (open.TryDequeue(out var at))
-            for (var n = 0; n < 9; n++)
-                if ((at.X + (n % 3) - 1, at.Y + (n / 3) - 1) is var next && squares.Contains(next) && reached.Add(next))
+            for (var n = 0; n < 25; n++)
+                if ((at.X + (n % 5) - 2, at.Y + (n / 5) - 2) is var next && squares.Contains(next) && reached.Add(next))
                     open.Enqueue(next);
         return reached;
     }

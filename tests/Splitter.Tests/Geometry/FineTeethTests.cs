@@ -19,13 +19,29 @@ public sealed class FineTeethTests
     public void OfTeethFinerThanATapeIsOnlyTheirEdgeLeft(int by, int points) =>
         Assert.InRange(Points(FineTeeth.Closed(Teeth(7500, 40, 60), by, Tolerance)), points, points + 10);
 
+    /// <summary>
+    /// 2,000 crenels 60 mm deep and 0.075 mm wide: each has as much ground as a disc that the offset draws, and none of it is
+    /// further from its sides than they are from each other. A straight side may bridge two of them.
+    /// </summary>
+    [Theory]
+    [InlineData(1100)]
+    [InlineData(-1100)]
+    public void OfDeepTeethOnlyTheirEdgeIsLeft(int by)
+    {
+        var closed = FineTeeth.Closed(Crenels(2000, 75, 60_000), by, Tolerance);
+        Assert.InRange(Points(closed), 1000, 2000 + 10);
+        Assert.InRange(closed.Area / (300_000.0 * (by > 0 ? 70_000 : 10_000)), 0.99, 1.01);
+    }
+
     /// <summary>The engine offsets all teeth as they are: the outline strays by no more than was allowed, and its own arcs.</summary>
     [Theory]
-    [InlineData(300)]
-    [InlineData(-300)]
-    public void TheOffsetIsTheSame(int by)
+    [InlineData(300, false)]
+    [InlineData(-300, false)]
+    [InlineData(300, true)]
+    [InlineData(-300, true)]
+    public void TheOffsetIsTheSame(int by, bool deep)
     {
-        var teeth = Teeth(1100, 40, 60);
+        var teeth = deep ? Crenels(1100, 75, 6000) : Teeth(1100, 40, 60);
         var plain = EngineForm.ToNts(Polygons.Offset(teeth, by));
         var exact = BufferOp.Buffer(EngineForm.Floating.CreateGeometry(EngineForm.ToNts(teeth)), by, 8);
         Assert.True(plain.Buffer(3 * Tolerance).Covers(exact));
@@ -85,6 +101,25 @@ public sealed class FineTeethTests
                         .SelectMany(i => new[] { new Point(i * wide, 0), new Point((i * wide) + (wide / 2), -deep) }),
                     new(count * wide, 0),
                     new(count * wide, 10_000),
+                    new(0, 10_000),
+                ]),
+            ],
+            FillRule.NonZero
+        );
+
+    /// <summary>The same with teeth as wide as their gaps, square; µm.</summary>
+    private static Region Crenels(int count, int wide, int deep) =>
+        Polygons.FromRings(
+            [
+                new Ring([
+                    .. Enumerable
+                        .Range(0, count)
+                        .Select(i => 2 * i * wide)
+                        .SelectMany(x =>
+                            new Point[] { new(x, 0), new(x, -deep), new(x + wide, -deep), new(x + wide, 0) }
+                        ),
+                    new(2 * count * wide, 0),
+                    new(2 * count * wide, 10_000),
                     new(0, 10_000),
                 ]),
             ],

@@ -39,9 +39,10 @@ public sealed class ReliefTests
     private static ImmutableArray<Point> Relieved(Block path, bool hidden)
     {
         var cloth = new ThreadGrid(Ground);
-        for (var square = 0; square < cloth.Numbers.Count; square++)
+        for (var x = Ground.Left; x < Ground.Right; x += Units.Millimetre)
+        for (var y = Ground.Top; y < Ground.Bottom; y += Units.Millimetre)
         for (var i = 0; i < Holes; i++)
-            cloth.Pierce(cloth.Numbers[square].Middle);
+            cloth.Pierce(new(x, y));
         Block[] blocks = hidden ? [path, Cover()] : [path];
         var layers = Thread(blocks);
         Relief.Relieve([(blocks, new HiddenGround(blocks))], cloth, layers);

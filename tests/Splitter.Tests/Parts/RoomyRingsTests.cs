@@ -26,7 +26,7 @@ public sealed class RoomyRingsTests
     {
         var ring = Ring();
         var start = ring.Blocks[0].Start;
-        var (begun, before, after) = Begun(ring, [Square.At(start)]);
+        var (begun, before, after) = Begun(ring, [Quarter.At(start).Squares[0]]);
         Assert.True(before > 0);
         Assert.True(after < before);
         Assert.True(begun.Blocks[0].Start.DistanceTo(start) > 1000);
@@ -50,7 +50,7 @@ public sealed class RoomyRingsTests
                     var ring = Ring();
                     var (begun, before, after) = Begun(
                         ring,
-                        [.. full.Distinct().Select(s => new Square(s.Item1, s.Item2))]
+                        [.. full.Distinct().Select(s => new Square(2 * s.Item1, 2 * s.Item2))]
                     );
                     Assert.True(after <= before);
                     var block = Assert.Single(begun.Blocks);

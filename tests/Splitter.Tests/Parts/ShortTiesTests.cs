@@ -126,7 +126,7 @@ public sealed class ShortTiesTests
         for (var row = -10; row <= 10; row++)
         for (var column = -10; column <= 10; column++)
         {
-            var square = new Square(column, row);
+            var square = new Square(2 * column, 2 * row);
             while (grid.LayersOn(square) < layers)
                 grid.Lay(new(square.Middle.X - 250, square.Middle.Y), new(square.Middle.X + 250, square.Middle.Y), 400);
         }

@@ -113,7 +113,7 @@ public sealed class SmallMovesTests
         Works.Holds(work =>
         {
             var cloth = Cloth(work.Block, work.Layers);
-            var beside = new Square(-1, 0);
+            var beside = new Square(-2, 0);
             while (cloth.HolesIn(beside) < ThreadGrid.MostHoles)
                 cloth.Pierce(beside.Middle);
             var before = cloth.HolesIn(beside);

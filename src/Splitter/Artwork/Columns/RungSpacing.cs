@@ -78,7 +78,7 @@ internal sealed class RungSpacing
     internal static Column Even(Track track)
     {
         var spacing = new RungSpacing(track);
-        return new Column([.. RungThinning.Kept(spacing.Places().Select(at => (at, spacing.RungAt(at))))]);
+        return new Column([.. new RungThinning(spacing.Places().Select(at => (at, spacing.RungAt(at)))).Kept()]);
     }
 
     private static double[] Ways(IReadOnlyList<Point> points)

@@ -15,14 +15,14 @@ internal sealed class DensityPicture(TapePage page)
         // Each class over all that have as much or more: between two colours nothing else shows.
         foreach (var of in LayerScale.Classes)
             page.Canvas.Area(
-                [.. Outlines(grid.Squares.Where(s => grid.LayersOn(s) > of.From)).Select(page.Lay)],
+                [.. Outlines(grid.Quarters.Where(q => grid.LayersAt(q) > of.From)).Select(page.Lay)],
                 of.Colour
             );
         Ring(page.Lay(fullest.Middle));
     }
 
-    private static ImmutableArray<ImmutableArray<Point>> Outlines(IEnumerable<Square> squares) =>
-        CellOutlines.Of([.. squares.Select(s => new Cell(s.Column, s.Row))], Square.Side);
+    private static ImmutableArray<ImmutableArray<Point>> Outlines(IEnumerable<Quarter> quarters) =>
+        CellOutlines.Of([.. quarters.Select(q => new Cell(q.Column, q.Row))], Quarter.Side);
 
     internal void RingSign(Point left) => Ring(left with { X = left.X + TapePage.SwatchWidth / 2 });
 

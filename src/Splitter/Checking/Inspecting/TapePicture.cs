@@ -61,7 +61,7 @@ internal static class TapePicture
     private static Picture Density(TapePage page, TapeReport report)
     {
         var picture = new DensityPicture(page);
-        var layers = report.Grid.Squares.Select(report.Grid.LayersOn).ToList();
+        var layers = report.Grid.Quarters.Select(report.Grid.LayersAt).ToList();
         return Draw(
             page,
             report,
@@ -70,7 +70,10 @@ internal static class TapePicture
             () => picture.Draw(report.Grid, report.Fullest),
             [
                 .. LayerScale.Classes.Select<LayerClass, (Action<Point>, string)>(of =>
-                    (left => page.Swatch(left, of.Colour), $"{of.Text}: {Figures.Count(layers.Count(of.Holds))} mm²")
+                    (
+                        left => page.Swatch(left, of.Colour),
+                        $"{of.Text}: {Figures.Count(layers.Count(of.Holds) / 4)} mm²"
+                    )
                 ),
                 (
                     picture.RingSign,

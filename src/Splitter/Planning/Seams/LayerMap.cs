@@ -1,3 +1,5 @@
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Index.Strtree;
 using Splitter.Artwork;
 using Splitter.Geometry;
 
@@ -6,7 +8,8 @@ namespace Splitter.Planning.Seams;
 /// <summary>
 /// Which shapes lie on each cell of a grid, and on which part of it. Shapes that are cut away under others lie below
 /// them by a trap only, narrower than a cell: what of it is counted by the middles of cells alone, seams would slip
-/// between. Those of a tape are not cut away, and lie below others with all that they have there.
+/// between. Those of a tape are not cut away, and lie below others with all that they have there. Of two shapes that
+/// seams cut one hooping sews both at any place: only where one lies that stays whole is looked at all of them.
 /// </summary>
 internal sealed class LayerMap
 {
@@ -29,15 +32,18 @@ internal sealed class LayerMap
     private readonly List<(int Shape, ulong Places, int Below)> entries = [];
 
     private readonly int[] topmost;
+    private readonly Func<int, bool> isCut;
 
-    internal LayerMap(SeamGrid grid, Drawing drawing)
+    /// <param name="isCut">Whether seams cut a shape, by its index.</param>
+    internal LayerMap(SeamGrid grid, Drawing drawing, Func<int, bool> isCut)
     {
+        this.isCut = isCut;
         topmost = new int[grid.CellCount];
         Array.Fill(topmost, None);
         var (xs, ys) = (Divided(grid.X), Divided(grid.Y));
         var found = new ulong[grid.CellCount];
         var touched = new List<int>();
-        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+        foreach (var shape in NearWholes(grid, drawing, isCut))
         {
             Scan.Cover(
                 drawing.Shapes[shape].Footprint,
@@ -69,7 +75,12 @@ internal sealed class LayerMap
         }
     }
 
-    /// <summary>The pairs of shapes that lie on each other in a cell, and on which of its places.</summary>
+    /// <summary>Entries of all cells together.</summary>
+    internal int Count => entries.Count;
+
+    /// <summary>
+    /// The pairs of shapes that lie on each other in a cell, one of them whole at least, and on which of its places.
+    /// </summary>
     internal IEnumerable<(int Upper, int Lower, ulong Places)> Pairs(int cell)
     {
         var upper = 0;
@@ -79,10 +90,37 @@ internal sealed class LayerMap
             for (var j = entries[i].Below; j != None && lower < Deepest; j = entries[j].Below)
             {
                 lower++;
-                if ((entries[i].Places & entries[j].Places) is not 0 and var both)
+                if (
+                    (entries[i].Places & entries[j].Places) is not 0 and var both
+                    && !(isCut(entries[i].Shape) && isCut(entries[j].Shape))
+                )
                     yield return (entries[i].Shape, entries[j].Shape, both);
             }
         }
+    }
+
+    /// <summary>Shapes that stay whole, and all that may come into a cell with one of them; rising.</summary>
+    private static IEnumerable<int> NearWholes(SeamGrid grid, Drawing drawing, Func<int, bool> isCut)
+    {
+        // Two that come into one cell are no further apart than it is large.
+        var cell = Math.Max(Widest(grid.X), Widest(grid.Y));
+        var wholes = new STRtree<int>();
+        for (var shape = 0; shape < drawing.Shapes.Length; shape++)
+            if (!isCut(shape))
+                wholes.Insert(Around(shape, cell), shape);
+        return wholes.IsEmpty
+            ? []
+            : Enumerable
+                .Range(0, drawing.Shapes.Length)
+                .Where(shape => !isCut(shape) || wholes.Query(Around(shape, 0)).Count > 0);
+
+        Envelope Around(int shape, int grown)
+        {
+            var box = drawing.Shapes[shape].Footprint.Bounds.Grown(grown);
+            return new(box.Left, box.Right, box.Top, box.Bottom);
+        }
+
+        static int Widest(int[] lines) => lines.Zip(lines.Skip(1), (from, to) => to - from).Max();
     }
 
     /// <summary>The middles of all places along one axis.</summary>

@@ -28,7 +28,7 @@ internal static class LeastVisibleSeams
     )
     {
         var grid = new SeamGrid(grounds);
-        var layers = new LayerMap(grid, drawing);
+        var layers = new LayerMap(grid, drawing, wholeness.IsCut);
         var problem = SeamCosts.State(grid, drawing, wholeness, room, layers);
         var choice = Labelling.Solve(problem, Start(grid, drawing, start));
         var labels = choice[..grid.CellCount];

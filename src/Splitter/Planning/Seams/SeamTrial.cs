@@ -29,7 +29,7 @@ internal sealed class SeamTrial(Drawing drawing)
         var grid = new SeamGrid([.. near.Select(g => g.Common(window))], Cell);
         var wholeness = new Wholeness(part, near);
         var room = new SeamRoom(near, null, _ => true);
-        var problem = SeamCosts.State(grid, part, wholeness, room, new LayerMap(grid, part));
+        var problem = SeamCosts.State(grid, part, wholeness, room, new LayerMap(grid, part, wholeness.IsCut));
         var start = new int[problem.NodeCount];
         for (var node = 0; node < start.Length; node++)
             start[node] = problem.Fields[node] switch

@@ -62,16 +62,16 @@ internal static class ClothLayers
             grid.Lay(block.Stitches[i - 1].At, block.Stitches[i].At, sign * Breadth(block.Stitches[i].Use));
     }
 
-    /// <summary>Squares with thread of a tape that more than one part sews.</summary>
-    internal static HashSet<Square> Overlaps(ImmutableArray<SewnPiece> sewn)
+    /// <summary>Quarters with thread of a tape that more than one part sews.</summary>
+    internal static HashSet<Quarter> Overlaps(ImmutableArray<SewnPiece> sewn)
     {
-        var squares = new HashSet<Square>();
+        var quarters = new HashSet<Quarter>();
         foreach (var block in sewn.SelectMany(s => s.Blocks))
             for (var i = 1; i < block.Stitches.Length; i++)
                 if (block.Stitches[i].Source == StitchSource.Repeated)
-                    foreach (var (square, _) in new CrossedSquares(block.Stitches[i - 1].At, block.Stitches[i].At))
-                        squares.Add(square);
-        return squares;
+                    foreach (var (quarter, _) in new CrossedQuarters(block.Stitches[i - 1].At, block.Stitches[i].At))
+                        quarters.Add(quarter);
+        return quarters;
     }
 
     /// <summary>Each hooping is counted on a grid of its own; then they are added up.</summary>

@@ -7,16 +7,17 @@ namespace Splitter.Stitching.Density;
 /// </summary>
 /// <param name="Shapes">Whose thread lies there, by their places in the drawing.</param>
 /// <param name="Hoopings">Who sews it.</param>
-/// <param name="Squares">All of them, mm².</param>
-internal sealed record DenseSpot(ImmutableArray<int> Shapes, ImmutableArray<int> Hoopings, int Squares)
+internal sealed record DenseSpot(ImmutableArray<int> Shapes, ImmutableArray<int> Hoopings)
 {
+    /// <summary>All of it, in quarters of a square millimetre.</summary>
+    internal required int Quarters { get; init; }
+
     /// <summary>
-    /// Why, for each square that has more layers than the limit, the fullest first; none where holes alone are too
-    /// many.
+    /// Why, for each quarter below a square that has more layers than the limit; none where holes alone are too many.
     /// </summary>
     internal required ImmutableArray<LayerCause> Causes { get; init; }
 
-    /// <summary>How many of the squares have more layers than the limit.</summary>
+    /// <summary>How many quarters lie below squares that have more layers than the limit.</summary>
     internal int Full => Causes.Length;
 
     /// <summary>The square with most layers.</summary>
@@ -25,7 +26,7 @@ internal sealed record DenseSpot(ImmutableArray<int> Shapes, ImmutableArray<int>
     /// <summary>On that square.</summary>
     internal required double Layers { get; init; }
 
-    /// <summary>How many of the squares have more needle holes than the limit.</summary>
+    /// <summary>How many quarters lie below squares that have more needle holes than the limit.</summary>
     internal required int Pierced { get; init; }
 
     /// <summary>The square with most needle holes.</summary>

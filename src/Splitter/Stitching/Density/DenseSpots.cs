@@ -15,14 +15,14 @@ internal static class DenseSpots
     /// <summary>The worst first: by layers, then by holes.</summary>
     /// <param name="grid">What <see cref="ClothLayers"/> counts of these pieces.</param>
     /// <param name="limit">Layers that cloth and needle bear; a square with more is too many by however little.</param>
-    /// <param name="asked">Squares that are asked for; null for all.</param>
+    /// <param name="asked">Quarters of squares that are asked for; null for all.</param>
     /// <param name="jobs">How many threads may work.</param>
     internal static ImmutableArray<DenseSpot> Of(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ThreadGrid grid,
         int limit,
-        HashSet<Square>? asked = null,
+        HashSet<Quarter>? asked = null,
         int jobs = 1
     )
     {
@@ -38,46 +38,62 @@ internal static class DenseSpots
         ];
     }
 
-    /// <param name="thread">On each square.</param>
+    /// <param name="thread">On each quarter.</param>
     private static DenseSpot Spot(
         ImmutableArray<Square> ground,
         ThreadGrid grid,
         int limit,
-        Dictionary<Square, Dictionary<ThreadOwner, long>> thread
+        Dictionary<Quarter, Dictionary<ThreadOwner, long>> thread
     )
     {
         var (fullest, pierced) = (ground.MaxBy(grid.LayersOn), ground.MaxBy(grid.HolesIn));
+        var quarters = QuartersOf(ground);
+        var full = ground.Where(s => grid.LayersOn(s) > limit).ToHashSet();
+        var causes = full.ToDictionary(s => s, s => LayerCauses.Of(On(s, thread), limit));
         return new(
-            [.. Worth(ground, thread, owner => owner.Shape)],
-            [.. Worth(ground, thread, owner => owner.Hooping)],
-            ground.Length
+            [.. Worth(quarters, thread, owner => owner.Shape)],
+            [.. Worth(quarters, thread, owner => owner.Hooping)]
         )
         {
+            Quarters = quarters.Length,
             Causes =
             [
-                .. ground
-                    .Where(s => grid.LayersOn(s) > limit)
-                    .OrderByDescending(s => s == fullest)
-                    .Select(s => LayerCauses.Of(thread[s], limit)),
+                .. from quarter in quarters
+                let over = quarter.Squares.Where(full.Contains).ToList()
+                where over.Count > 0
+                select causes[over.MaxBy(grid.LayersOn)],
             ],
             Fullest = fullest,
             Layers = grid.LayersOn(fullest),
-            Pierced = ground.Count(s => grid.HolesIn(s) > ThreadGrid.MostHoles),
+            Pierced = QuartersOf(ground.Where(s => grid.HolesIn(s) > ThreadGrid.MostHoles)).Length,
             MostPierced = pierced,
             Holes = grid.HolesIn(pierced),
         };
     }
 
+    private static ImmutableArray<Quarter> QuartersOf(IEnumerable<Square> squares) =>
+        [.. squares.SelectMany(s => s.Quarters).Distinct().OrderBy(q => (q.Row, q.Column))];
+
+    /// <summary>What lies on a square, µm².</summary>
+    private static Dictionary<ThreadOwner, long> On(
+        Square square,
+        Dictionary<Quarter, Dictionary<ThreadOwner, long>> thread
+    ) =>
+        square
+            .Quarters.SelectMany(quarter => thread.GetValueOrDefault(quarter) ?? [])
+            .GroupBy(on => on.Key, on => on.Value)
+            .ToDictionary(on => on.Key, on => on.Sum());
+
     /// <summary>Those that cover enough to be told, or all where many cover a little each.</summary>
     private static IEnumerable<int> Worth(
-        ImmutableArray<Square> ground,
-        Dictionary<Square, Dictionary<ThreadOwner, long>> thread,
+        ImmutableArray<Quarter> quarters,
+        Dictionary<Quarter, Dictionary<ThreadOwner, long>> thread,
         Func<ThreadOwner, int> of
     )
     {
-        var least = (long)(Share * Units.SquareMillimetre * ground.Length);
-        var sums = ground
-            .SelectMany(square => thread.GetValueOrDefault(square) ?? [])
+        var least = (long)(Share * Quarter.Area * Units.SquareMillimetre * quarters.Length);
+        var sums = quarters
+            .SelectMany(quarter => thread.GetValueOrDefault(quarter) ?? [])
             .GroupBy(pair => of(pair.Key), pair => pair.Value)
             .OrderBy(sum => sum.Key)
             .ToList();
@@ -85,35 +101,35 @@ internal static class DenseSpots
         return (told.Count > 0 ? told : sums).Select(sum => sum.Key);
     }
 
-    /// <summary>What is covered of each square of some grounds, µm².</summary>
-    private static Dictionary<Square, Dictionary<ThreadOwner, long>> Thread(
+    /// <summary>What is covered of each quarter of some grounds, µm².</summary>
+    private static Dictionary<Quarter, Dictionary<ThreadOwner, long>> Thread(
         Drawing drawing,
         ImmutableArray<SewnPiece> sewn,
         ImmutableArray<ImmutableArray<Square>> grounds,
         int jobs
     )
     {
-        var thread = new Dictionary<Square, Dictionary<ThreadOwner, long>>();
+        var thread = new Dictionary<Quarter, Dictionary<ThreadOwner, long>>();
         if (grounds.IsEmpty)
             return thread;
-        var map = new GroundMap(grounds);
+        var map = new GroundMap([.. grounds.Select(ground => QuartersOf(ground))]);
         var placeOf = drawing.Shapes.Select((shape, i) => (shape.Id, i)).ToDictionary(p => p.Id, p => p.i);
         foreach (var covered in InOrder.Select(ClothLayers.ByHooping(sewn), jobs, Covered))
-        foreach (var ((square, owner), area) in covered)
-            (thread.TryGetValue(square, out var known) ? known : thread[square] = []).Add(owner, area);
+        foreach (var ((quarter, owner), area) in covered)
+            (thread.TryGetValue(quarter, out var known) ? known : thread[quarter] = []).Add(owner, area);
         return thread;
 
-        Dictionary<(Square Square, ThreadOwner Owner), long> Covered(ImmutableArray<SewnPiece> hooping)
+        Dictionary<(Quarter Quarter, ThreadOwner Owner), long> Covered(ImmutableArray<SewnPiece> hooping)
         {
-            var areas = new Dictionary<(Square, ThreadOwner), long>();
+            var areas = new Dictionary<(Quarter, ThreadOwner), long>();
             foreach (var (piece, from, to, breadth) in ClothLayers.Threads(hooping))
             {
                 if (!map.Meets(Box.Around([from, to.At]).Grown(ThreadGrid.ThreadWidth / 2)))
                     continue;
-                foreach (var (square, area) in new CoveredSquares(from, to.At, breadth))
-                    if (map.GroundOf(square) is not null)
+                foreach (var (quarter, area) in new CoveredQuarters(from, to.At, breadth))
+                    if (map.GroundOf(quarter) is not null)
                     {
-                        var key = (square, new ThreadOwner(placeOf[piece.Shape.Id], piece.Hooping, to.Use));
+                        var key = (quarter, new ThreadOwner(placeOf[piece.Shape.Id], piece.Hooping, to.Use));
                         areas[key] = areas.GetValueOrDefault(key) + area;
                     }
             }

@@ -1,36 +1,33 @@
+using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
 
-/// <summary>A square millimetre of cloth by its column and row; square 0, 0 begins at the origin.</summary>
+/// <summary>
+/// A square millimetre of cloth, of four quarters. There is one at every half millimetre, so that they lie over each
+/// other: what is too much on a square millimetre is so wherever that lies, not only between whole millimetres.
+/// </summary>
+/// <param name="Column">Of its first quarter.</param>
+/// <param name="Row">The same.</param>
 internal readonly record struct Square(int Column, int Row)
 {
     /// <summary>Side of a square, µm.</summary>
-    internal const int Side = Units.Millimetre;
+    internal const int Side = 2 * Quarter.Side;
 
-    internal Point Middle => new((Column * Side) + (Side / 2), (Row * Side) + (Side / 2));
+    internal Point Middle => new((Column + 1) * Quarter.Side, (Row + 1) * Quarter.Side);
 
-    /// <summary>Those that touch it, at its corners too.</summary>
+    internal ImmutableArray<Quarter> Quarters =>
+        [new(Column, Row), new(Column + 1, Row), new(Column, Row + 1), new(Column + 1, Row + 1)];
+
+    /// <summary>Those that lie over it or touch it, at its corners too.</summary>
     internal IEnumerable<Square> Around
     {
         get
         {
-            var own = this;
-            return Within(1).Where(square => square != own);
+            for (var row = Row - 2; row <= Row + 2; row++)
+            for (var column = Column - 2; column <= Column + 2; column++)
+                if ((column, row) != (Column, Row))
+                    yield return new(column, row);
         }
     }
-
-    /// <summary>Those that are no more than some squares away, itself among them.</summary>
-    internal IEnumerable<Square> Within(int squares)
-    {
-        for (var row = Row - squares; row <= Row + squares; row++)
-        for (var column = Column - squares; column <= Column + squares; column++)
-            yield return new(column, row);
-    }
-
-    /// <summary>A point on a line between two squares belongs to the right or lower one.</summary>
-    internal static Square At(Point point) => new(Down(point.X), Down(point.Y));
-
-    /// <summary>Whole squares, rounded down on both sides of the origin.</summary>
-    internal static int Down(int micrometres) => (micrometres < 0 ? micrometres - Side + 1 : micrometres) / Side;
 }

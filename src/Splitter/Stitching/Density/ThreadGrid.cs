@@ -24,54 +24,87 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
-    /// <summary>Around most ways no more squares lie: what is noted of them needs no memory of its own.</summary>
-    private const int FewSquares = 100;
+    private readonly QuarterNumbers numbers;
 
-    /// <summary>Square micrometres that thread covers.</summary>
+    /// <summary>Square micrometres that thread covers of each quarter.</summary>
     private readonly SparseArray<long> thread;
 
     private readonly SparseArray<int> holes;
 
     /// <param name="ground">Penetrations of what is counted lie in it.</param>
     internal ThreadGrid(Box ground)
-        : this(new SquareNumbers(ground.Grown(ThreadWidth))) { }
+        : this(new QuarterNumbers(ground.Grown(ThreadWidth))) { }
 
-    private ThreadGrid(SquareNumbers numbers) =>
-        (Numbers, thread, holes) = (numbers, new(numbers.Count), new(numbers.Count));
+    private ThreadGrid(QuarterNumbers numbers) =>
+        (this.numbers, thread, holes) = (numbers, new(numbers.Count), new(numbers.Count));
 
-    /// <summary>Of its squares.</summary>
-    internal SquareNumbers Numbers { get; }
+    /// <summary>What can be counted lies in it.</summary>
+    internal Box Ground => numbers.Ground;
 
-    /// <summary>Squares row by row from the top: all that have something, and some that have nothing.</summary>
-    internal IEnumerable<Square> Squares => KeptNumbers.Select(i => Numbers[i]);
+    /// <summary>Row by row from the top: all quarters that have something, and some that have nothing.</summary>
+    internal IEnumerable<Quarter> Quarters
+    {
+        get
+        {
+            foreach (var i in KeptNumbers)
+                if (!numbers.IsAround(i))
+                    yield return numbers[i];
+        }
+    }
+
+    /// <summary>The same of squares.</summary>
+    internal IEnumerable<Square> Squares
+    {
+        get
+        {
+            for (var run = 0; run < numbers.Count - numbers.Columns - 1; run += SparseArray<int>.Run)
+                if (run == 0 || IsBelowKept(run))
+                    for (
+                        var i = run;
+                        i < Math.Min(run + SparseArray<int>.Run, numbers.Count - numbers.Columns - 1);
+                        i++
+                    )
+                        if (numbers[i] is var first && i % numbers.Columns < numbers.Columns - 1)
+                            yield return new(first.Column, first.Row);
+        }
+    }
 
     /// <summary>How many places are kept in memory.</summary>
     internal long Kept => thread.Kept + holes.Kept;
 
-    /// <summary>Numbers of squares for which something is kept, and the first ones in any case.</summary>
+    /// <summary>Numbers of quarters for which something is kept.</summary>
     private IEnumerable<int> KeptNumbers
     {
         get
         {
-            for (var run = 0; run < Numbers.Count; run += SparseArray<int>.Run)
-                if (run == 0 || thread.Keeps(run) || holes.Keeps(run))
-                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, Numbers.Count); i++)
+            for (var run = 0; run < numbers.Count; run += SparseArray<int>.Run)
+                if (Keeps(run))
+                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, numbers.Count); i++)
                         yield return i;
         }
     }
 
+    private bool Keeps(int place) => place < numbers.Count && (thread.Keeps(place) || holes.Keeps(place));
+
+    /// <summary>Something is kept for a quarter of the squares whose first quarters are a run.</summary>
+    private bool IsBelowKept(int run) =>
+        Keeps(run)
+        || Keeps(run + SparseArray<int>.Run)
+        || Keeps(run + numbers.Columns)
+        || Keeps(run + numbers.Columns + SparseArray<int>.Run);
+
     /// <summary>What is counted on all of these.</summary>
     internal static ThreadGrid Sum(IReadOnlyCollection<ThreadGrid> parts)
     {
-        var sum = new ThreadGrid(new SquareNumbers(Box.Around(parts.Select(p => p.Numbers.Ground))));
+        var sum = new ThreadGrid(new QuarterNumbers(Box.Around(parts.Select(p => p.Ground))));
         foreach (var part in parts)
         foreach (var i in part.KeptNumbers)
         {
-            var square = sum.Numbers[part.Numbers[i]];
+            var quarter = sum.numbers[part.numbers[i]];
             if (part.thread[i] is not 0 and var area)
-                sum.thread.At(square) += area;
+                sum.thread.At(quarter) += area;
             if (part.holes[i] is not 0 and var count)
-                sum.holes.At(square) += count;
+                sum.holes.At(quarter) += count;
         }
         return sum;
     }
@@ -80,20 +113,53 @@ internal sealed class ThreadGrid
     internal double LayersOn(Square square) => ThreadOn(square) / (double)Units.SquareMillimetre;
 
     /// <summary>What thread covers of a square, µm²: more than it has where there are layers.</summary>
-    internal long ThreadOn(Square square) => thread[Numbers[square]];
+    internal long ThreadOn(Square square)
+    {
+        var first = numbers[square];
+        return thread[first]
+            + thread[first + 1]
+            + thread[first + numbers.Columns]
+            + thread[first + numbers.Columns + 1];
+    }
 
-    internal int HolesIn(Square square) => holes[Numbers[square]];
+    /// <summary>Layers on the fullest of the squares that lie over a place.</summary>
+    internal double LayersAt(Point at) => LayersAt(Quarter.At(at));
 
-    internal void Pierce(Point at) => holes.At(Numbers[Square.At(at)])++;
+    /// <inheritdoc cref="LayersAt(Point)"/>
+    internal double LayersAt(Quarter quarter)
+    {
+        var middle = numbers[quarter];
+        var (leftAbove, rightAbove) = Pairs(middle - numbers.Columns);
+        var (left, right) = Pairs(middle);
+        var (leftBelow, rightBelow) = Pairs(middle + numbers.Columns);
+        var fullest = Math.Max(left + Math.Max(leftAbove, leftBelow), right + Math.Max(rightAbove, rightBelow));
+        return fullest / (double)Units.SquareMillimetre;
+
+        (long Left, long Right) Pairs(int on) => (thread[on - 1] + thread[on], thread[on] + thread[on + 1]);
+    }
+
+    internal int HolesIn(Square square)
+    {
+        var first = numbers[square];
+        return holes[first] + holes[first + 1] + holes[first + numbers.Columns] + holes[first + numbers.Columns + 1];
+    }
+
+    /// <summary>Needle holes in that of the squares over a place that has most.</summary>
+    internal int HolesAt(Point at) => HolesAt(Quarter.At(at));
+
+    /// <inheritdoc cref="HolesAt(Point)"/>
+    internal int HolesAt(Quarter quarter) => quarter.Squares.Max(HolesIn);
+
+    internal void Pierce(Point at) => holes.At(numbers[Quarter.At(at)])++;
 
     /// <summary>A hole that was counted is not made after all.</summary>
-    internal void Close(Point at) => holes.At(Numbers[Square.At(at)])--;
+    internal void Close(Point at) => holes.At(numbers[Quarter.At(at)])--;
 
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
     internal void Lay(Point from, Point to, int breadth)
     {
-        foreach (var (square, area) in new CoveredSquares(from, to, breadth))
-            thread.At(Numbers[square]) += area;
+        foreach (var (quarter, area) in new CoveredQuarters(from, to, breadth))
+            thread.At(numbers[quarter]) += area;
     }
 
     /// <summary>Thread along a way.</summary>
@@ -104,73 +170,75 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
-    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, µm².</summary>
+    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, as by
+    /// <see cref="TooMany(ThreadChange, double)"/>.</summary>
     /// <inheritdoc cref="Lay(Point, Point, int)"/>
-    internal long Crowd(Point from, Point to, int breadth, int most)
+    internal long Crowd(Point from, Point to, int breadth, double most)
     {
-        var (borne, more) = (most * (long)Units.SquareMillimetre, 0L);
-        foreach (var (square, area) in new CoveredSquares(from, to, breadth))
-        {
-            ref var lying = ref thread.At(Numbers[square]);
-            more -= Math.Max(0, lying - borne);
-            lying += area;
-            more += Math.Max(0, lying - borne);
-        }
+        var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
+        change.Lay(from, to, breadth);
+        var more = TooMany(change, most);
+        Lay(from, to, breadth);
         return more;
     }
 
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
-    internal bool IsOnMore(Point from, Point to, int most)
+    internal bool IsOnMore(Point from, Point to, double most)
     {
-        foreach (var (square, area) in new CoveredSquares(from, to, ThreadWidth))
-            if (area > 0 && LayersOn(square) > most)
+        var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
+        change.Lay(from, to, ThreadWidth);
+        foreach (var (square, _) in change)
+            if (LayersOn(square) > most)
                 return true;
         return false;
     }
 
     /// <summary>
-    /// What one more thread along a way would cover beyond so many layers, summed over the cloth, µm²: a whole number,
-    /// so that a search for less comes to an end.
+    /// What one more thread along a way would cover beyond so many layers, as by <see cref="TooMany(ThreadChange, double)"/>.
     /// </summary>
-    internal long TooMany(ReadOnlySpan<Point> way, int most)
+    internal long TooMany(ReadOnlySpan<Point> way, double most)
     {
-        var (borne, sum) = (most * (long)Units.SquareMillimetre, 0L);
-        var near = Near(way);
-        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
-        for (var i = 1; i < way.Length; i++)
-            foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
-            {
-                ref var on = ref more[near[square]];
-                var lying = thread[Numbers[square]] + on;
-                sum += Math.Max(0, lying + area - borne) - Math.Max(0, lying - borne);
-                on += area;
-            }
+        var change = new ThreadChange(Box.Around(way), stackalloc long[ThreadChange.FewQuarters]);
+        change.Lay(way, ThreadWidth);
+        return TooMany(change, most);
+    }
+
+    /// <summary>
+    /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search for
+    /// less comes to an end.
+    /// </summary>
+    internal long TooMany(ThreadChange change, double most)
+    {
+        var (borne, sum) = ((long)Math.Round(most * Units.SquareMillimetre), 0L);
+        foreach (var (square, by) in change)
+            if (ThreadOn(square) is var lying && Math.Max(lying, lying + by) > borne)
+                sum += Math.Max(0, lying + by - borne) - Math.Max(0, lying - borne);
         return sum;
     }
 
     /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
     internal long MostBelow(ReadOnlySpan<Point> way)
     {
-        var (near, fullest) = (Near(way), 0L);
-        Span<long> more = near.Count <= FewSquares ? stackalloc long[FewSquares] : new long[near.Count];
-        for (var i = 1; i < way.Length; i++)
-            foreach (var (square, area) in new CoveredSquares(way[i - 1], way[i], ThreadWidth))
-                fullest = Math.Max(fullest, thread[Numbers[square]] + (more[near[square]] += area));
+        var change = new ThreadChange(Box.Around(way), stackalloc long[ThreadChange.FewQuarters]);
+        change.Lay(way, ThreadWidth);
+        var fullest = 0L;
+        foreach (var (square, by) in change)
+            fullest = Math.Max(fullest, ThreadOn(square) + by);
         return fullest;
     }
 
-    /// <summary>All squares that thread along a way may cover.</summary>
-    private static SquareNumbers Near(ReadOnlySpan<Point> way) => new(Box.Around(way).Grown(ThreadWidth / 2));
-
     /// <summary>
-    /// Squares with more layers or holes than these, those that touch together; in the order of rows.
+    /// Squares with more layers or holes than these, those together that touch or lie over each other; in the order of
+    /// rows.
     /// </summary>
-    /// <param name="asked">Among these; null for all.</param>
-    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, int holes, HashSet<Square>? asked = null)
+    /// <param name="asked">Among those with one of these quarters; null for all.</param>
+    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, int holes, HashSet<Quarter>? asked = null)
     {
         ImmutableArray<Square> full =
         [
-            .. Squares.Where(s => (LayersOn(s) > layers || HolesIn(s) > holes) && asked?.Contains(s) != false),
+            .. Squares.Where(s =>
+                (LayersOn(s) > layers || HolesIn(s) > holes) && (asked is null || s.Quarters.Any(asked.Contains))
+            ),
         ];
         var left = full.ToHashSet();
         foreach (var square in full)

@@ -85,7 +85,7 @@ public sealed class LabellingTests
                 drawing,
                 new Wholeness(drawing, grounds),
                 new SeamRoom(grounds, null, _ => true),
-                new LayerMap(grid, drawing)
+                new LayerMap(grid, drawing, new Wholeness(drawing, grounds).IsCut)
             )
         );
     }

@@ -40,7 +40,7 @@ public sealed class SeamCostsTests
             drawing,
             new Wholeness(drawing, Grounds),
             new SeamRoom(Grounds, null, _ => true),
-            new LayerMap(grid, drawing)
+            new LayerMap(grid, drawing, _ => false)
         );
         // Twice the place, so that the middle of the ground is a whole number.
         var choice = Enumerable

@@ -25,7 +25,7 @@ public sealed class TurnedGroundTests
             drawing =>
             {
                 var grid = new SeamGrid(Grounds);
-                var layers = new LayerMap(grid, drawing);
+                var layers = new LayerMap(grid, drawing, _ => false);
                 var area = 0.0;
                 for (var cell = 0; cell < grid.CellCount; cell++)
                     foreach (var (upper, lower, places) in layers.Pairs(cell))
@@ -53,7 +53,7 @@ public sealed class TurnedGroundTests
         var pile = Enumerable.Range(0, count).Select(i => (Shape)Samples.Rectangle($"s{i}", 20, 10, 20, 20)).ToArray();
         var grid = new SeamGrid(Grounds);
         var cell = grid.CellAt(grid.ColumnOf(30_000), grid.RowOf(20_000));
-        var pairs = new LayerMap(grid, Samples.Drawing(pile)).Pairs(cell).ToList();
+        var pairs = new LayerMap(grid, Samples.Drawing(pile), _ => false).Pairs(cell).ToList();
         var lowest = Math.Max(0, count - LayerMap.Deepest);
         var expected =
             from upper in Enumerable.Range(lowest, count - lowest)
@@ -61,6 +61,40 @@ public sealed class TurnedGroundTests
             select (upper, lower, ulong.MaxValue);
         Assert.Equal(expected.Order(), pairs.Order());
     }
+
+    /// <summary>
+    /// A thousand lines across all fields are cut, and at any place one hooping sews all of them: where nothing else lies
+    /// nothing is noted of them, and beside a dot that stays whole those in its cells.
+    /// </summary>
+    [Fact]
+    public void OfWhatIsCutOnlyWhatLiesByWholesIsNoted()
+    {
+        var lines = Enumerable.Range(0, 1000).Select(i => (Shape)Samples.Rectangle($"l{i}", -1, i * 0.04, 62, 0.3));
+        var grid = new SeamGrid(Grounds);
+        var drawing = Samples.Drawing([.. lines, Samples.Rectangle("dot", 30, 20, 0.2, 0.2)]);
+        Assert.Equal(0, new LayerMap(grid, drawing with { Shapes = drawing.Shapes[..^1] }, _ => true).Count);
+        // Lines whose cells are the dot's, and their neighbours, all along: a tenth of all.
+        var noted = new LayerMap(grid, drawing, shape => shape < 1000);
+        Assert.InRange(noted.Count, 1, new LayerMap(grid, drawing, _ => false).Count / 8);
+    }
+
+    /// <summary>Pairs with a shape that stays whole are those that there are when all are looked at.</summary>
+    [Fact]
+    public void PairsWithWholesAreAllFound() =>
+        (
+            from shapes in SeamSamples.Shapes(60, 40).Array[2, 12]
+            from cut in Gen.Bool.Array[12]
+            select (Samples.Drawing(shapes), cut)
+        ).Holds(
+            t =>
+            {
+                var grid = new SeamGrid(Grounds);
+                var (some, all) = (new LayerMap(grid, t.Item1, i => t.cut[i]), new LayerMap(grid, t.Item1, _ => false));
+                for (var cell = 0; cell < grid.CellCount; cell++)
+                    Assert.Equal(all.Pairs(cell).Where(p => !t.cut[p.Upper] || !t.cut[p.Lower]), some.Pairs(cell));
+            },
+            cases: 40
+        );
 
     [Fact]
     public void TwoWaysBetweenTheSameEndsDifferByTheGroundThatTurns() =>
@@ -84,7 +118,7 @@ public sealed class TurnedGroundTests
                 // As one walks down, the left field is on the right.
                 var ground = new TurnedGround(
                     grid,
-                    new LayerMap(grid, drawing),
+                    new LayerMap(grid, drawing, _ => false),
                     owners,
                     t.down ? 0 : 1,
                     t.down ? 1 : 0,

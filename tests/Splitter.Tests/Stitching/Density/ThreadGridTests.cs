@@ -13,32 +13,35 @@ public sealed class ThreadGridTests
     );
 
     [Fact]
-    public void AStitchLiesOnTheSquaresItCrosses()
+    public void AStitchLiesOnTheQuartersItCrosses()
     {
-        var crossed = new List<(Square Square, double Length)>();
-        foreach (var on in new CrossedSquares(new(500, 500), new(3500, 2500)))
+        var crossed = new List<(Quarter Quarter, double Length)>();
+        foreach (var on in new CrossedQuarters(new(250, 250), new(1750, 1250)))
             crossed.Add(on);
-        Assert.Equal([new(0, 0), new(1, 0), new(1, 1), new(2, 1), new(2, 2), new(3, 2)], crossed.Select(c => c.Square));
-        Assert.Equal(Math.Sqrt(13) * 1000, crossed.Sum(c => c.Length), 6);
+        Assert.Equal(
+            [new(0, 0), new(1, 0), new(1, 1), new(2, 1), new(2, 2), new(3, 2)],
+            crossed.Select(c => c.Quarter)
+        );
+        Assert.Equal(Math.Sqrt(13) * 500, crossed.Sum(c => c.Length), 6);
     }
 
     [Fact]
-    public void EveryPieceOfAStitchLiesOnItsSquare() =>
+    public void EveryPieceOfAStitchLiesOnItsQuarter() =>
         Gen.Select(Place, Place)
             .Holds(
                 (from, to) =>
                 {
                     var done = 0.0;
                     var length = from.DistanceTo(to);
-                    foreach (var (square, piece) in new CrossedSquares(from, to))
+                    foreach (var (quarter, piece) in new CrossedQuarters(from, to))
                     {
                         var share = (done + (piece / 2)) / length;
                         var middle = (
                             X: from.X + ((to.X - (double)from.X) * share),
                             Y: from.Y + ((to.Y - (double)from.Y) * share)
                         );
-                        Assert.InRange(middle.X - (square.Column * 1000), -0.001, 1000.001);
-                        Assert.InRange(middle.Y - (square.Row * 1000), -0.001, 1000.001);
+                        Assert.InRange(middle.X - (quarter.Column * 500), -0.001, 500.001);
+                        Assert.InRange(middle.Y - (quarter.Row * 500), -0.001, 500.001);
                         done += piece;
                     }
                     Assert.Equal(length, done, 6);
@@ -70,8 +73,8 @@ public sealed class ThreadGridTests
     {
         var grid = new ThreadGrid(new(0, 0, 9_000, 3_000));
         grid.Lay(new(1000, 900), new(4000, 900), ThreadGrid.ThreadWidth);
-        Assert.Equal(0.3, grid.LayersOn(new(2, 0)), 6);
-        Assert.Equal(0.1, grid.LayersOn(new(2, 1)), 6);
+        Assert.Equal(0.3, grid.LayersOn(new(4, 0)), 6);
+        Assert.Equal(0.1, grid.LayersOn(new(4, 2)), 6);
         grid.Lay(new(4000, 900), new(1000, 900), -ThreadGrid.ThreadWidth);
         Assert.All(grid.Squares, square => Assert.Equal(0, grid.LayersOn(square)));
     }
@@ -84,7 +87,7 @@ public sealed class ThreadGridTests
             grid.Pierce(new(4500, 1500));
         Assert.Equal(
             [
-                [new(4, 1)],
+                [new(8, 2), new(9, 2), new(8, 3), new(9, 3)],
             ],
             grid.Grounds(3, holes: 2)
         );
@@ -99,9 +102,9 @@ public sealed class ThreadGridTests
             grid.Lay(new((x * 1000) + 100, (y * 1000) + 500), new((x * 1000) + 900, (y * 1000) + 500), 5000);
         Assert.Equal(
             [
-                [new(0, 0), new(1, 1), new(2, 0)],
-                [new(5, 2)],
-                [new(7, 2)],
+                [new(0, 0), new(2, 2), new(4, 0)],
+                [new(10, 4)],
+                [new(14, 4)],
             ],
             grid.Grounds(3.9, holes: 0)
         );
@@ -123,6 +126,47 @@ public sealed class ThreadGridTests
             }),
         ]);
         Assert.InRange(sum.Kept, 1, 5000);
-        Assert.Equal(2 * 1.4142 * 0.4, sum.Squares.Sum(sum.LayersOn), 0.01);
+        // Each quarter is one of four squares.
+        Assert.Equal(2 * 1.4142 * 0.4, sum.Squares.Sum(sum.LayersOn) / 4, 0.01);
     }
+
+    /// <summary>Threads in the middle of half a millimetre: too much for the square between whole millimetres alone.</summary>
+    [Fact]
+    public void SquaresLieAtEveryHalfMillimetre()
+    {
+        var grid = new ThreadGrid(new(0, 0, 9_000, 9_000));
+        for (var i = 0; i < 10; i++)
+            grid.Lay(new(4600, 5000), new(5400, 5000), ThreadGrid.ThreadWidth);
+        Assert.Equal(3.2, grid.LayersOn(new(9, 9)), 6);
+        Assert.Equal(3.2, grid.LayersAt(new Point(5100, 5100)), 6);
+        Assert.Equal(0.8, grid.LayersOn(new(8, 8)), 6);
+        Assert.Equal(
+            [
+                [new(9, 9)],
+            ],
+            grid.Grounds(3, holes: 0)
+        );
+    }
+
+    /// <summary>Against every square laid anew, with and without the thread.</summary>
+    [Fact]
+    public void MoreThreadIsTooMuchByWhatComesToBe() =>
+        Gen.Select(Place.Array[2, 5], Gen.Select(Place, Place).Array[1, 60])
+            .Holds(
+                (way, stitches) =>
+                {
+                    const int Most = 1;
+                    var grid = new ThreadGrid(
+                        Box.Around([.. way, .. stitches.SelectMany(s => new[] { s.Item1, s.Item2 })])
+                    );
+                    foreach (var (from, to) in stitches)
+                        grid.Lay(from, to, 2000);
+                    var (before, asked) = (TooMany(), grid.TooMany(way, Most));
+                    grid.Lay(way, ThreadGrid.ThreadWidth);
+                    Assert.Equal(TooMany() - before, asked);
+
+                    long TooMany() => grid.Squares.Sum(s => Math.Max(0, grid.ThreadOn(s) - (Most * 1_000_000L)));
+                },
+                cases: 50
+            );
 }

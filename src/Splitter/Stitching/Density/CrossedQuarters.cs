@@ -3,30 +3,30 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// The squares that a line crosses, one after the other, and how much of it lies on each. All thread of a work goes
+/// The quarters that a line crosses, one after the other, and how much of it lies on each. All thread of a work goes
 /// through it several times, so it is a value that steps on, without an object for each stitch.
 /// </summary>
-internal struct CrossedSquares
+internal struct CrossedQuarters
 {
     private readonly double length;
     private Axis x;
     private Axis y;
     private double done;
 
-    internal CrossedSquares(Point from, Point to)
+    internal CrossedQuarters(Point from, Point to)
         : this(from, to, from.DistanceTo(to)) => Begin(from);
 
-    private CrossedSquares(Point from, Point to, double length) =>
+    private CrossedQuarters(Point from, Point to, double length) =>
         (this.length, x, y) = (length, new(from.X, to.X), new(from.Y, to.Y));
 
     /// <summary>A line that <see cref="Begin"/> still has to lay somewhere.</summary>
-    internal static CrossedSquares Along(Point from, Point to, double length) => new(from, to, length);
+    internal static CrossedQuarters Along(Point from, Point to, double length) => new(from, to, length);
 
-    /// <summary>A square, and how much of the line lies on it, µm.</summary>
-    public (Square Square, double Length) Current { get; private set; }
+    /// <summary>A quarter, and how much of the line lies on it, µm.</summary>
+    public (Quarter Quarter, double Length) Current { get; private set; }
 
     /// <summary>For <c>foreach</c>.</summary>
-    public readonly CrossedSquares GetEnumerator() => this;
+    public readonly CrossedQuarters GetEnumerator() => this;
 
     /// <summary>Moves the line, as long as it is and in its direction, to another place, and begins there.</summary>
     internal void Begin(Point at)
@@ -36,7 +36,7 @@ internal struct CrossedSquares
         done = 0;
     }
 
-    /// <summary>Steps on to the next square; false behind the last one.</summary>
+    /// <summary>Steps on to the next quarter; false behind the last one.</summary>
     public bool MoveNext()
     {
         while (done < 1)
@@ -69,15 +69,15 @@ internal struct CrossedSquares
 
         internal void Begin(int at)
         {
-            Strip = Square.Down(at);
-            edge = Math.Abs(((Strip + (step < 0 ? 0.0 : 1.0)) * Square.Side) - at);
+            Strip = Quarter.Down(at);
+            edge = Math.Abs(((Strip + (step < 0 ? 0.0 : 1.0)) * Quarter.Side) - at);
             Leave();
         }
 
         internal void Step()
         {
             Strip += step;
-            edge += Square.Side;
+            edge += Quarter.Side;
             Leave();
         }
 

@@ -3,11 +3,11 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// The squares that a stitch lies on with its whole width, and how much it covers of each; a square may come more than
-/// once. Thread is laid as lines side by side: a stitch beside a line between squares lies on both. Counted by their
-/// middles alone, two or three rows 0.4 mm apart would fall on a square.
+/// The quarters that a stitch lies on with its whole width, and how much it covers of each; a quarter may come more than
+/// once. Thread is laid as lines side by side: a stitch beside a line between quarters lies on both. Counted by their
+/// middles alone, one or two rows 0.4 mm apart would fall on a quarter.
 /// </summary>
-internal struct CoveredSquares
+internal struct CoveredQuarters
 {
     /// <summary>Each stands for 0.1 mm of the thread's width, a step of the tape.</summary>
     private const int Lines = 4;
@@ -16,11 +16,11 @@ internal struct CoveredSquares
     private readonly Vector way;
     private readonly double length;
     private readonly int breadth;
-    private CrossedSquares crossed;
+    private CrossedQuarters crossed;
     private int line;
 
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
-    internal CoveredSquares(Point from, Point to, int breadth)
+    internal CoveredQuarters(Point from, Point to, int breadth)
     {
         (this.from, this.breadth, way) = (from, breadth, Vector.Between(from, to));
         length = way.Length;
@@ -29,18 +29,18 @@ internal struct CoveredSquares
             line = Lines;
             return;
         }
-        crossed = CrossedSquares.Along(from, to, length);
+        crossed = CrossedQuarters.Along(from, to, length);
         Begin();
     }
 
-    /// <summary>A square, and how much of it is covered, µm².</summary>
-    public readonly (Square Square, long Area) Current =>
-        (crossed.Current.Square, Whole(crossed.Current.Length / Lines * breadth));
+    /// <summary>A quarter, and how much of it is covered, µm².</summary>
+    public readonly (Quarter Quarter, long Area) Current =>
+        (crossed.Current.Quarter, Whole(crossed.Current.Length / Lines * breadth));
 
     /// <summary>For <c>foreach</c>.</summary>
-    public readonly CoveredSquares GetEnumerator() => this;
+    public readonly CoveredQuarters GetEnumerator() => this;
 
-    /// <summary>Steps on to the next square; false behind the last one.</summary>
+    /// <summary>Steps on to the next quarter; false behind the last one.</summary>
     public bool MoveNext()
     {
         while (line < Lines)

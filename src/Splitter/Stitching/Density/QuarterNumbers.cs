@@ -1,0 +1,44 @@
+using Splitter.Geometry;
+
+namespace Splitter.Stitching.Density;
+
+/// <summary>
+/// Numbers the quarters of a stretch of cloth from 0, row by row from the top: for arrays with a place for each. One
+/// more all around has a number too: so has all of every square that lies on the cloth with a quarter.
+/// </summary>
+internal readonly struct QuarterNumbers
+{
+    private readonly Quarter first;
+
+    internal QuarterNumbers(Box ground)
+    {
+        Ground = ground.IsEmpty ? new(0, 0, 0, 0) : ground;
+        var (start, end) = (Quarter.At(new(Ground.Left, Ground.Top)), Quarter.At(new(Ground.Right, Ground.Bottom)));
+        first = new(start.Column - 1, start.Row - 1);
+        (Columns, Rows) = (end.Column - first.Column + 2, end.Row - first.Row + 2);
+    }
+
+    /// <summary>What they cover, but for those around it.</summary>
+    internal Box Ground { get; }
+
+    internal int Columns { get; }
+
+    internal int Rows { get; }
+
+    /// <summary>How many quarters there are.</summary>
+    internal int Count => Columns * Rows;
+
+    /// <summary>The number of a quarter.</summary>
+    internal int this[Quarter quarter] => ((quarter.Row - first.Row) * Columns) + quarter.Column - first.Column;
+
+    /// <summary>The number of a square's first quarter.</summary>
+    internal int this[Square square] => this[new Quarter(square.Column, square.Row)];
+
+    /// <summary>It lies beside the cloth.</summary>
+    internal bool IsAround(int number) =>
+        number % Columns is var column
+        && (column == 0 || column == Columns - 1 || number < Columns || number >= Count - Columns);
+
+    /// <summary>The quarter with a number.</summary>
+    internal Quarter this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
+}
