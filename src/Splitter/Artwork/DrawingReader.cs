@@ -53,7 +53,11 @@ internal static class DrawingReader
             ? Result.Fail<Drawing>(DrawingProblems.TooManyStitches(recipe.PlaceOf("artwork"), stitches, MostStitches))
         : Result.From(
             new Drawing(sheet.Width, sheet.Height, ThreadNames.Of(recipe, sheet), shapes),
-            ThreadNames.Mistyped(recipe, sheet).Concat(ThreadNames.Forgotten(recipe, sheet))
+            [
+                .. ThreadNames.Mistyped(recipe, sheet),
+                .. ThreadNames.Forgotten(recipe, sheet),
+                .. UnseenShapes.On(recipe, ThreadNames.Of(recipe, sheet), shapes),
+            ]
         );
 
     /// <summary>Those within its rows, without their ends, underlay and ways between them.</summary>

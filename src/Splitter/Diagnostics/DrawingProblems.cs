@@ -170,5 +170,29 @@ internal static class DrawingProblems
                 + $"let more of it show, or {leave ?? TakeOut}"
         );
 
+    /// <param name="others">How many more of this thread.</param>
+    internal static Diagnostic LikeCloth(Place place, string shape, int others, string thread, string cloth) =>
+        Diagnostic.Warning(
+            2138,
+            place,
+            Invariant(
+                $"'{shape}'{(others == 0 ? " is" : $" and {others} more of its thread are")} sewn in {thread} on "
+            )
+                + $"cloth of {cloth}, nearly the same colour, and hardly seen; choose another thread, or correct "
+                + "'cloth.color'"
+        );
+
+    /// <param name="fine">Of so many areas.</param>
+    internal static Diagnostic TinyWork(Place place, int fine, int areas, double width, double height) =>
+        Diagnostic.Warning(
+            2139,
+            place,
+            Invariant(
+                $"the work comes out {width:0.#} x {height:0.#} mm, and {fine} of its {areas} areas are finer than "
+            )
+                + "thread (0.4 mm) everywhere; those too small to sew are left out; give the finished width in "
+                + "'artwork.width', as in '420 mm'"
+        );
+
     private const string TakeOut = "take it out of the drawing";
 }

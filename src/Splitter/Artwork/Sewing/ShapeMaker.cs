@@ -26,6 +26,9 @@ internal sealed class ShapeMaker
     private readonly RepeatedOutlines outlines = new();
     private readonly List<Diagnostic> problems = [];
 
+    /// <summary>What is left out since it is too small.</summary>
+    private readonly List<Diagnostic> tooSmall = [];
+
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
         rules = recipe.Artwork.Sew;
@@ -42,6 +45,7 @@ internal sealed class ShapeMaker
     {
         var maker = new ShapeMaker(recipe, sheet);
         ImmutableArray<Shape> shapes = [.. sheet.Elements.SelectMany(e => maker.Shapes(e))];
+        maker.problems.AddRange(TinyWork.Told(recipe, sheet) is { } tiny ? [tiny] : maker.tooSmall);
         maker.problems.AddRange(SewRules.Unused(recipe, sheet));
         return Result.From(shapes, maker.problems);
     }
@@ -61,7 +65,7 @@ internal sealed class ShapeMaker
         {
             var name = element.Id ?? names.Next(element);
             var leave = leaves.Value.For(element.Place, element.Color, name);
-            problems.Add(DrawingProblems.TooSmall(element.Place, name, leave));
+            tooSmall.Add(DrawingProblems.TooSmall(element.Place, name, leave));
         }
         return shapes;
     }

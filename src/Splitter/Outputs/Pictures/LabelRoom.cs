@@ -33,8 +33,8 @@ internal sealed class LabelRoom(Box page, int letters)
     /// <summary>What it costs to stand beside a line and not on it, in heights of a letter.</summary>
     private const double BesideLine = 3;
 
-    /// <summary>Of <see cref="Distances"/> those at which one still sees what line is meant.</summary>
-    private const int Beyond = 5;
+    /// <summary>Of <see cref="Distances"/> those at which one still sees what line is meant: a thin one leads there.</summary>
+    private const int Beyond = 8;
 
     private readonly List<Box> taken = [];
     private readonly List<Box> lines = [];
@@ -138,7 +138,8 @@ internal sealed class LabelRoom(Box page, int letters)
 
     /// <summary>
     /// What a line is called: on it near its middle if that is clear, else beside it; the place on the line, and that
-    /// of the words, which is taken from now on. Null where words would lie on another line, and seem to be its own.
+    /// of the words, which is taken from now on. Null where words would lie on another line, and seem to be its own, or
+    /// touch a mark wherever they lay.
     /// </summary>
     internal (Point On, Box Words)? OnLine(
         (Point From, Point To) line,
@@ -160,9 +161,10 @@ internal sealed class LabelRoom(Box page, int letters)
                 .Prepend((Off: 0, X: 0, Y: 0))
             let words = Aside(anchor, (place.X, place.Y), place.Off * letters / 10, width, height)
             let clear = words.Grown(height / 2)
-            where !foreign.Exists(clear.Contains)
+            where !foreign.Exists(clear.Contains) && !taken.Exists(words.Grown(letters / 6).Meets)
             let off = place.Off == 0 ? 0 : BesideLine + (place.Off / 10.0) + LineCost(anchor, words)
             let cost = Cost(words) + (Math.Abs(step - (Places / 2)) / 2.0) + off
+            where double.IsFinite(cost)
             orderby cost
             select ((Point On, Box Words)?)(anchor, words)
         ).FirstOrDefault();
