@@ -12,7 +12,7 @@ namespace Splitter.Artwork.Sewing;
 internal static class TinyWork
 {
     /// <summary>Of fewer areas it is not the work that is small, but they are.</summary>
-    private const int FewestAreas = 3;
+    private const int FewestAreas = 5;
 
     /// <summary>What to say of it; null where the size may well be meant.</summary>
     internal static Diagnostic? Told(Recipe recipe, Sheet sheet)
