@@ -107,7 +107,11 @@ internal sealed class Palette
             : pixels[at] | ((uint)pixels[at + 1] << 8) | ((uint)pixels[at + 2] << 16);
 
     private static int KeyOf(uint pixel) =>
-        (int)(((pixel & Seen) << (2 * Bits) >> Unseen) | ((pixel >> 8 & Seen) << Bits >> Unseen) | (pixel >> (16 + Unseen)));
+        (int)(
+            ((pixel & Seen) << (2 * Bits) >> Unseen)
+            | ((pixel >> 8 & Seen) << Bits >> Unseen)
+            | (pixel >> (16 + Unseen))
+        );
 
     private static List<PaletteBox> Boxes(Bin[] bins)
     {
