@@ -76,13 +76,21 @@ public static class Pipeline
 
     private static Result<PartSet> Sew(Request request, Job job, Drafts drafts, Hoop hoop) =>
         from plan in Planner.Plan(drafts, hoop)
-        let pieces = Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs)
+        from sewn in Sew(request, job, plan)
+        let files = OutputRenderer.Render(request, job, plan, sewn.Parts, sewn.Dense)
+        select new PartSet(plan, sewn.Parts, files);
+
+    /// <summary>Apart from the outputs: what a part is made from need not be kept while they are.</summary>
+    private static Result<(ImmutableArray<Part> Parts, ImmutableArray<DenseSpot> Dense)> Sew(
+        Request request,
+        Job job,
+        Plan plan
+    ) =>
+        from pieces in Result.Of(Cutter.Cut(job.Drawing, plan, job.Recipe.Overlap, request.Jobs))
         let stitched = Stitcher.Stitch(pieces, request.Jobs)
         let bodies = BodySteps.Of(plan, stitched, job.Recipe.Cloth.MostLayers, request.Jobs)
         from dense in LayerCheck.Check(job.Drawing, job.Recipe, plan, BodySteps.Pieces(bodies), request.Jobs)
-        let parts = PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies)
-        let files = OutputRenderer.Render(request, job, plan, parts, dense)
-        select new PartSet(plan, parts, files);
+        select (PartBuilder.Build(job.Recipe, job.Drawing, plan, bodies), dense);
 }
 
 /// <summary>What is asked of the pipeline.</summary>

@@ -15,7 +15,9 @@ internal sealed class PartOutputs
     private readonly Job job;
     private readonly Plan plan;
     private readonly Part part;
-    private readonly Tape tape;
+
+    /// <summary>As it is written, which is a quarter of what its records take.</summary>
+    private readonly byte[] tape;
     private readonly PartFigures figures;
     private readonly string name;
     private readonly bool moved;
@@ -28,8 +30,9 @@ internal sealed class PartOutputs
     {
         (this.job, this.plan, this.part, this.name) = (job, plan, part, name);
         (this.painters, this.moved) = (painters, moved);
-        tape = PartTape.Of(part, job.Recipe.Title);
-        figures = PartFigures.Of(job.Recipe, part, tape);
+        var records = PartTape.Of(part, job.Recipe.Title);
+        figures = PartFigures.Of(job.Recipe, part, records);
+        tape = Kinds.Contains(OutputKind.Tape) ? TapeWriter.Write(records) : [];
         Listed = new(part, figures, [.. Kinds.Select(PathOf)]);
     }
 
@@ -60,7 +63,7 @@ internal sealed class PartOutputs
     private byte[] Write(OutputKind kind, Lazy<Picture> picture) =>
         kind switch
         {
-            OutputKind.Tape => TapeWriter.Write(tape),
+            OutputKind.Tape => tape,
             OutputKind.Svg => SvgWriter.Write(picture.Value),
             OutputKind.Thread => WriteThread(picture.Value),
             _ => CsvWriter.Write(part),

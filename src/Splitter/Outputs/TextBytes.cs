@@ -4,7 +4,10 @@ using System.Text;
 
 namespace Splitter.Outputs;
 
-/// <summary>Text as UTF-8 while it is written: a million stitches never stand in memory as a string first.</summary>
+/// <summary>
+/// Text as UTF-8 while it is written: a million stitches never stand in memory as a string first, and what is written
+/// is copied only when all of it is there.
+/// </summary>
 /// <param name="room">Bytes to begin with: a page has thousands of short texts.</param>
 internal sealed class TextBytes(int room = 1 << 8)
 {
@@ -14,7 +17,15 @@ internal sealed class TextBytes(int room = 1 << 8)
     /// <summary>Bytes to begin with where all stitches of a part follow.</summary>
     internal const int Long = 1 << 16;
 
-    /// <summary>Rented: what is outgrown serves the next page instead of waiting for the collector.</summary>
+    /// <summary>
+    /// Pieces grow up to here: those of a long text serve the next one, however long that is, and little stays idle.
+    /// </summary>
+    private const int LargestPiece = 1 << 20;
+
+    /// <summary>What is full, in turn.</summary>
+    private readonly List<(byte[] Bytes, int Count)> pieces = [];
+
+    /// <summary>Rented: what is done with serves the next page instead of waiting for the collector.</summary>
     private byte[] bytes = ArrayPool<byte>.Shared.Rent(room);
 
     private int count;
@@ -22,8 +33,16 @@ internal sealed class TextBytes(int room = 1 << 8)
     /// <summary>All of it; the next text begins anew.</summary>
     internal byte[] ToArray()
     {
-        var all = bytes.AsSpan(0, count).ToArray();
-        ArrayPool<byte>.Shared.Return(bytes);
+        pieces.Add((bytes, count));
+        var all = GC.AllocateUninitializedArray<byte>(pieces.Sum(p => p.Count));
+        var left = all.AsSpan();
+        foreach (var (piece, length) in pieces)
+        {
+            piece.AsSpan(0, length).CopyTo(left);
+            left = left[length..];
+            ArrayPool<byte>.Shared.Return(piece);
+        }
+        pieces.Clear();
         (bytes, count) = ([], 0);
         return all;
     }
@@ -37,7 +56,9 @@ internal sealed class TextBytes(int room = 1 << 8)
 
     internal TextBytes Add(string text)
     {
-        count += Encoding.UTF8.GetBytes(text, Room(Encoding.UTF8.GetMaxByteCount(text.Length)));
+        // Room may begin another piece, and count anew.
+        var length = Encoding.UTF8.GetBytes(text, Room(Encoding.UTF8.GetMaxByteCount(text.Length)));
+        count += length;
         return this;
     }
 
@@ -80,10 +101,9 @@ internal sealed class TextBytes(int room = 1 << 8)
     {
         if (bytes.Length - count < more)
         {
-            var larger = ArrayPool<byte>.Shared.Rent(Math.Max(2 * bytes.Length, count + more));
-            bytes.AsSpan(0, count).CopyTo(larger);
-            ArrayPool<byte>.Shared.Return(bytes);
-            bytes = larger;
+            pieces.Add((bytes, count));
+            var size = Math.Clamp(2 * bytes.Length, room, LargestPiece);
+            (bytes, count) = (ArrayPool<byte>.Shared.Rent(Math.Max(size, more)), 0);
         }
         return bytes.AsSpan(count);
     }

@@ -19,9 +19,11 @@ internal sealed class WorkOutputs
     private readonly ShownGround ground;
 
     /// <summary>Drawn once for two uses, or not at all.</summary>
-    private readonly Lazy<Picture> finished;
-    private readonly Lazy<Raster> drawn;
+    private readonly Lazy<FinishedFiles> finished;
     private readonly Lazy<Picture> overview;
+
+    /// <summary>The finished piece as files, and a smaller picture; of those not asked for nothing.</summary>
+    private sealed record FinishedFiles(byte[] Svg, byte[] Png, byte[] Small);
 
     /// <param name="dense">Spots with too many layers or needle holes.</param>
     internal WorkOutputs(
@@ -35,15 +37,14 @@ internal sealed class WorkOutputs
     {
         (this.request, this.job, this.plan, this.parts, this.work) = (request, job, plan, parts, work);
         ground = new(job.Drawing, plan) { Dense = dense };
-        finished = new(() => FinishedPicture.Of(job.Recipe, job.Drawing, [.. parts.Select(p => p.Part)]));
-        drawn = new(() => ThreadRaster.OfFinished(finished.Value));
+        finished = new(DrawFinished);
         overview = new(() => OverviewPicture.Of(job.Recipe, ground, parts));
     }
 
     internal ImmutableArray<OutputFile> Finished() =>
         Asked(
-            (OutputKind.Thread, "finished.svg", () => SvgWriter.Write(finished.Value)),
-            (OutputKind.Thread, "finished.png", () => PngWriter.WriteIndexed(drawn.Value))
+            (OutputKind.Thread, "finished.svg", () => finished.Value.Svg),
+            (OutputKind.Thread, "finished.png", () => finished.Value.Png)
         );
 
     internal ImmutableArray<OutputFile> Overview() =>
@@ -60,13 +61,28 @@ internal sealed class WorkOutputs
     /// <summary>Its cover shows the finished piece: who writes it first draws that first.</summary>
     internal ImmutableArray<OutputFile> Sheet() => Asked((OutputKind.WorkSheet, WorkSheet.FileName, WriteSheet));
 
+    /// <summary>Only the files are kept: the picture of all stitches is the largest thing that there is.</summary>
+    private FinishedFiles DrawFinished()
+    {
+        var files = job.Recipe.Output.Files;
+        var (thread, sheet) = (files.Contains(OutputKind.Thread), files.Contains(OutputKind.WorkSheet));
+        var picture = FinishedPicture.Of(job.Recipe, job.Drawing, [.. parts.Select(p => p.Part)]);
+        var svg = thread ? SvgWriter.Write(picture) : [];
+        var drawn = ThreadRaster.OfFinished(picture);
+        return new(
+            svg,
+            thread ? PngWriter.WriteIndexed(drawn) : [],
+            sheet ? PngWriter.WriteIndexed(ThreadRaster.Small(drawn)) : []
+        );
+    }
+
     private byte[] WriteSheet() =>
         WorkSheet.Write(
             new(job.Recipe, job.Drawing, plan, parts, work)
             {
                 RecipeFile = request.FileName,
                 Ground = ground,
-                Finished = PngWriter.WriteIndexed(ThreadRaster.Small(drawn.Value)),
+                Finished = finished.Value.Small,
             }
         );
 

@@ -77,16 +77,24 @@ internal sealed class LabelRoom(Box page, int letters)
     internal Box Beside(Point point, int width, int height, (int X, int Y) towards)
     {
         var near = Near(Box.Around([point]).Grown((Distances[^1] * letters / 10) + width + height + letters));
-        var best = (
-            from distance in Distances
-            from side in Directions
-            let box = Aside(point, side, distance * letters / 10, width, height)
-            let cost = near.Cost(box) + (distance / 10.0) + Aversion(side, towards) + near.LineCost(point, box)
-            orderby cost
-            select box
-        ).First();
-        Take(best);
-        return best;
+        (double Cost, Box Box)? best = null;
+        foreach (var distance in Distances)
+        foreach (var side in Directions)
+        {
+            var (off, aversion) = (distance / 10.0, Aversion(side, towards));
+            // Where that alone is no less, what else it costs need not be known: of equals the first is taken.
+            if (off + aversion >= best?.Cost)
+                continue;
+            var box = Aside(point, side, distance * letters / 10, width, height);
+            var cost = near.Cost(box) + off + aversion;
+            if (cost >= best?.Cost)
+                continue;
+            cost += near.LineCost(point, box);
+            if (best is null || cost < best.Value.Cost)
+                best = (cost, box);
+        }
+        Take(best!.Value.Box);
+        return best.Value.Box;
     }
 
     /// <summary>The same room with only what meets a box: of very many labels each has few others near.</summary>

@@ -18,18 +18,25 @@ internal sealed class Nib(ImmutableArray<Point> outline)
     private NibSpans Found(int y)
     {
         var down = new Point(0, y);
-        var found = new SortedDictionary<int, (int From, int To)>();
-        for (var i = 0; i < outline.Length; i++)
+        ImmutableArray<PainterEdge> edges =
+        [
+            .. outline.Select((point, i) => new PainterEdge(point + down, outline[(i + 1) % outline.Length] + down)),
+        ];
+        var first = edges.Min(e => e.First);
+        var found = new (int From, int To)[edges.Max(e => e.End) - first];
+        Array.Fill(found, (int.MaxValue, int.MinValue));
+        var places = new int[found.Length];
+        foreach (var edge in edges)
         {
-            var edge = new PainterEdge(outline[i] + down, outline[(i + 1) % outline.Length] + down);
-            for (var line = edge.First; line < edge.End; line++)
+            var crossed = places.AsSpan(0, Math.Max(0, edge.End - edge.First));
+            edge.Cross(edge.First, crossed);
+            for (var i = 0; i < crossed.Length; i++)
             {
-                var x = edge.At(line);
-                var (from, to) = found.GetValueOrDefault(line, (x, x));
-                found[line] = (Math.Min(from, x), Math.Max(to, x));
+                ref var line = ref found[edge.First - first + i];
+                line = (Math.Min(line.From, crossed[i]), Math.Max(line.To, crossed[i]));
             }
         }
-        return new(found.Keys.FirstOrDefault(), [.. found.Values]);
+        return new(first, [.. found]);
     }
 }
 

@@ -58,11 +58,10 @@ internal sealed class Painter(int width, int height, byte[] pixels)
         {
             var edge = new PainterEdge(outline[i], outline[i + 1 == outline.Length ? 0 : i + 1]);
             var (first, end) = LinesOf(edge);
-            var sides = edge.Turn > 0 ? downs : ups;
-            for (var line = first; line < end; line++)
-                sides[line] = edge.At(line);
-            if (first < end)
-                (top, bottom) = (Math.Min(top, first), Math.Max(bottom, end));
+            if (first >= end)
+                continue;
+            edge.Cross(first, (edge.Turn > 0 ? downs : ups).AsSpan(first, end - first));
+            (top, bottom) = (Math.Min(top, first), Math.Max(bottom, end));
         }
         for (var line = top; line < bottom; line++)
             spans.Add(line, Math.Min(downs[line], ups[line]), Math.Max(downs[line], ups[line]));
@@ -89,8 +88,12 @@ internal sealed class Painter(int width, int height, byte[] pixels)
     {
         var edge = new PainterEdge(from, to);
         var (first, end) = LinesOf(edge);
-        for (var line = first; line < end; line++)
-            crossings.Add((line, Crossing(edge.At(line), edge.Turn)));
+        if (first >= end)
+            return;
+        var crossed = downs.AsSpan(first, end - first);
+        edge.Cross(first, crossed);
+        foreach (var place in crossed)
+            crossings.Add((first++, Crossing(place, edge.Turn)));
     }
 
     private (int First, int End) LinesOf(in PainterEdge edge) =>
@@ -199,16 +202,15 @@ internal sealed class Painter(int width, int height, byte[] pixels)
             var share = covered * opacity;
             cover[x] = 0;
             var at = ((row * width) + x) * 3;
-            if (share == Whole)
+            if (share is 0 or Whole)
             {
                 // Up to where the cover changes again; at the right end it does.
                 var same = cover.AsSpan(x + 1).IndexOfAnyExcept(0) + 1;
-                Fill(pixels.AsSpan(at, 3 * same), colour);
+                if (share == Whole)
+                    Fill(pixels.AsSpan(at, 3 * same), colour);
                 x += same - 1;
                 continue;
             }
-            if (share == 0)
-                continue;
             pixels[at] = Mixed(pixels[at], colour.Red, share);
             pixels[at + 1] = Mixed(pixels[at + 1], colour.Green, share);
             pixels[at + 2] = Mixed(pixels[at + 2], colour.Blue, share);

@@ -21,11 +21,24 @@ internal readonly struct PainterEdge
     internal int First => Ceiling(top.Y);
     internal int End => Ceiling(bottom.Y);
 
-    /// <summary>Where it crosses a scan line.</summary>
-    internal int At(int line)
+    /// <summary>
+    /// Where it crosses scan lines from one on, as many as there is room for: quotients that are rounded towards its
+    /// top, each found from the one before, since dividing is slow.
+    /// </summary>
+    internal void Cross(int line, Span<int> places)
     {
+        long height = bottom.Y - top.Y;
+        var (width, way) = (Math.Abs((long)bottom.X - top.X), bottom.X < top.X ? -1 : 1);
         var down = (long)(line * Painter.LineStep) + (Painter.LineStep / 2) - top.Y;
-        return top.X + (int)(down * (bottom.X - top.X) / (bottom.Y - top.Y));
+        var (aside, rest) = Math.DivRem(down * width, height);
+        var (step, more) = Math.DivRem(Painter.LineStep * width, height);
+        foreach (ref var place in places)
+        {
+            place = top.X + (way * (int)aside);
+            (aside, rest) = (aside + step, rest + more);
+            if (rest >= height)
+                (aside, rest) = (aside + 1, rest - height);
+        }
     }
 
     /// <summary>

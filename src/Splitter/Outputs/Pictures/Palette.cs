@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Buffers.Binary;
 using System.Collections.Immutable;
 
 namespace Splitter.Outputs.Pictures;
@@ -16,10 +17,23 @@ internal sealed class Palette
 
     private const int Unseen = 8 - Bits;
 
-    /// <summary>For each key the colour that stands for it.</summary>
-    private readonly byte[] indexOf = new byte[1 << (3 * Bits)];
+    /// <summary>Of all channels together.</summary>
+    private const int Keys = 1 << (3 * Bits);
 
-    /// <summary>Pixels whose colours agree in those bits.</summary>
+    /// <summary>The bits of a channel that are not told apart, those that are, and all of a pixel.</summary>
+    private const uint Rest = (1 << Unseen) - 1,
+        Seen = byte.MaxValue - Rest,
+        Pixel = (1 << 24) - 1;
+
+    /// <summary>For each key the colour that stands for it.</summary>
+    private readonly byte[] indexOf = new byte[Keys];
+
+    /// <summary>
+    /// Of pixels whose colours agree in those bits how many there are, and what their other bits add up to.
+    /// </summary>
+    private record struct Tally(uint Count, uint Red, uint Green, uint Blue);
+
+    /// <summary>The same with what their whole channels add up to.</summary>
     private record struct Bin(int Key, long Count, long Red, long Green, long Blue)
     {
         internal readonly int Channel(int channel) => (Key >> (Bits * (2 - channel))) & ((1 << Bits) - 1);
@@ -40,52 +54,64 @@ internal sealed class Palette
     /// <summary>Which colour stands for each pixel.</summary>
     internal void Index(ReadOnlySpan<byte> pixels, Span<byte> indices)
     {
-        for (int first = 0, next; first < pixels.Length; first = next)
-        {
-            next = EndOfSame(pixels, first);
-            indices[(first / 3)..(next / 3)].Fill(indexOf[KeyOf(pixels, first)]);
-        }
+        for (var i = 0; i < indices.Length; i++)
+            indices[i] = indexOf[KeyOf(BitsOf(pixels, 3 * i))];
     }
 
     private static Bin[] Bins(ReadOnlySpan<byte> pixels)
     {
-        var all = ArrayPool<Bin>.Shared.Rent(1 << (3 * Bits));
-        var bins = all.AsSpan(0, 1 << (3 * Bits));
-        bins.Clear();
+        var tallies = ArrayPool<Tally>.Shared.Rent(Keys);
+        tallies.AsSpan(0, Keys).Clear();
         for (int first = 0, next; first < pixels.Length; first = next)
         {
             next = EndOfSame(pixels, first);
-            var key = KeyOf(pixels, first);
-            ref var bin = ref bins[key];
-            var count = (next - first) / 3;
-            bin.Key = key;
-            bin.Count += count;
-            bin.Red += count * pixels[first];
-            bin.Green += count * pixels[first + 1];
-            bin.Blue += count * pixels[first + 2];
+            var (bits, count) = (BitsOf(pixels, first), (uint)(next - first) / 3);
+            ref var tally = ref tallies[KeyOf(bits)];
+            tally.Count += count;
+            tally.Red += count * (bits & Rest);
+            tally.Green += count * ((bits >> 8) & Rest);
+            tally.Blue += count * ((bits >> 16) & Rest);
         }
-        var used = 0;
-        foreach (ref readonly var bin in bins)
-            if (bin.Count > 0)
-                bins[used++] = bin;
-        var found = bins[..used].ToArray();
-        ArrayPool<Bin>.Shared.Return(all);
-        return found;
+        var bins = new List<Bin>();
+        for (var key = 0; key < Keys; key++)
+            if (tallies[key] is { Count: > 0 } tally)
+                bins.Add(BinOf(key, tally));
+        ArrayPool<Tally>.Shared.Return(tallies);
+        return [.. bins];
+    }
+
+    private static Bin BinOf(int key, Tally tally)
+    {
+        var bin = new Bin(key, tally.Count, tally.Red, tally.Green, tally.Blue);
+        bin.Red += tally.Count * (long)(bin.Channel(0) << Unseen);
+        bin.Green += tally.Count * (long)(bin.Channel(1) << Unseen);
+        bin.Blue += tally.Count * (long)(bin.Channel(2) << Unseen);
+        return bin;
     }
 
     /// <summary>Bare cloth and paper are long stretches of one colour.</summary>
     private static int EndOfSame(ReadOnlySpan<byte> pixels, int first)
     {
         var next = first + 3;
-        // Mostly the first byte tells that the next pixel is another.
-        if (next == pixels.Length || pixels[first] != pixels[next])
+        // Mostly the next pixel is another.
+        if (next == pixels.Length || BitsOf(pixels, first) != BitsOf(pixels, next))
             return next;
         var same = pixels[first..].CommonPrefixLength(pixels[next..]);
         return next + (same / 3 * 3);
     }
 
-    private static int KeyOf(ReadOnlySpan<byte> pixels, int at) =>
-        (pixels[at] >> Unseen << (2 * Bits)) | (pixels[at + 1] >> Unseen << Bits) | (pixels[at + 2] >> Unseen);
+    /// <summary>A pixel's three bytes, the red one lowest.</summary>
+    private static uint BitsOf(ReadOnlySpan<byte> pixels, int at) =>
+        at + sizeof(uint) <= pixels.Length
+            ? BinaryPrimitives.ReadUInt32LittleEndian(pixels[at..]) & Pixel
+            : pixels[at] | ((uint)pixels[at + 1] << 8) | ((uint)pixels[at + 2] << 16);
+
+    private static int KeyOf(uint pixel) =>
+        (int)(
+            ((pixel & Seen) << (2 * Bits) >> Unseen)
+            | ((pixel >> 8 & Seen) << Bits >> Unseen)
+            | (pixel >> (16 + Unseen))
+        );
 
     private static List<PaletteBox> Boxes(Bin[] bins)
     {

@@ -18,8 +18,11 @@ internal sealed class Spans
     /// <summary>For each line its last span.</summary>
     private readonly int[] last;
 
-    /// <summary>Those of one line, from the left.</summary>
-    private readonly List<(int From, int To)> ordered = [];
+    /// <summary>Those of one line: where each begins, above where it ends, so that they are numbers to sort.</summary>
+    private readonly List<long> added = [];
+
+    /// <summary>The same joined, from the left.</summary>
+    private readonly List<(int From, int To)> apart = [];
 
     internal Spans(int lines)
     {
@@ -51,21 +54,25 @@ internal sealed class Spans
     /// <summary>Takes all of a line; they lie apart, the leftmost first.</summary>
     internal ReadOnlySpan<(int From, int To)> Take(int line)
     {
-        ordered.Clear();
-        for (var i = last[line]; i != None; i = links[i].Next)
-            ordered.Add((links[i].From, links[i].To));
+        added.Clear();
+        var all = CollectionsMarshal.AsSpan(links);
+        for (var i = last[line]; i != None; i = all[i].Next)
+            added.Add(((long)all[i].From << 32) | (uint)all[i].To);
         last[line] = None;
-        var spans = CollectionsMarshal.AsSpan(ordered);
-        if (spans.Length < 2)
-            return spans;
-        spans.Sort(static (a, b) => a.From.CompareTo(b.From));
-        var apart = 0;
-        foreach (var (from, to) in spans[1..])
-            if (from <= spans[apart].To)
-                spans[apart].To = Math.Max(spans[apart].To, to);
+        var places = CollectionsMarshal.AsSpan(added);
+        // Mostly they were added from the left.
+        places.Reverse();
+        places.Sort();
+        apart.Clear();
+        foreach (var place in places)
+        {
+            var (from, to) = ((int)(place >> 32), (int)place);
+            if (apart.Count > 0 && apart[^1] is var before && from <= before.To)
+                apart[^1] = (before.From, Math.Max(before.To, to));
             else
-                spans[++apart] = (from, to);
-        return spans[..(apart + 1)];
+                apart.Add((from, to));
+        }
+        return CollectionsMarshal.AsSpan(apart);
     }
 
     /// <summary>After all lines are taken.</summary>

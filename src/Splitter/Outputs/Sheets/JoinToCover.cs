@@ -93,9 +93,15 @@ internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Mo
         var (earlier, later) = (stretch.Seam.Earlier, stretch.Seam.Later);
         var join = plan.Joins.First(j => (j.Earlier, j.Later) == (earlier, later));
         var points = stretch.Line.Points;
+        var atPoints = points.Select(Within95).ToList();
         for (var i = 1; i < points.Length; i++)
         {
-            var misfit = Told(fit, join, points[i - 1], points[i]);
+            var middle = Within95(points[i - 1].Towards(points[i], 0.5));
+            // As the plan tells it of the whole join, whose worst place it is not worse than.
+            var misfit = Math.Min(
+                join.AlongSeam,
+                JoinFit.Misfit(Math.Max(middle, Math.Max(atPoints[i - 1], atPoints[i])))
+            );
             yield return new(
                 [earlier, later],
                 stretch.Over!,
@@ -104,6 +110,8 @@ internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Mo
                 ShowsIn(recipe, drawing, stretch, misfit)
             );
         }
+
+        double Within95(Point at) => fit.Within95(earlier, later, at);
     }
 
     /// <summary>
@@ -137,15 +145,6 @@ internal sealed record JoinToCover(ImmutableArray<int> Parts, Shape Over, Box Mo
         stretch.Ground == SeamGround.LineWork
             ? misfit / (double)Noticed.InLines
             : misfit / (double)Noticed.InFills * Share(recipe, drawing, stretch.Over!);
-
-    /// <summary>As the plan tells it of the whole join, whose worst place it is not worse than.</summary>
-    private static int Told(PredictedFit fit, PartJoin join, Point from, Point to) =>
-        Math.Min(
-            join.AlongSeam,
-            JoinFit.Misfit(
-                new[] { from, from.Towards(to, 0.5), to }.Max(at => fit.Within95(join.Earlier, join.Later, at))
-            )
-        );
 
     private static double Share(Recipe recipe, Drawing drawing, Shape fill) =>
         Math.Min(1, Contrast.Of(drawing.Threads[fill.Thread].Color, recipe.Cloth.Color) / FullContrast);
