@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Triangulate;
+using NetTopologySuite.Triangulate.QuadEdge;
 
 namespace Splitter.Geometry;
 
@@ -136,33 +137,34 @@ internal sealed class InnerTriangles
     }
 
     /// <summary>
-    /// All triangles of the points' convex hull, clockwise with y down, from the smallest corner, sorted.
+    /// All triangles of the points' convex hull, clockwise with y down, from the smallest corner, sorted. Read from the
+    /// engine's edges: its own list of triangles takes longer than to find them.
     /// </summary>
-    private static ImmutableArray<(int A, int B, int C)> Triangulated(List<Point> points)
+    internal static ImmutableArray<(int A, int B, int C)> Triangulated(List<Point> points)
     {
-        var index = new Dictionary<Point, int>(points.Count);
-        for (var i = 0; i < points.Count; i++)
-            index[points[i]] = i;
         var builder = new DelaunayTriangulationBuilder();
-        builder.SetSites(points.ConvertAll(p => new Coordinate(p.X, p.Y)));
-        var triangles = new List<(int, int, int)>();
-        foreach (var corners in builder.GetSubdivision().GetTriangleCoordinates(false))
-        {
-            int At(int k) => index[new((int)corners[k].X, (int)corners[k].Y)];
-            var (a, b, c) = (At(0), At(1), At(2));
-            var turn = Cross(points[a], points[b], points[c]);
-            if (turn == 0)
-                continue;
-            if (turn < 0)
-                (b, c) = (c, b);
-            triangles.Add(
-                a < b && a < c ? (a, b, c)
-                : b < c ? (b, c, a)
-                : (c, a, b)
-            );
-        }
+        // Sites know their numbers; those of the engine's frame have none.
+        builder.SetSites([.. points.Select((p, i) => new CoordinateZ(p.X, p.Y, i))]);
+        var triangles = new List<(int, int, int)>(2 * points.Count);
+        foreach (var edge in builder.GetSubdivision().GetEdges())
+            if (edge.IsLive)
+            {
+                AddLeft(edge);
+                AddLeft(edge.Sym);
+            }
         triangles.Sort();
         return [.. triangles];
+
+        // From the edge that leaves the smallest corner alone, so that each comes once.
+        void AddLeft(QuadEdge edge)
+        {
+            var (a, b, c) = (edge.Orig.Z, edge.Dest.Z, edge.LNext.Dest.Z);
+            if (!(a < b && a < c))
+                return;
+            var turn = Cross(points[(int)a], points[(int)b], points[(int)c]);
+            if (turn != 0)
+                triangles.Add(turn > 0 ? ((int)a, (int)b, (int)c) : ((int)a, (int)c, (int)b));
+        }
     }
 
     private ImmutableArray<int> Neighbours()

@@ -51,6 +51,19 @@ internal static class Labelling
     private static List<int> Expand(LabelProblem problem, int[] choice, int field, List<int> nodes, int[] places)
     {
         var free = nodes.FindAll(node => choice[node] != field);
+        var flow = Flow(problem, choice, field, free, places);
+        flow.Solve();
+        var taken = free.Where((_, i) => flow.IsOnSourceSide(i)).ToList();
+        foreach (var node in taken)
+            choice[node] = field;
+        return taken;
+    }
+
+    /// <summary>The cut that says what a field takes: what lies on the source's side.</summary>
+    /// <param name="free">What it may take.</param>
+    /// <param name="places">Scratch: all zero before and after.</param>
+    internal static MaximumFlow Flow(LabelProblem problem, int[] choice, int field, List<int> free, int[] places)
+    {
         for (var i = 0; i < free.Count; i++)
             places[free[i]] = i + 1;
         var (take, keep) = (new long[free.Count], new long[free.Count]);
@@ -72,10 +85,14 @@ internal static class Labelling
                     (take[atB], keep[atB]) = (take[atB] + secondTakes, keep[atB] + bothKeep);
                 else if (atA == i)
                 {
-                    // Kolmogorov and Zabih 2004: a constant, a cost of each end alone, and one of a single pair.
-                    take[atA] += firstTakes - bothKeep;
-                    take[atB] -= firstTakes;
-                    flow.AddArcs(atB, atA, firstTakes + secondTakes - bothKeep, 0);
+                    // Kolmogorov and Zabih 2004: a constant, a cost of each end alone, and one of the pair. As much as
+                    // can be is asked of the pair, both ways: costs of ends, a little more here and less there, would
+                    // have to flow from cell to cell all over the ground.
+                    var both = firstTakes + secondTakes - bothKeep;
+                    var way = Math.Clamp(firstTakes - bothKeep, 0, both);
+                    take[atA] += firstTakes - bothKeep - way;
+                    take[atB] += way - firstTakes;
+                    flow.AddArcs(atB, atA, both - way, way);
                 }
             }
         }
@@ -84,16 +101,8 @@ internal static class Labelling
             var least = Math.Min(take[i], keep[i]);
             flow.AddTerminals(i, keep[i] - least, take[i] - least);
         }
-        flow.Solve();
-        var taken = new List<int>();
-        for (var i = 0; i < free.Count; i++)
-        {
-            places[free[i]] = 0;
-            if (flow.IsOnSourceSide(i))
-                taken.Add(free[i]);
-        }
-        foreach (var node in taken)
-            choice[node] = field;
-        return taken;
+        foreach (var node in free)
+            places[node] = 0;
+        return flow;
     }
 }

@@ -67,6 +67,30 @@ public sealed class LabellingTests
                 cases: 20
             );
 
+    /// <summary>
+    /// Boundaries of plain ground cost a little more here and less there, since cells are whole micrometres wide. Where one
+    /// field has all of it and nothing asks for another, nothing has to flow to see that: once it took a way for each few
+    /// cells.
+    /// </summary>
+    [Fact]
+    public void UnevenGroundAloneMakesNothingFlow()
+    {
+        const int Side = 60;
+        var problem = new LabelProblem([.. Enumerable.Range(0, Side * Side).Select(_ => new[] { 0, 1 })]);
+        for (var cell = 0; cell < Side * Side; cell++)
+        {
+            if (cell % Side < Side - 1)
+                problem.AddLink(cell, cell + 1, 1000 + (cell * 7 % 13), LinkKind.Apart);
+            if (cell < Side * (Side - 1))
+                problem.AddLink(cell, cell + Side, 1000 + (cell * 5 % 11), LinkKind.Apart);
+        }
+        var choice = new int[problem.NodeCount];
+        var flow = Labelling.Flow(problem, choice, 1, [.. Enumerable.Range(0, Side * Side)], new int[Side * Side]);
+        flow.Solve();
+        Assert.Equal((0L, 0L), (flow.Flow, flow.Ways));
+        Assert.Equal(choice, Labelling.Solve(problem, choice));
+    }
+
     private static (System.Collections.Immutable.ImmutableArray<Box> Grounds, LabelProblem Problem) State(
         Drawing drawing,
         int shared
