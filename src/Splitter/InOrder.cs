@@ -64,6 +64,27 @@ internal static class InOrder
         return ImmutableCollectionsMarshal.AsImmutableArray(results);
     }
 
+    /// <summary>Two different things at once.</summary>
+    internal static (TOne One, TOther Other) Both<TOne, TOther>(int jobs, Func<TOne> one, Func<TOther> other)
+    {
+        var (first, second) = (default(TOne)!, default(TOther)!);
+        Func<bool>[] both =
+        [
+            () =>
+            {
+                first = one();
+                return true;
+            },
+            () =>
+            {
+                second = other();
+                return true;
+            },
+        ];
+        Select(both, jobs, work => work());
+        return (first, second);
+    }
+
     private static void AtOnce(int jobs, Action work) =>
         Parallel.For(0, jobs, new() { MaxDegreeOfParallelism = jobs }, _ => work());
 

@@ -49,4 +49,18 @@ public sealed class InOrderTests
         InOrder.Select([0, 1, 2, 3], 2, (one, earlier) => one - earlier == 2, thing => both.SignalAndWait(60_000));
         Assert.Equal(2, both.CurrentPhaseNumber);
     }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void OfTwoThingsEachIsFoundInItsPlace(int jobs) =>
+        Assert.Equal((7, "seven"), InOrder.Both(jobs, () => 7, () => "seven"));
+
+    [Fact]
+    public void TwoThingsAreWorkedOnAtOnce()
+    {
+        // Each waits for the other to begin.
+        using var both = new Barrier(2);
+        Assert.Equal((true, true), InOrder.Both(2, () => both.SignalAndWait(60_000), () => both.SignalAndWait(60_000)));
+    }
 }

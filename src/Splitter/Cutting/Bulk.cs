@@ -19,6 +19,7 @@ internal sealed class Bulk
     internal const double Crumb = 160_000;
 
     private readonly Drawing drawing;
+    private readonly UpperShapes uppers;
     private readonly ImmutableArray<int?> owners;
     private readonly Region crossed;
 
@@ -29,9 +30,15 @@ internal sealed class Bulk
     private readonly Region?[] doubled;
 
     /// <param name="jobs">How many threads may work.</param>
-    internal Bulk(Drawing drawing, ImmutableArray<int?> owners, ImmutableArray<Strip> strips, int jobs)
+    internal Bulk(
+        Drawing drawing,
+        UpperShapes uppers,
+        ImmutableArray<int?> owners,
+        ImmutableArray<Strip> strips,
+        int jobs
+    )
     {
-        (this.drawing, this.owners) = (drawing, owners);
+        (this.drawing, this.uppers, this.owners) = (drawing, uppers, owners);
         fourth = new Region?[drawing.Shapes.Length];
         doubled = new Region?[drawing.Shapes.Length];
         Overlaps = Polygons.Union(strips.Select(s => s.Full));
@@ -51,17 +58,19 @@ internal sealed class Bulk
     internal void Thin(Piece?[][] pieces, int jobs)
     {
         int[] shapes = [.. Enumerable.Range(0, drawing.Shapes.Length).Where(s => drawing.Shapes[s] is FillShape)];
-        var thinned = InOrder.Select(shapes, jobs, shape => Thinned(shape, pieces));
+        int[] columns = [.. Enumerable.Range(0, covers.Length).Where(s => !Doubled(s, pieces).IsEmpty)];
+        var thinned = InOrder.Select(shapes, jobs, shape => Thinned(shape, columns, pieces));
         foreach (var (shape, column) in shapes.Zip(thinned))
             for (var hooping = 0; hooping < pieces.Length; hooping++)
                 pieces[hooping][shape] = column[hooping];
     }
 
     /// <summary>By hooping the pieces of a fill, as they are to be beside those of other shapes as they are.</summary>
-    private Piece?[] Thinned(int shape, Piece?[][] pieces)
+    /// <param name="columns">The shapes that two parts sew of, in columns.</param>
+    private Piece?[] Thinned(int shape, int[] columns, Piece?[][] pieces)
     {
         Piece?[] column = [.. pieces.Select(part => part[shape])];
-        var underDoubled = UnderDoubled(shape, pieces);
+        var underDoubled = UnderDoubled(shape, columns, pieces);
         if (covers[shape].IsEmpty && underDoubled.IsEmpty)
             return column;
         var (own, thinned) = ((FillShape)drawing.Shapes[shape], Polygons.Union(Fourth(shape), underDoubled));
@@ -77,10 +86,10 @@ internal sealed class Bulk
     /// <summary>
     /// What lies of a shape under columns that two parts sew and under one more shape: the fourth layer.
     /// </summary>
-    private Region UnderDoubled(int shape, Piece?[][] pieces)
+    private Region UnderDoubled(int shape, int[] columns, Piece?[][] pieces)
     {
         var (own, found) = (drawing.Shapes[shape].Footprint, new List<Region>());
-        for (var upper = shape + 1; upper < drawing.Shapes.Length; upper++)
+        foreach (var upper in columns.Where(upper => upper > shape))
         {
             var twice = Doubled(upper, pieces);
             if (!twice.Bounds.Meets(own.Bounds))
@@ -101,7 +110,7 @@ internal sealed class Bulk
     {
         var overlap = Polygons.Subtract(Polygons.Union(fill.EvenRows, fill.OddRows), fill.Core);
         var above = new List<Region> { Polygons.Intersect(own.Deep, overlap) };
-        for (var upper = shape + 1; upper < covers.Length && !overlap.IsEmpty; upper++)
+        foreach (var upper in uppers.Of(shape))
         {
             if (!covers[upper].Bounds.Meets(overlap.Bounds))
                 continue;
@@ -153,7 +162,7 @@ internal sealed class Bulk
             return Region.Empty;
         ImmutableArray<(int Shape, Region Ground)> above =
         [
-            .. from upper in Enumerable.Range(shape + 1, covers.Length - shape - 1)
+            .. from upper in uppers.Of(shape)
             let ground = Polygons.Intersect(covers[upper], covers[shape])
             where !ground.IsEmpty
             select (upper, ground),

@@ -25,6 +25,7 @@ internal sealed record SharedFill(ImmutableArray<FillPiece?> Pieces, ImmutableAr
 /// </summary>
 internal sealed class Cores(
     Drawing drawing,
+    UpperShapes uppers,
     PartGrounds grounds,
     ImmutableArray<Reach> reaches,
     VisibleEdges visible,
@@ -44,15 +45,15 @@ internal sealed class Cores(
         var strips = new List<Strip>();
         var shape = drawing.Shapes[index];
         var fourth = bulk.Fourth(index);
-        var hidden = grounds
-            .Territories.Select(
-                (_, part) => Polygons.Union(visible.Above(index, part), fourth.Near(grounds.FieldOf(part)))
-            )
-            .ToArray();
-        var cores = new Region[hidden.Length];
+        var (hidden, cores) = (new Region[grounds.Territories.Length], new Region[grounds.Territories.Length]);
+        Array.Fill(hidden, Region.Empty);
+        Array.Fill(cores, Region.Empty);
         for (var part = 0; part < cores.Length; part++)
         {
             var whole = Polygons.Intersect(shape.Footprint, grounds.Territories[part]);
+            if (whole.IsEmpty)
+                continue;
+            hidden[part] = Polygons.Union(visible.Above(index, part), fourth.Near(grounds.FieldOf(part)));
             cores[part] = Polygons.Subtract(whole, hidden[part]);
             // What a seam or an edge cuts off a rim is not worth its ties.
             var covered = Covered(cores[part], index);
@@ -106,17 +107,8 @@ internal sealed class Cores(
         new([
             .. core.Polygons.Where(p =>
                 p.Area < Scraps.Smallest
-                && Polygons
-                    .Subtract(
-                        new Region([p]),
-                        Polygons.Union(
-                            drawing
-                                .Shapes.Skip(shape + 1)
-                                .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(p.Outer.Bounds))
-                                .Select(s => s.Footprint)
-                        )
-                    )
-                    .Area <= Bulk.Crumb
+                && Polygons.Subtract(new Region([p]), Polygons.Union(uppers.Grounds(shape, p.Outer.Bounds))).Area
+                    <= Bulk.Crumb
             ),
         ]);
 

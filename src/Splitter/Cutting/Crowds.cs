@@ -37,7 +37,7 @@ internal static class Crowds
             if (crowds.IsEmpty)
                 break;
             foreach (var crowd in crowds.Polygons)
-                grounds = Part(grounds, new Region([crowd]));
+                grounds = Part(grounds, new Region([crowd]), jobs);
         }
         return grounds;
     }
@@ -63,7 +63,7 @@ internal static class Crowds
         }
     }
 
-    private static PartGrounds Part(PartGrounds grounds, Region crowd)
+    private static PartGrounds Part(PartGrounds grounds, Region crowd, int jobs)
     {
         var reach = grounds.Reaches.Max(r => r.By);
         var window = Region.Of(crowd.Bounds.Grown(Around * reach));
@@ -72,20 +72,35 @@ internal static class Crowds
         {
             var near = Polygons.Offset(crowd, wider * reach, Join.Mitre);
             var seen = Region.Of(near.Bounds.Grown(reach));
-            var best =
+            var leastFirst =
                 from giver in Enumerable.Range(0, local.Territories.Length)
                 let ground = Polygons.Intersect(local.Territories[giver], near)
                 where !ground.IsEmpty
-                from taker in Enumerable.Range(0, local.Territories.Length)
-                where taker != giver && grounds.FieldOf(taker).Contains(ground.Bounds)
-                where LieSideBySide(ground, local.Territories[taker], reach)
-                let given = Given(local, giver, taker, ground)
-                where given.Territories[giver].Polygons.Length <= local.Territories[giver].Polygons.Length
-                where Polygons.Intersect(Find(given), seen).Area <= Cores.Nothing
+                let takers = Enumerable
+                    .Range(0, local.Territories.Length)
+                    .Where(taker => taker != giver && grounds.FieldOf(taker).Contains(ground.Bounds))
+                    .ToArray()
+                where takers.Length > 0
+                let beside = Polygons.Offset(ground, Scraps.Beside, Join.Mitre)
+                from taker in takers
+                where LieSideBySide(beside, local.Territories[taker], reach)
                 orderby ground.Area, giver, taker
-                select Given(grounds, giver, taker, ground);
-            if (best.FirstOrDefault() is { } parted)
-                return parted;
+                select (Giver: giver, Taker: taker, Ground: ground);
+            // So many at a time as there are threads; none is tried after one that will do.
+            foreach (var some in leastFirst.Chunk(jobs))
+                if (
+                    InOrder.Select(some, jobs, gift => Parts(gift.Giver, gift.Taker, gift.Ground)).IndexOf(true)
+                    is >= 0
+                        and var first
+                )
+                    return Given(grounds, some[first].Giver, some[first].Taker, some[first].Ground);
+
+            bool Parts(int giver, int taker, Region ground)
+            {
+                var given = Given(local, giver, taker, ground);
+                return given.Territories[giver].Polygons.Length <= local.Territories[giver].Polygons.Length
+                    && Polygons.Intersect(Find(given), seen).Area <= Cores.Nothing;
+            }
         }
         return grounds;
     }
@@ -106,6 +121,7 @@ internal static class Crowds
     }
 
     /// <summary>Along half a reach at least: corners that touch do not.</summary>
-    private static bool LieSideBySide(Region one, Region other, double reach) =>
-        Polygons.Intersect(Polygons.Offset(one, Scraps.Beside, Join.Mitre), other).Area >= Scraps.Beside * reach / 2;
+    /// <param name="beside">One of them, and a little around it.</param>
+    private static bool LieSideBySide(Region beside, Region other, double reach) =>
+        Polygons.Intersect(beside, other).Area >= Scraps.Beside * reach / 2;
 }

@@ -21,9 +21,11 @@ internal static class Cutter
             .ToImmutableArray();
         if (drawing.IsStitched)
             return TapeCutter.Cut(drawing, plan, grounds.Territories, reaches);
-        var bulk = new Bulk(drawing, plan.Owners, strips, jobs);
+        var uppers = new UpperShapes(drawing);
+        var bulk = new Bulk(drawing, uppers, plan.Owners, strips, jobs);
         var cores = new Cores(
             drawing,
+            uppers,
             grounds,
             reaches,
             new VisibleEdges(drawing, plan, grounds),
@@ -53,9 +55,9 @@ internal static class Cutter
             }
         }
         ImmutableArray<Strip> got = [.. fills.SelectMany(f => f.Strips)];
-        var thinned = got.IsEmpty ? bulk : new Bulk(drawing, plan.Owners, [.. strips, .. got], jobs);
+        var thinned = got.IsEmpty ? bulk : new Bulk(drawing, uppers, plan.Owners, [.. strips, .. got], jobs);
         thinned.Thin(pieces, jobs);
-        LooseStrips.LeaveOut(drawing, pieces, thinned.Overlaps, jobs);
+        LooseStrips.LeaveOut(uppers, pieces, thinned.Overlaps, jobs);
         BareGround.Find(pieces, jobs);
         return
         [

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using Splitter.Artwork;
 using Splitter.Artwork.Columns;
 using Splitter.Geometry;
 
@@ -57,7 +56,7 @@ internal sealed class LooseStrips
     /// <param name="pieces">By hooping; for each the shapes' pieces, null where it has none.</param>
     /// <param name="band">Where parts overlap.</param>
     /// <param name="jobs">How many threads may work.</param>
-    internal static void LeaveOut(Drawing drawing, Piece?[][] pieces, Region band, int jobs)
+    internal static void LeaveOut(UpperShapes uppers, Piece?[][] pieces, Region band, int jobs)
     {
         ImmutableArray<(int Part, int Shape)> fills =
         [
@@ -66,11 +65,7 @@ internal sealed class LooseStrips
             where pieces[part][shape] is FillPiece { IsCut: true }
             select (part, shape),
         ];
-        var loose = InOrder.Select(
-            fills,
-            jobs,
-            f => Loose((FillPiece)pieces[f.Part][f.Shape]!, f.Shape, drawing, band)
-        );
+        var loose = InOrder.Select(fills, jobs, f => Loose((FillPiece)pieces[f.Part][f.Shape]!, f.Shape, uppers, band));
         var all = new LooseStrips(pieces);
         ImmutableArray<((int Part, int Shape) Fill, Region Strips)> found =
         [
@@ -93,18 +88,14 @@ internal sealed class LooseStrips
     /// Narrow ground that lies under later shapes, or beyond the piece's own; beside seams all that lies under later
     /// ones.
     /// </summary>
-    private static Region Loose(FillPiece fill, int shape, Drawing drawing, Region band)
+    private static Region Loose(FillPiece fill, int shape, UpperShapes uppers, Region band)
     {
-        var (narrow, box) = (Narrow(Ground(fill), Widest), fill.Bounds);
-        var near = Polygons.Intersect(band.Near(box), Ground(fill));
+        var (ground, box) = (Ground(fill), fill.Bounds);
+        var narrow = Narrow(ground, Widest);
+        var near = Polygons.Intersect(band.Near(box), ground);
         if (narrow.IsEmpty && near.IsEmpty)
             return narrow;
-        var above = Polygons.Union(
-            drawing
-                .Shapes.Skip(shape + 1)
-                .Where(s => s is not RunShape && s.Footprint.Bounds.Meets(box))
-                .Select(s => s.Footprint.Near(box))
-        );
+        var above = Polygons.Union(uppers.Grounds(shape, box).Select(g => g.Near(box)));
         var loose = Polygons.Subtract(narrow, Polygons.Subtract(fill.Core, above));
         return near.IsEmpty ? loose : Polygons.Union(loose, Polygons.Intersect(near, Polygons.Offset(above, -Under)));
     }

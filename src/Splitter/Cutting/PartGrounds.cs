@@ -22,7 +22,7 @@ internal sealed class PartGrounds
     private const double Seal = 20;
 
     private readonly Plan plan;
-    private readonly ConcurrentDictionary<(int Part, int Over, double Share), Region> past = [];
+    private readonly ConcurrentDictionary<(PartReach Reach, double Share), Region> past = [];
     private readonly ConcurrentDictionary<(int Part, double By), Region> grown = [];
 
     internal PartGrounds(Plan plan)
@@ -41,7 +41,20 @@ internal sealed class PartGrounds
     internal ImmutableArray<PartReach> Reaches { get; }
 
     /// <summary>The same parts and reaches on other territories.</summary>
-    internal PartGrounds On(ImmutableArray<Region> territories) => new(plan, territories, Reaches) { AreParted = true };
+    internal PartGrounds On(ImmutableArray<Region> territories)
+    {
+        var moved = new PartGrounds(plan, territories, Reaches) { AreParted = true };
+        // Most territories stay as they are, and what is known of them stays known.
+        foreach (var (of, region) in grown)
+            if (IsSame(of.Part))
+                moved.grown[of] = region;
+        foreach (var (of, region) in past)
+            if (IsSame(of.Reach.Part) && IsSame(of.Reach.Over) && of.Reach.Between.All(IsSame))
+                moved.past[of] = region;
+        return moved;
+
+        bool IsSame(int part) => ReferenceEquals(territories[part], Territories[part]);
+    }
 
     /// <summary>What the field of a hooping can sew.</summary>
     internal Box FieldOf(int part) => plan.Hoopings[part].Ground;
@@ -51,7 +64,7 @@ internal sealed class PartGrounds
     /// share of it.
     /// </summary>
     internal Region Past(PartReach reach, double share = 1) =>
-        past.GetOrAdd((reach.Part, reach.Over, share), _ => Strip(reach, reach.By * share, Territories[reach.Over]));
+        past.GetOrAdd((reach, share), _ => Strip(reach, reach.By * share, Territories[reach.Over]));
 
     /// <summary>
     /// The same and a little of what lies beside it: roundings must not part it from the part's own ground.

@@ -63,7 +63,7 @@ internal sealed class Poses
         stride = stretch.IsNone ? OfSetting : OfSetting + OfCloth;
         poses = new Pose[capacity];
         for (var i = 0; i < capacity; i++)
-            poses[i] = new(stride * (i + 1));
+            poses[i] = new(i, stride);
     }
 
     /// <summary>How closely a corner is set: one standard deviation per axis, µm.</summary>
@@ -72,7 +72,7 @@ internal sealed class Poses
     /// <summary>How many hoopings there are.</summary>
     internal int Count { get; private set; }
 
-    /// <summary>Columns that have been gone through: a measure of work that no clock has a part in.</summary>
+    /// <summary>Columns asked about, empty ones too: a measure of work that no clock has a part in.</summary>
     internal long Work { get; private set; }
 
     /// <summary>The first hooping defines where the work lies; it has no error.</summary>
@@ -110,16 +110,17 @@ internal sealed class Poses
         var at = Placed(places);
         var (x, y, spread) = CornerFit.Spread(at);
         (x, y) = (x + at[0].X, y + at[0].Y);
-        Array.Clear(pose.X);
-        Array.Clear(pose.Y);
-        Array.Clear(pose.Turn);
+        pose.Clear();
+        Span<int> firsts = stackalloc int[hooping + 1];
         for (var k = 0; k < at.Length; k++)
         {
             var (place, donorPlace) = (at[k], places[k].Donor);
             var donor = poses[donorPlace];
             var (share, rx, ry) = (1.0 / at.Length, (place.X - x) / spread, (place.Y - y) / spread);
-            for (var c = 0; c < donor.X.Length; c++)
-                Move(c, donor.X[c] - (donor.Turn[c] * place.Y), donor.Y[c] + (donor.Turn[c] * place.X));
+            pose.Follow(donor);
+            foreach (var first in donor.Moving(donor, firsts))
+                for (var c = first; c < first + stride; c++)
+                    Move(c, donor.X[c] - (donor.Turn[c] * place.Y), donor.Y[c] + (donor.Turn[c] * place.X));
             Work += donor.X.Length;
             for (var kind = OfSetting; kind < stride; kind++)
             {
@@ -141,12 +142,7 @@ internal sealed class Poses
         var own = hooping * stride;
         pose.X[own] = pose.Y[own + 1] = accuracy / Math.Sqrt(at.Length);
         pose.Turn[own + 2] = accuracy / Math.Sqrt(spread);
-        // From the centroid to the origin.
-        for (var c = 0; c < pose.X.Length; c++)
-        {
-            pose.X[c] += pose.Turn[c] * y;
-            pose.Y[c] -= pose.Turn[c] * x;
-        }
+        pose.FromCentroid(x, y);
     }
 
     /// <summary>Takes hoopings away from the end.</summary>
@@ -172,12 +168,15 @@ internal sealed class Poses
         Span<double> x = stackalloc double[Lanes],
             y = stackalloc double[Lanes],
             sums = stackalloc double[Lanes];
+        Span<int> firsts = stackalloc int[Math.Max(one, other) + 1];
+        var moving = late.Moving(early, firsts);
         for (var first = 0; first < places.Length; first += Lanes)
         {
             var some = places[first..Math.Min(places.Length, first + Lanes)];
             for (var i = 0; i < some.Length; i++)
                 (x[i], y[i]) = (some[i].X - origin.X, some[i].Y - origin.Y);
-            Pose.SumOfSquares(late, early, Vector256.Create<double>(x), Vector256.Create<double>(y)).CopyTo(sums);
+            Pose.SumOfSquares(late, early, stride, moving, Vector256.Create<double>(x), Vector256.Create<double>(y))
+                .CopyTo(sums);
             sums[..some.Length].CopyTo(found[first..]);
         }
         Work += (long)places.Length * late.X.Length;

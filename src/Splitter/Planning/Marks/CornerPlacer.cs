@@ -98,13 +98,20 @@ internal sealed class CornerPlacer
                 InOrder.Select(
                     donors,
                     jobs,
-                    d => new CornerGrid(
-                        Common(receiver, d),
-                        d,
-                        rules,
-                        p => ground.IsSewnBefore(receiver, p),
-                        p => corners.TrueForAll(other => other.At.DistanceTo(p) >= apart) && StaysSeen(p, d, receiver)
-                    )
+                    d =>
+                    {
+                        var common = Common(receiver, d);
+                        // A bedspread has hundreds elsewhere.
+                        var around = common.Grown((int)Math.Ceiling(apart));
+                        var near = corners.FindAll(c => around.Contains(c.At));
+                        return new CornerGrid(
+                            common,
+                            d,
+                            rules,
+                            p => ground.IsSewnBefore(receiver, p),
+                            p => near.TrueForAll(c => c.At.DistanceTo(p) >= apart) && StaysSeen(p, d, receiver)
+                        );
+                    }
                 )
             )
             .ToDictionary(grid => grid.First, grid => grid.Second);

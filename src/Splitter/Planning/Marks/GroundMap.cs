@@ -53,10 +53,10 @@ internal sealed class GroundMap
     /// <summary>Something is sewn there after one hooping and before another.</summary>
     internal bool IsSewnBetween(int earlier, int later, Point at) =>
         CellAt(at) is { } cell
+        && first[cell] < later
         && (
-            more.TryGetValue(cell, out var all)
-                ? all.Any(hooping => earlier < hooping && hooping < later)
-                : earlier < first[cell] && first[cell] < later
+            earlier < first[cell]
+            || (more.TryGetValue(cell, out var all) && all.Any(hooping => earlier < hooping && hooping < later))
         );
 
     private void Sew(int cell, int by)

@@ -25,37 +25,37 @@ internal static class Divider
     internal static Division Divide(OverlapRules rules, Drawing drawing, Layout layout, int jobs = 1)
     {
         var wholeness = new Wholeness(drawing, layout.Grounds);
-        var map = new CoverMap(drawing, wholeness);
+        var (map, straight) = InOrder.Both(
+            jobs,
+            () => new CoverMap(drawing, wholeness),
+            () => LayerOrder.Kept(drawing, layout.Grounds, StraightSeams.Draw(drawing, layout.Grounds, wholeness))
+        );
         var price = new SeamPrice(drawing, wholeness, map);
-        var straight = LayerOrder.Kept(drawing, layout.Grounds, StraightSeams.Draw(drawing, layout.Grounds, wholeness));
-        var turned = Turned(straight);
-        var straightCost = Cost(straight, turned);
-        var (network, cost) = (straight, straightCost);
+        var drawn = new List<Network> { straight };
         if (rules.Seams == SeamRule.LeastVisible && layout.Grounds.Length > 1)
         {
             var room = new SeamRoom(layout.Grounds, rules.Width, p => map.TopCut(p.X, p.Y) != CoverMap.Bare);
-            var least = LeastVisibleSeams.Draw(drawing, layout.Grounds, wholeness, room, straight, price, map, jobs);
-            var leastTurned = Turned(least);
-            if (Cost(least, leastTurned) is var leastCost && leastCost <= straightCost)
-                (network, turned, cost) = (least, leastTurned, leastCost);
+            drawn.Add(LeastVisibleSeams.Draw(drawing, layout.Grounds, wholeness, room, straight, price, map, jobs));
         }
+        var priced = InOrder.Select(drawn, jobs, Priced);
+        var (network, turned, cost) = priced[^1].Cost <= priced[0].Cost ? priced[^1] : priced[0];
         return new(
             network.Territories,
             network.Owners,
             network.Seams,
             Crossings(drawing, layout.Grounds, network, jobs),
             turned,
-            new(cost, straightCost, network.Owners.Count(o => o is null))
+            new(cost, priced[0].Cost, network.Owners.Count(o => o is null))
         );
 
-        ImmutableArray<TurnedLayer> Turned(Network n) => TurnedLayers.Find(drawing, n.Territories, n.Owners);
-
-        double Cost(Network n, ImmutableArray<TurnedLayer> turned) =>
-            Math.Round(
+        (Network Network, ImmutableArray<TurnedLayer> Turned, double Cost) Priced(Network n)
+        {
+            var layers = TurnedLayers.Find(drawing, n.Territories, n.Owners);
+            var shown =
                 n.Seams.Sum(s => price.Of(s.Line, s.Later, n.Owners))
-                    + turned.Sum(t => t.Area * SeamPrice.Turned / Units.SquareMillimetre),
-                3
-            );
+                + layers.Sum(t => t.Area * SeamPrice.Turned / Units.SquareMillimetre);
+            return (n, layers, Math.Round(shown, 3));
+        }
     }
 
     private static ImmutableArray<Crossing> Crossings(

@@ -69,19 +69,52 @@ internal sealed class LabelProblem
             (Own[node] ??= new long[Fields[node].Length])[place] += cost;
     }
 
-    internal void AddLink(int a, int b, long weight, LinkKind kind)
+    internal void AddLink(int a, int b, long weight, LinkKind kind) => Add(new(a, b, weight, kind));
+
+    internal void AddLinks(IEnumerable<Link> some)
+    {
+        foreach (var link in some)
+            Add(link);
+    }
+
+    private void Add(Link link)
     {
         // Where neither has a choice there is nothing to decide.
-        if (weight > 0 && a != b && Fields[a].Length + Fields[b].Length > 2)
-            links.Add(new(a, b, weight, kind));
+        if (link.Weight > 0 && link.A != link.B && Fields[link.A].Length + Fields[link.B].Length > 2)
+            links.Add(link);
         starts = null;
     }
 
-    /// <summary>The links of a node.</summary>
+    /// <summary>The links of a node. They are put in order at the first question after one was added.</summary>
     internal ReadOnlySpan<int> LinksOf(int node)
     {
         var index = starts ??= Index();
         return linksOf.AsSpan(index[node]..index[node + 1]);
+    }
+
+    /// <summary>Which fields can have the same node, or the two ends of a link; by both of them.</summary>
+    internal bool[,] Beside()
+    {
+        var count = Fields.Max(fields => fields.Length == 0 ? 0 : fields[^1] + 1);
+        var beside = new bool[count, count];
+        int[] before = [],
+            others = [];
+        foreach (var fields in Fields)
+            Note(fields, fields);
+        foreach (ref readonly var link in Links)
+            Note(Fields[link.A], Fields[link.B]);
+        return beside;
+
+        void Note(int[] some, int[] more)
+        {
+            // Neighbouring cells share their lists.
+            if (some == before && more == others)
+                return;
+            (before, others) = (some, more);
+            foreach (var one in some)
+            foreach (var other in more)
+                beside[one, other] = beside[other, one] = true;
+        }
     }
 
     internal long OwnCost(int node, int field) =>

@@ -13,7 +13,8 @@ internal static class Labelling
     private const int MostRounds = 12;
 
     /// <param name="start">A field for each node, one of those that can have it; -1 where none can.</param>
-    internal static int[] Solve(LabelProblem problem, ReadOnlySpan<int> start)
+    /// <param name="jobs">How many threads may work.</param>
+    internal static int[] Solve(LabelProblem problem, ReadOnlySpan<int> start, int jobs = 1)
     {
         var choice = start.ToArray();
         var nodesOf = new Dictionary<int, List<int>>();
@@ -27,23 +28,39 @@ internal static class Labelling
                 }
         int[] fields = [.. nodesOf.Keys.Order()];
 
+        if (fields.Length == 0)
+            return choice;
+        var beside = problem.Beside();
         // An expansion is worth trying again only after something that it could take, or beside it, has changed.
-        var stale = fields.ToHashSet();
+        var stale = new bool[beside.GetLength(0)];
+        Array.Fill(stale, true);
         var places = new int[problem.NodeCount];
-        for (var round = 0; round < MostRounds && stale.Count > 0; round++)
-            foreach (var field in fields)
-                if (stale.Remove(field))
-                    foreach (var node in Expand(problem, choice, field, nodesOf[field], places))
-                    {
-                        stale.UnionWith(problem.Fields[node]);
-                        foreach (var link in problem.LinksOf(node))
-                        {
-                            stale.UnionWith(problem.Fields[problem.Links[link].A]);
-                            stale.UnionWith(problem.Fields[problem.Links[link].B]);
-                        }
-                        stale.Remove(field);
-                    }
+        // Fields that lie nowhere beside each other take what they take at once: neither sees what the other does.
+        for (var round = 0; round < MostRounds && Array.Exists(fields, field => stale[field]); round++)
+            InOrder.Select(fields, jobs, (one, earlier) => beside[fields[one], fields[earlier]], Take);
         return choice;
+
+        bool Take(int field)
+        {
+            if (!stale[field])
+                return false;
+            foreach (var node in Expand(problem, choice, field, nodesOf[field], places))
+            {
+                Spoil(node);
+                foreach (var link in problem.LinksOf(node))
+                {
+                    Spoil(problem.Links[link].A);
+                    Spoil(problem.Links[link].B);
+                }
+            }
+            return stale[field] = false;
+        }
+
+        void Spoil(int node)
+        {
+            foreach (var field in problem.Fields[node])
+                stale[field] = true;
+        }
     }
 
     /// <summary>Lets a field take what it is best that it takes, and returns that.</summary>

@@ -28,9 +28,13 @@ internal static class LeastVisibleSeams
     )
     {
         var grid = new SeamGrid(grounds);
-        var layers = new LayerMap(grid, drawing, wholeness.IsCut);
-        var problem = SeamCosts.State(grid, drawing, wholeness, room, layers);
-        var choice = Labelling.Solve(problem, Start(grid, drawing, start));
+        var (layers, begun) = InOrder.Both(
+            jobs,
+            () => new LayerMap(grid, drawing, wholeness.IsCut),
+            () => Start(grid, drawing, start)
+        );
+        var problem = SeamCosts.State(grid, drawing, wholeness, room, layers, jobs);
+        var choice = Labelling.Solve(problem, begun, jobs);
         var labels = choice[..grid.CellCount];
         Islands.Remove(grid, labels);
         ImmutableArray<int?> owners =
@@ -46,7 +50,7 @@ internal static class LeastVisibleSeams
             jobs
         );
         return new(
-            [.. Enumerable.Range(0, grounds.Length).Select(field => Territory(field, smooth, rings))],
+            InOrder.Select([.. Enumerable.Range(0, grounds.Length)], jobs, field => Territory(field, smooth, rings)),
             owners,
             [
                 .. smooth

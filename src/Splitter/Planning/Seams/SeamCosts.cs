@@ -33,6 +33,9 @@ internal sealed class SeamCosts
         (1, -1),
     ];
 
+    /// <summary>Bands of the grid that are priced at once: a few for each thread, whose links stand in order.</summary>
+    private const int Bands = 16;
+
     private readonly SeamGrid grid;
     private readonly Drawing drawing;
     private readonly Wholeness wholeness;
@@ -48,21 +51,34 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Cells come first, row by row, then shapes.</summary>
+    /// <param name="jobs">How many threads may work.</param>
     internal static LabelProblem State(
         SeamGrid grid,
         Drawing drawing,
         Wholeness wholeness,
         SeamRoom room,
-        LayerMap layers
+        LayerMap layers,
+        int jobs = 1
     )
     {
         var problem = new LabelProblem([.. grid.Fields, .. wholeness.Fields]);
         var costs = new SeamCosts(grid, drawing, wholeness);
         costs.FindTop();
-        costs.Layer(problem, layers);
-        costs.PriceLength(problem);
-        costs.PriceLines(problem);
-        costs.PriceRoom(problem, room);
+        Range[] bands =
+        [
+            .. Enumerable
+                .Range(0, Bands)
+                .Select(i => new Range(grid.CellCount * i / Bands, grid.CellCount * (i + 1) / Bands)),
+        ];
+        Func<List<Link>>[] parts =
+        [
+            () => costs.Layer(layers),
+            .. bands.Select(cells => (Func<List<Link>>)(() => costs.PriceLength(cells))),
+            costs.PriceLines,
+            .. bands.Select(cells => (Func<List<Link>>)(() => costs.PriceRoom(cells, room, problem))),
+        ];
+        foreach (var links in InOrder.Select(parts, jobs, part => part()))
+            problem.AddLinks(links);
         return problem;
     }
 
@@ -83,8 +99,9 @@ internal sealed class SeamCosts
     }
 
     /// <summary>Asks that what lies over other things is sewn after them.</summary>
-    private void Layer(LabelProblem problem, LayerMap layers)
+    private List<Link> Layer(LayerMap layers)
     {
+        var links = new List<Link>();
         var wholes = new SortedDictionary<(int Upper, int Lower), double>();
         for (var cell = 0; cell < grid.CellCount; cell++)
         {
@@ -96,13 +113,14 @@ internal sealed class SeamCosts
                     wholes[(upper, lower)] = wholes.GetValueOrDefault((upper, lower)) + cost;
                 else
                     // Two shapes that are cut are the same node here, and ask for nothing.
-                    problem.AddLink(Node(upper), Node(lower), (long)cost, LinkKind.Over);
+                    links.Add(new(Node(upper), Node(lower), (long)cost, LinkKind.Over));
             }
 
             int Node(int shape) => wholeness.IsCut(shape) ? cell : grid.CellCount + shape;
         }
         foreach (var ((upper, lower), cost) in wholes)
-            problem.AddLink(grid.CellCount + upper, grid.CellCount + lower, (long)cost, LinkKind.Over);
+            links.Add(new(grid.CellCount + upper, grid.CellCount + lower, (long)cost, LinkKind.Over));
+        return links;
     }
 
     /// <summary>
@@ -111,9 +129,10 @@ internal sealed class SeamCosts
     /// within a few per cent, not that of their stairs. Upright and level ones cost it exactly, however narrow a cell
     /// is.
     /// </summary>
-    private void PriceLength(LabelProblem problem)
+    private List<Link> PriceLength(Range cells)
     {
-        for (var cell = 0; cell < grid.CellCount; cell++)
+        var links = new List<Link>();
+        for (var cell = cells.Start.Value; cell < cells.End.Value; cell++)
         {
             var (column, row) = (cell % grid.Columns, cell / grid.Columns);
             Add(cell, grid.CellAt(column + 1, row), static (dx, dy) => dy - (2 * Slanting(dx, dy)));
@@ -121,22 +140,28 @@ internal sealed class SeamCosts
             Add(cell, grid.CellAt(column + 1, row + 1), Slanting);
             Add(cell, grid.CellAt(column - 1, row + 1), Slanting);
         }
+        return links;
 
         void Add(int a, int b, Func<double, double, double> length)
         {
-            if (b < 0 || problem.Fields[a].Length == 0 || problem.Fields[b].Length == 0)
+            if (b < 0 || grid.Fields[a].Length == 0 || grid.Fields[b].Length == 0 || IsDecided(a, b))
                 return;
             var (dx, dy) = ((grid.Width(a) + grid.Width(b)) / 2, (grid.Height(a) + grid.Height(b)) / 2);
             var millimetres = Math.Max(0, length(dx, dy)) / Units.Millimetre;
-            problem.AddLink(a, b, Math.Max(1, (long)(millimetres * Price(a, b) * Unit)), LinkKind.Apart);
+            links.Add(new(a, b, Math.Max(1, (long)(millimetres * Price(a, b) * Unit)), LinkKind.Apart));
             if (top[a] != top[b] && IsCut(top[a]) && IsCut(top[b]))
-                problem.AddLink(
-                    top[a] > top[b] ? a : b,
-                    top[a] > top[b] ? b : a,
-                    (long)(millimetres * WrongWayUp * Unit),
-                    LinkKind.Over
+                links.Add(
+                    new(
+                        top[a] > top[b] ? a : b,
+                        top[a] > top[b] ? b : a,
+                        (long)(millimetres * WrongWayUp * Unit),
+                        LinkKind.Over
+                    )
                 );
         }
+
+        // Most cells lie in one field alone.
+        bool IsDecided(int a, int b) => grid.Fields[a].Length == 1 && grid.Fields[b].Length == 1;
 
         // A quarter of a half turn for each direction: dx dy / (2 |e|) times pi / 4.
         static double Slanting(double dx, double dy) => Math.PI / 8 * dx * dy / Math.Sqrt((dx * dx) + (dy * dy));
@@ -156,8 +181,9 @@ internal sealed class SeamCosts
 
     private bool IsCut(int shape) => shape >= 0 && wholeness.IsCut(shape);
 
-    private void PriceLines(LabelProblem problem)
+    private List<Link> PriceLines()
     {
+        var links = new List<Link>();
         for (var shape = 0; shape < drawing.Shapes.Length; shape++)
             if (wholeness.IsCut(shape))
                 foreach (var line in Lines.Of(drawing.Shapes[shape]))
@@ -166,14 +192,17 @@ internal sealed class SeamCosts
                         (before, after) =>
                         {
                             if (top[before] <= shape || top[after] <= shape)
-                                problem.AddLink(
-                                    With(before, shape),
-                                    With(after, shape),
-                                    (long)(SeamPrice.LineCrossing * Unit),
-                                    LinkKind.Apart
+                                links.Add(
+                                    new(
+                                        With(before, shape),
+                                        With(after, shape),
+                                        (long)(SeamPrice.LineCrossing * Unit),
+                                        LinkKind.Apart
+                                    )
                                 );
                         }
                     );
+        return links;
     }
 
     /// <summary>
@@ -190,10 +219,12 @@ internal sealed class SeamCosts
         return best;
     }
 
-    /// <summary>Asks for room between a seam and the edges of both grounds, for overlaps on both sides.</summary>
-    private void PriceRoom(LabelProblem problem, SeamRoom room)
+    /// <summary>
+    /// Asks for room between a seam and the edges of both grounds, for overlaps on both sides: of each cell by itself.
+    /// </summary>
+    private List<Link> PriceRoom(Range cells, SeamRoom room, LabelProblem problem)
     {
-        for (var cell = 0; cell < grid.CellCount; cell++)
+        for (var cell = cells.Start.Value; cell < cells.End.Value; cell++)
         {
             var fields = grid.Fields[cell];
             if (fields.Length < 2)
@@ -210,5 +241,6 @@ internal sealed class SeamCosts
                 problem.AddOwn(cell, fields[i], (long)(area * price * Unit));
             }
         }
+        return [];
     }
 }

@@ -26,7 +26,8 @@ internal sealed class TurnedGround(
     private readonly int lastColumn = grid.ColumnOf(within.Right);
 
     /// <summary>
-    /// By rows of the grid, for each of its rows of places: where the sum grows, rising, and what it is then.
+    /// By rows of the grid, for each of its rows of places: where the sum grows, rising, and what it is then. Empty
+    /// where nothing is turned in all of a row.
     /// </summary>
     private readonly Dictionary<int, List<(double X, double Sum)>[]> sums = [];
 
@@ -36,18 +37,21 @@ internal sealed class TurnedGround(
         if (from.Y > to.Y)
             return -Of(to, from);
         var sum = 0.0;
-        for (var row = grid.RowOf(from.Y); row <= grid.RowOf(to.Y); row++)
+        var last = grid.RowOf(to.Y);
+        for (var row = grid.RowOf(from.Y); row <= last; row++)
         {
             if (!sums.TryGetValue(row, out var parts))
                 sums[row] = parts = Parts(row);
             var (top, height) = (grid.Y[row], (grid.Y[row + 1] - grid.Y[row]) / (double)LayerMap.Parts);
             for (var part = 0; part < parts.Length; part++)
             {
+                if (parts[part].Count == 0)
+                    continue;
                 var (upper, lower) = (
                     Math.Max(from.Y, top + (part * height)),
                     Math.Min(to.Y, top + ((part + 1) * height))
                 );
-                if (upper >= lower || parts[part].Count == 0)
+                if (upper >= lower)
                     continue;
                 var share = (((upper + lower) / 2) - from.Y) / (to.Y - (double)from.Y);
                 sum += (lower - upper) * Before(parts[part], from.X + ((to.X - (double)from.X) * share));
@@ -58,8 +62,14 @@ internal sealed class TurnedGround(
 
     private static double Before(List<(double X, double Sum)> part, double x)
     {
-        var found = part.BinarySearch((x, double.NegativeInfinity));
-        return ~found is var next && next > 0 ? part[next - 1].Sum : 0;
+        // By halves: the list's own search would compare sums as well, in generic code.
+        var (next, end) = (0, part.Count);
+        while (next < end)
+        {
+            var middle = (next + end) / 2;
+            (next, end) = part[middle].X < x ? (middle + 1, end) : (next, middle);
+        }
+        return next > 0 ? part[next - 1].Sum : 0;
     }
 
     private List<(double X, double Sum)>[] Parts(int row)
@@ -85,7 +95,7 @@ internal sealed class TurnedGround(
                     part.Add((middle, before + (balance[place] * width)));
                 }
         }
-        return parts;
+        return Array.TrueForAll(parts, part => part.Count == 0) ? [] : parts;
     }
 
     /// <summary>1 where the upper shape is sewn before the lower one when this field sews the ground. </summary>

@@ -37,6 +37,30 @@ public sealed class PosesTests
                 }
             );
 
+    /// <summary>
+    /// Of very many hoopings most have nothing to do with each other: here two chains side by side, and the last one set by both.
+    /// </summary>
+    [Fact]
+    public void NothingIsPassedOverThatMovesOneOfThem()
+    {
+        const int count = 150;
+        var poses = new Poses(count, 300, new(), default);
+        poses.AddFirst();
+        for (var i = 1; i < count; i++)
+            poses.Add([
+                new(At(i, 0), Math.Max(0, i - 2)),
+                new(At(i, 90_000), i == count - 1 ? i - 1 : Math.Max(0, i - 2)),
+            ]);
+        for (var one = 1; one < count; one += 7)
+        for (var other = 0; other < count; other += 11)
+        {
+            var (xx, _, _, yy) = Spread(poses, one, other, At(one, 40_000));
+            Assert.Equal(xx + yy, poses.Variance(one, other, At(one, 40_000)), 1e-6 * (1 + xx + yy));
+        }
+
+        static Point At(int hooping, int y) => new(hooping * 50_000, y + (hooping % 2 * 100_000));
+    }
+
     /// <summary>A drawing that is moved as a whole is sewn as well as before.</summary>
     [Fact]
     public void WhereTheDrawingLiesMakesNoDifference() =>

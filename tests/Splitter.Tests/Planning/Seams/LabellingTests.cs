@@ -91,6 +91,35 @@ public sealed class LabellingTests
         Assert.Equal(choice, Labelling.Solve(problem, choice));
     }
 
+    /// <summary>
+    /// Fields in a row, each beside the next alone: those that are further apart take what they take at once.
+    /// </summary>
+    [Fact]
+    public void ThreadsMakeNoDifference()
+    {
+        const int fields = 12,
+            each = 40;
+        var problem = new LabelProblem([
+            .. Enumerable.Range(0, fields * each).Select(node => new[] { node / each, (node / each) + 1 }),
+        ]);
+        for (var node = 0; node < problem.NodeCount; node++)
+        {
+            problem.AddOwn(node, node / each, node * 7919 % 101);
+            problem.AddOwn(node, (node / each) + 1, node * 104_729 % 103);
+            if (node > 0)
+                problem.AddLink(node, node - 1, node * 31 % 97, node % 3 == 0 ? LinkKind.Over : LinkKind.Apart);
+        }
+        int[] start = [.. Enumerable.Range(0, problem.NodeCount).Select(node => node / each)];
+        var beside = problem.Beside();
+        for (var one = 0; one <= fields; one++)
+        for (var other = 0; other <= fields; other++)
+            // The last node of one field's and the first of the next but one's are linked.
+            Assert.Equal(Math.Abs(one - other) <= 2, beside[one, other]);
+        var alone = Labelling.Solve(problem, start);
+        Assert.NotEqual(start, alone);
+        Assert.Equal(alone, Labelling.Solve(problem, start, jobs: 4));
+    }
+
     private static (System.Collections.Immutable.ImmutableArray<Box> Grounds, LabelProblem Problem) State(
         Drawing drawing,
         int shared
