@@ -40,7 +40,7 @@ internal sealed class SmallMoves
     ];
 
     /// <param name="IsHidden">Travel and underlay; else what shows.</param>
-    /// <param name="IsColumn">Columns; else rows.</param>
+    /// <param name="IsColumn">Columns; else rows and lines.</param>
     /// <param name="IsShorter">Stitches end earlier; else holes move a step.</param>
     internal readonly record struct Round(bool IsHidden, bool IsColumn, bool IsShorter)
     {
@@ -48,7 +48,7 @@ internal sealed class SmallMoves
             use switch
             {
                 StitchUse.Travel or StitchUse.Underlay => IsHidden,
-                StitchUse.Fill => !IsHidden && !IsColumn,
+                StitchUse.Fill or StitchUse.Run => !IsHidden && !IsColumn,
                 StitchUse.Satin => IsColumn,
                 _ => false,
             };

@@ -52,6 +52,19 @@ public sealed class SmallMovesTests
         Assert.Equal(rows.Stitches, Moved(rows, layers: 1).Stitches);
     }
 
+    [Fact]
+    public void ALineGoesAStepAsideAndNoMoreThanThat()
+    {
+        var line = new Block(
+            "line",
+            [.. Enumerable.Range(-3, 8).Select(i => new Stitch(new(i * 500, 100), StitchUse.Run))]
+        );
+        var moved = Moved(line, layers: 2.8);
+        Assert.True(TooMany(Cloth(moved, 2.8)) < TooMany(Cloth(line, 2.8)));
+        Assert.All(moved.Stitches.Select(s => s.At.Y), y => Assert.InRange(y, 0, 100));
+        Assert.Equal(line.Stitches, Moved(line, layers: 1).Stitches);
+    }
+
     /// <summary>On the edge that it turns about stitches end earlier, as many as those beside them cover.</summary>
     [Fact]
     public void AColumnThatTurnsInAPointEndsShortOfIt()
@@ -134,7 +147,7 @@ public sealed class SmallMovesTests
             );
         });
 
-    private static bool IsFixed(StitchUse use) => use is StitchUse.Run or StitchUse.Tie;
+    private static bool IsFixed(StitchUse use) => use == StitchUse.Tie;
 
     private static Block Moved(Block block, double layers) => Moved(block, Cloth(block, layers));
 
