@@ -34,7 +34,7 @@ internal static class LayerProblems
             plan,
             (worst, worst.Fullest),
             Invariant(
-                $"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at {Places(spots.Count)}, "
+                $"more than {limit} layers of thread on {Area(spots.Sum(s => s.Full))} at {Places(spots.Count)}, "
             )
                 + mostly
                 + Where(chief),
@@ -53,7 +53,7 @@ internal static class LayerProblems
             plan,
             (worst, worst.MostPierced),
             Invariant($"more than {ThreadGrid.MostHoles} needle holes, which may tear the cloth, on ")
-                + Invariant($"{spots.Sum(s => s.Pierced) * Quarter.Area:0.##} mm² at {Places(spots.Count)}"),
+                + Invariant($"{Area(spots.Sum(s => s.Pierced))} at {Places(spots.Count)}"),
             Invariant($"{worst.Holes}"),
             Remedy(ShapesOf(drawing, worst))
         );
@@ -86,6 +86,8 @@ internal static class LayerProblems
 
     private static List<Shape> ShapesOf(Drawing drawing, DenseSpot spot) =>
         [.. spot.Shapes.Select(shape => drawing.Shapes[shape])];
+
+    private static string Area(int quarters) => Invariant($"{quarters * Quarter.Area:0.##} mm²");
 
     private static string Places(int count) => count == 1 ? "one place" : Invariant($"{count} places");
 

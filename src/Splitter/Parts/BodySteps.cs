@@ -28,12 +28,6 @@ internal static class BodySteps
     /// <summary>What one piece of thread leaves is room for others: so often all parts are gone through.</summary>
     private const int RoomPasses = 2;
 
-    /// <summary>
-    /// Layers for which room is made beyond need: between squares at half a millimetre lie others, which have up to this
-    /// much more than any of these, but for few. As measured on the demo and open drawings.
-    /// </summary>
-    private const double Between = 0.2;
-
     /// <summary>For each hooping its steps.</summary>
     /// <param name="mostLayers">That cloth and needle bear.</param>
     /// <param name="jobs">How many threads may work.</param>
@@ -46,7 +40,7 @@ internal static class BodySteps
     {
         if (sewn.All(s => s.Blocks.IsEmpty))
             return [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)];
-        var most = mostLayers - Between;
+        var most = mostLayers - Square.Between;
         var layers = ClothLayers.ThreadOf(sewn, jobs);
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;

@@ -57,7 +57,7 @@ internal sealed class HiddenWays
     private bool mayCrowd;
 
     /// <param name="layers">Of the whole cloth.</param>
-    /// <param name="mostLayers">That cloth and needle bear.</param>
+    /// <param name="mostLayers">That cloth and needle bear, less <see cref="Square.Between"/>.</param>
     internal HiddenWays(HiddenGround ground, ThreadGrid layers, double mostLayers)
     {
         (this.ground, this.layers, most) = (ground, layers, mostLayers);
@@ -135,7 +135,7 @@ internal sealed class HiddenWays
 
     private bool Bears(double lying) => mayCrowd || TooMany(lying) <= 0;
 
-    /// <summary>Layers beyond what cloth and needle bear, with one thread more than those that lie there.</summary>
+    /// <summary>Layers beyond what they should be, with one thread more than those that lie there.</summary>
     private double TooMany(double lying) => Math.Max(0, lying + OneThread - most);
 
     private double Weight(double lying) => 1 + (WorthALayer * lying) + (WorthTooMany * TooMany(lying));

@@ -55,9 +55,6 @@ internal sealed class MaximumFlow
     /// <summary>The flow so far.</summary>
     internal long Flow { get; private set; }
 
-    /// <summary>How many ways from source to sink were filled.</summary>
-    internal long Ways { get; private set; }
-
     /// <summary>Adds arcs from the source to a node and from the node to the sink.</summary>
     internal void AddTerminals(int node, long fromSource, long toSink)
     {
@@ -110,7 +107,6 @@ internal sealed class MaximumFlow
                 continue;
             }
             time++;
-            Ways++;
             Augment(bridge);
             while (orphans.TryDequeue(out var orphan))
                 Adopt(orphan);

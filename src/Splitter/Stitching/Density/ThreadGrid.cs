@@ -170,9 +170,7 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
-    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, as by
-    /// <see cref="TooMany(ThreadChange, double)"/>.</summary>
-    /// <inheritdoc cref="Lay(Point, Point, int)"/>
+    /// <summary>Lays thread, or takes it out again, and says what that is by <c>TooMany</c>.</summary>
     internal long Crowd(Point from, Point to, int breadth, double most)
     {
         var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
@@ -193,9 +191,8 @@ internal sealed class ThreadGrid
         return false;
     }
 
-    /// <summary>
-    /// What one more thread along a way would cover beyond so many layers, as by <see cref="TooMany(ThreadChange, double)"/>.
-    /// </summary>
+    /// <summary>By one more thread along a way.</summary>
+    /// <inheritdoc cref="TooMany(ThreadChange, double)"/>
     internal long TooMany(ReadOnlySpan<Point> way, double most)
     {
         var change = new ThreadChange(Box.Around(way), stackalloc long[ThreadChange.FewQuarters]);
@@ -204,8 +201,8 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>
-    /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search for
-    /// less comes to an end.
+    /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search
+    /// for less comes to an end.
     /// </summary>
     internal long TooMany(ThreadChange change, double most)
     {
