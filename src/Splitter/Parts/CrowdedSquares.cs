@@ -25,8 +25,8 @@ internal sealed class CrowdedSquares
         ImmutableArray<Quarter> all =
         [
             .. layers
-                .Squares.Where(s => layers.LayersOn(s) > most)
-                .Concat(holes.Squares.Where(s => holes.HolesIn(s) > ThreadGrid.MostHoles))
+                .Fuller(most)
+                .Concat(holes.Fuller(double.PositiveInfinity, ThreadGrid.MostHoles))
                 .SelectMany(s => s.Quarters)
                 .Distinct(),
         ];

@@ -80,7 +80,7 @@ internal sealed class RowCover
         ImmutableArray<Quarter> around =
         [
             .. layers
-                .Squares.Where(s => layers.LayersOn(s) > most)
+                .Fuller(most)
                 .SelectMany(s => s.Quarters)
                 .Distinct()
                 .SelectMany(q => q.Within(Near))
