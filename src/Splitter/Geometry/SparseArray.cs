@@ -17,13 +17,31 @@ internal sealed class SparseArray<T>(int length, T nothing = default)
     /// <summary>How many places are kept.</summary>
     internal long Kept => runs.LongCount(run => run is not null) * Run;
 
-    internal T this[int place] => runs[place / Run] is { } run ? run[place % Run] : nothing;
+    internal T this[int place] => runs[(uint)place / Run] is { } run ? run[(uint)place % Run] : nothing;
+
+    /// <summary>What a place and the next one hold.</summary>
+    internal (T, T) Two(int place)
+    {
+        var at = (uint)place % Run;
+        if (at + 1 == Run)
+            return (this[place], this[place + 1]);
+        return runs[(uint)place / Run] is { } run ? (run[at], run[at + 1]) : (nothing, nothing);
+    }
+
+    /// <summary>What a place and the next two hold.</summary>
+    internal (T, T, T) Three(int place)
+    {
+        var at = (uint)place % Run;
+        if (at + 2 >= Run)
+            return (this[place], this[place + 1], this[place + 2]);
+        return runs[(uint)place / Run] is { } run ? (run[at], run[at + 1], run[at + 2]) : (nothing, nothing, nothing);
+    }
 
     /// <summary>A place to be changed.</summary>
     internal ref T At(int place)
     {
-        ref var run = ref runs[place / Run];
-        return ref (run ?? Keep(ref run))[place % Run];
+        var run = runs[(uint)place / Run] ?? Keep(ref runs[(uint)place / Run]);
+        return ref run[(uint)place % Run];
     }
 
     /// <summary>Of two threads that come to a run at once both get the same one.</summary>
@@ -35,5 +53,5 @@ internal sealed class SparseArray<T>(int length, T nothing = default)
     }
 
     /// <summary>Whether the place is kept: where it is not, there is nothing.</summary>
-    internal bool Keeps(int place) => runs[place / Run] is not null;
+    internal bool Keeps(int place) => runs[(uint)place / Run] is not null;
 }

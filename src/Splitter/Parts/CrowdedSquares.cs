@@ -25,15 +25,12 @@ internal sealed class CrowdedSquares
         ImmutableArray<Quarter> all =
         [
             .. layers
-                .Squares.Where(s => layers.LayersOn(s) > most)
-                .Concat(holes.Squares.Where(s => holes.HolesIn(s) > ThreadGrid.MostHoles))
+                .Fuller(most)
+                .Concat(holes.Fuller(double.PositiveInfinity, ThreadGrid.MostHoles))
                 .SelectMany(s => s.Quarters)
                 .Distinct(),
         ];
-        ImmutableArray<Quarter> around =
-        [
-            .. all.SelectMany(q => q.Within(Near)).Distinct().Where(q => ground.Contains(q.Middle)),
-        ];
+        ImmutableArray<Quarter> around = [.. Quarter.Near(all, Near).Where(q => ground.Contains(q.Middle))];
         crowded = new([all]);
         near = new([.. around.Select(q => (ImmutableArray<Quarter>)[q])]);
         count = around.Length;

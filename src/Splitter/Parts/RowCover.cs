@@ -79,12 +79,8 @@ internal sealed class RowCover
         ground = layers.Ground;
         ImmutableArray<Quarter> around =
         [
-            .. layers
-                .Squares.Where(s => layers.LayersOn(s) > most)
-                .SelectMany(s => s.Quarters)
-                .Distinct()
-                .SelectMany(q => q.Within(Near))
-                .Distinct()
+            .. Quarter
+                .Near(layers.Fuller(most).SelectMany(s => s.Quarters), Near)
                 .Where(q => ground.Contains(q.Middle)),
         ];
         near = new([.. around.Select(q => (ImmutableArray<Quarter>)[q])]);

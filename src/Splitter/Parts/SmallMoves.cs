@@ -72,7 +72,7 @@ internal sealed class SmallMoves
             (long)Math.Round(most * Units.SquareMillimetre)
         );
         full = new([
-            [.. layers.Squares.Where(s => layers.ThreadOn(s) > borne).SelectMany(s => s.Quarters).Distinct()],
+            [.. layers.Fuller(most).SelectMany(s => s.Quarters).Distinct()],
         ]);
     }
 

@@ -74,24 +74,37 @@ internal static class ClothLayers
         return quarters;
     }
 
-    /// <summary>Each hooping is counted on a grid of its own; then they are added up.</summary>
+    /// <summary>Where several threads work each hooping is counted on a grid of its own, which is then added.</summary>
     private static ThreadGrid Counted(
         ImmutableArray<SewnPiece> sewn,
         int jobs,
         Action<ThreadGrid, ImmutableArray<SewnPiece>> count
-    ) =>
-        ThreadGrid.Sum(
-            InOrder.Select(
-                ByHooping(sewn),
-                jobs,
-                pieces =>
+    )
+    {
+        var all = new ThreadGrid(GroundOf(sewn));
+        InOrder.Select(
+            ByHooping(sewn),
+            jobs,
+            pieces =>
+            {
+                if (jobs == 1)
                 {
-                    var grid = new ThreadGrid(Box.Around(pieces.SelectMany(s => s.Blocks).Select(b => b.Bounds)));
-                    count(grid, pieces);
-                    return grid;
+                    count(all, pieces);
+                    return all;
                 }
-            )
+                var grid = new ThreadGrid(GroundOf(pieces));
+                count(grid, pieces);
+                // Whole numbers: whichever comes first, the sums are the same.
+                lock (all)
+                    all.Add(grid);
+                return all;
+            }
         );
+        return all;
+    }
+
+    private static Box GroundOf(ImmutableArray<SewnPiece> sewn) =>
+        Box.Around(sewn.SelectMany(s => s.Blocks).Select(b => b.Bounds));
 
     private static void Lay(ThreadGrid grid, ImmutableArray<SewnPiece> sewn)
     {

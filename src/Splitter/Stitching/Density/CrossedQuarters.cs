@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -37,6 +38,7 @@ internal struct CrossedQuarters
     }
 
     /// <summary>Steps on to the next quarter; false behind the last one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool MoveNext()
     {
         while (done < 1)
@@ -74,6 +76,7 @@ internal struct CrossedQuarters
             Leave();
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal void Step()
         {
             Strip += step;
@@ -81,6 +84,7 @@ internal struct CrossedQuarters
             Leave();
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private void Leave() => Leaves = run == 0 ? double.PositiveInfinity : edge / run;
     }
 }

@@ -26,7 +26,7 @@ internal static class DenseSpots
         int jobs = 1
     )
     {
-        ImmutableArray<ImmutableArray<Square>> grounds = [.. grid.Grounds(limit, ThreadGrid.MostHoles, asked)];
+        ImmutableArray<ImmutableArray<Square>> grounds = [.. FullGrounds.Of(grid, limit, ThreadGrid.MostHoles, asked)];
         var thread = Thread(drawing, sewn, grounds, jobs);
         return
         [
@@ -126,14 +126,23 @@ internal static class DenseSpots
             {
                 if (!map.Meets(Box.Around([from, to.At]).Grown(ThreadGrid.ThreadWidth / 2)))
                     continue;
-                foreach (var (quarter, area) in new CoveredQuarters(from, to.At, breadth))
-                    if (map.GroundOf(quarter) is not null)
-                    {
-                        var key = (quarter, new ThreadOwner(placeOf[piece.Shape.Id], piece.Hooping, to.Use));
-                        areas[key] = areas.GetValueOrDefault(key) + area;
-                    }
+                var owner = new ThreadOwner(placeOf[piece.Shape.Id], piece.Hooping, to.Use);
+                CoveredQuarters.Count(from, to.At, breadth, new OwnedQuarters(map, owner, areas));
             }
             return areas;
+        }
+    }
+
+    private readonly struct OwnedQuarters(
+        GroundMap map,
+        ThreadOwner owner,
+        Dictionary<(Quarter, ThreadOwner), long> areas
+    ) : IQuarterCounter
+    {
+        public void Add(Quarter quarter, long area)
+        {
+            if (map.GroundOf(quarter) is not null)
+                areas[(quarter, owner)] = areas.GetValueOrDefault((quarter, owner)) + area;
         }
     }
 }

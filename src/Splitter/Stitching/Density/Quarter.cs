@@ -20,14 +20,21 @@ internal readonly record struct Quarter(int Column, int Row)
     internal ImmutableArray<Square> Squares =>
         [new(Column - 1, Row - 1), new(Column, Row - 1), new(Column - 1, Row), new(Column, Row)];
 
-    /// <summary>Those that are no more than some millimetres away, itself among them.</summary>
-    internal IEnumerable<Quarter> Within(int millimetres)
+    /// <summary>
+    /// Those that are no more than some millimetres away from some, these among them. Along rows first and then along
+    /// columns, many come far less often than from each of them both ways.
+    /// </summary>
+    internal static IEnumerable<Quarter> Near(IEnumerable<Quarter> some, int millimetres)
     {
         var most = millimetres * Units.Millimetre / Side;
-        for (var row = Row - most; row <= Row + most; row++)
-        for (var column = Column - most; column <= Column + most; column++)
-            yield return new(column, row);
+        return some.SelectMany(q => Along(most, i => q with { Column = q.Column + i }))
+            .Distinct()
+            .SelectMany(q => Along(most, i => q with { Row = q.Row + i }))
+            .Distinct();
     }
+
+    private static IEnumerable<Quarter> Along(int most, Func<int, Quarter> at) =>
+        Enumerable.Range(-most, (2 * most) + 1).Select(at);
 
     /// <summary>A point on a line between two quarters belongs to the right or lower one.</summary>
     internal static Quarter At(Point point) => new(Down(point.X), Down(point.Y));

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -41,4 +42,24 @@ internal readonly struct QuarterNumbers
 
     /// <summary>The quarter with a number.</summary>
     internal Quarter this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
+
+    /// <summary>Adds to places by these numbers what those by others hold, all of which lie on the same cloth.</summary>
+    internal void Add<T>(SparseArray<T> to, SparseArray<T> from, QuarterNumbers others)
+        where T : struct, INumber<T>
+    {
+        const int Run = SparseArray<int>.Run;
+        for (var run = 0; run < others.Count; run += Run)
+        {
+            if (!from.Keeps(run))
+                continue;
+            var (place, column) = (this[others[run]], run % others.Columns);
+            for (var i = run; i < Math.Min(run + Run, others.Count); i++, place++)
+            {
+                if (!T.IsZero(from[i]))
+                    to.At(place) += from[i];
+                if (++column == others.Columns)
+                    (place, column) = (place + Columns - others.Columns, 0);
+            }
+        }
+    }
 }

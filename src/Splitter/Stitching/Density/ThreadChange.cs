@@ -3,7 +3,7 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>Thread that is not laid yet, or still lies there: what would change on each square.</summary>
-internal readonly ref struct ThreadChange
+internal readonly ref struct ThreadChange : IQuarterCounter
 {
     /// <summary>Around most ways no more quarters lie: what is noted of them needs no memory of its own.</summary>
     internal const int FewQuarters = 256;
@@ -20,11 +20,10 @@ internal readonly ref struct ThreadChange
     }
 
     /// <inheritdoc cref="ThreadGrid.Lay(Point, Point, int)"/>
-    internal void Lay(Point from, Point to, int breadth)
-    {
-        foreach (var (quarter, area) in new CoveredQuarters(from, to, breadth))
-            more[near[quarter]] += area;
-    }
+    internal void Lay(Point from, Point to, int breadth) => CoveredQuarters.Count(from, to, breadth, this);
+
+    /// <inheritdoc/>
+    public void Add(Quarter quarter, long area) => more[near[quarter]] += area;
 
     /// <inheritdoc cref="ThreadGrid.Lay(ReadOnlySpan{Point}, int)"/>
     internal void Lay(ReadOnlySpan<Point> way, int breadth)

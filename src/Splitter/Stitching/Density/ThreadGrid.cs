@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
@@ -24,6 +23,8 @@ internal sealed class ThreadGrid
     /// </summary>
     internal const int MostHoles = 16;
 
+    private const int Run = SparseArray<int>.Run;
+
     private readonly QuarterNumbers numbers;
 
     /// <summary>Square micrometres that thread covers of each quarter.</summary>
@@ -46,80 +47,71 @@ internal sealed class ThreadGrid
     {
         get
         {
-            foreach (var i in KeptNumbers)
-                if (!numbers.IsAround(i))
-                    yield return numbers[i];
+            for (var run = 0; run < numbers.Count; run += Run)
+                if (Keeps(run))
+                    for (var i = run; i < Math.Min(run + Run, numbers.Count); i++)
+                        if (!numbers.IsAround(i))
+                            yield return numbers[i];
         }
     }
 
     /// <summary>The same of squares.</summary>
-    internal IEnumerable<Square> Squares
-    {
-        get
-        {
-            for (var run = 0; run < numbers.Count - numbers.Columns - 1; run += SparseArray<int>.Run)
-                if (run == 0 || IsBelowKept(run))
-                    for (
-                        var i = run;
-                        i < Math.Min(run + SparseArray<int>.Run, numbers.Count - numbers.Columns - 1);
-                        i++
-                    )
-                        if (numbers[i] is var first && i % numbers.Columns < numbers.Columns - 1)
-                            yield return new(first.Column, first.Row);
-        }
-    }
+    internal IReadOnlyList<Square> Squares => SquaresWhere(_ => true);
 
     /// <summary>How many places are kept in memory.</summary>
     internal long Kept => thread.Kept + holes.Kept;
-
-    /// <summary>Numbers of quarters for which something is kept.</summary>
-    private IEnumerable<int> KeptNumbers
-    {
-        get
-        {
-            for (var run = 0; run < numbers.Count; run += SparseArray<int>.Run)
-                if (Keeps(run))
-                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, numbers.Count); i++)
-                        yield return i;
-        }
-    }
 
     private bool Keeps(int place) => place < numbers.Count && (thread.Keeps(place) || holes.Keeps(place));
 
     /// <summary>Something is kept for a quarter of the squares whose first quarters are a run.</summary>
     private bool IsBelowKept(int run) =>
-        Keeps(run)
-        || Keeps(run + SparseArray<int>.Run)
-        || Keeps(run + numbers.Columns)
-        || Keeps(run + numbers.Columns + SparseArray<int>.Run);
+        Keeps(run) || Keeps(run + Run) || Keeps(run + numbers.Columns) || Keeps(run + numbers.Columns + Run);
 
-    /// <summary>What is counted on all of these.</summary>
-    internal static ThreadGrid Sum(IReadOnlyCollection<ThreadGrid> parts)
+    /// <summary>Squares with more layers or needle holes than these, row by row from the top.</summary>
+    internal IReadOnlyList<Square> Fuller(double layers, int holes = int.MaxValue) =>
+        SquaresWhere(first => LayersFrom(first) > layers || (holes < int.MaxValue && HolesFrom(first) > holes));
+
+    /// <param name="isAsked">By the number of a square's first quarter.</param>
+    private List<Square> SquaresWhere(Func<int, bool> isAsked)
     {
-        var sum = new ThreadGrid(new QuarterNumbers(Box.Around(parts.Select(p => p.Ground))));
-        foreach (var part in parts)
-        foreach (var i in part.KeptNumbers)
+        var (squares, columns, end) = (new List<Square>(), numbers.Columns, numbers.Count - numbers.Columns - 1);
+        for (var run = 0; run < end; run += Run)
         {
-            var quarter = sum.numbers[part.numbers[i]];
-            if (part.thread[i] is not 0 and var area)
-                sum.thread.At(quarter) += area;
-            if (part.holes[i] is not 0 and var count)
-                sum.holes.At(quarter) += count;
+            if (run > 0 && !IsBelowKept(run))
+                continue;
+            var column = run % columns;
+            for (var i = run; i < Math.Min(run + Run, end); i++)
+            {
+                // The last quarter of a row begins no square.
+                if (++column == columns)
+                    column = 0;
+                else if (isAsked(i) && numbers[i] is var first)
+                    squares.Add(new(first.Column, first.Row));
+            }
         }
-        return sum;
+        return squares;
+    }
+
+    /// <summary>Counts as well what another grid has, which lies on this one's ground.</summary>
+    internal void Add(ThreadGrid part)
+    {
+        numbers.Add(thread, part.thread, part.numbers);
+        numbers.Add(holes, part.holes, part.numbers);
     }
 
     /// <summary>Layers of thread: a square that is covered once has one.</summary>
-    internal double LayersOn(Square square) => ThreadOn(square) / (double)Units.SquareMillimetre;
+    internal double LayersOn(Square square) => LayersFrom(numbers[square]);
+
+    private double LayersFrom(int first) => ThreadFrom(first) / (double)Units.SquareMillimetre;
 
     /// <summary>What thread covers of a square, µm²: more than it has where there are layers.</summary>
-    internal long ThreadOn(Square square)
+    internal long ThreadOn(Square square) => ThreadFrom(numbers[square]);
+
+    private long ThreadFrom(int first)
     {
-        var first = numbers[square];
-        return thread[first]
-            + thread[first + 1]
-            + thread[first + numbers.Columns]
-            + thread[first + numbers.Columns + 1];
+        var (left, right) = thread.Two(first);
+        var (leftBelow, rightBelow) = thread.Two(first + numbers.Columns);
+        return left + right + leftBelow + rightBelow;
     }
 
     /// <summary>Layers on the fullest of the squares that lie over a place.</summary>
@@ -135,20 +127,32 @@ internal sealed class ThreadGrid
         var fullest = Math.Max(left + Math.Max(leftAbove, leftBelow), right + Math.Max(rightAbove, rightBelow));
         return fullest / (double)Units.SquareMillimetre;
 
-        (long Left, long Right) Pairs(int on) => (thread[on - 1] + thread[on], thread[on] + thread[on + 1]);
+        (long Left, long Right) Pairs(int on)
+        {
+            var (before, own, behind) = thread.Three(on - 1);
+            return (before + own, own + behind);
+        }
     }
 
-    internal int HolesIn(Square square)
+    internal int HolesIn(Square square) => HolesFrom(numbers[square]);
+
+    private int HolesFrom(int first)
     {
-        var first = numbers[square];
-        return holes[first] + holes[first + 1] + holes[first + numbers.Columns] + holes[first + numbers.Columns + 1];
+        var (left, right) = holes.Two(first);
+        var (leftBelow, rightBelow) = holes.Two(first + numbers.Columns);
+        return left + right + leftBelow + rightBelow;
     }
 
     /// <summary>Needle holes in that of the squares over a place that has most.</summary>
-    internal int HolesAt(Point at) => HolesAt(Quarter.At(at));
-
-    /// <inheritdoc cref="HolesAt(Point)"/>
-    internal int HolesAt(Quarter quarter) => quarter.Squares.Max(HolesIn);
+    internal int HolesAt(Point at)
+    {
+        var last = numbers[Quarter.At(at)];
+        var above = last - numbers.Columns;
+        return Math.Max(
+            Math.Max(HolesFrom(above - 1), HolesFrom(above)),
+            Math.Max(HolesFrom(last - 1), HolesFrom(last))
+        );
+    }
 
     internal void Pierce(Point at) => holes.At(numbers[Quarter.At(at)])++;
 
@@ -156,10 +160,11 @@ internal sealed class ThreadGrid
     internal void Close(Point at) => holes.At(numbers[Quarter.At(at)])--;
 
     /// <param name="breadth">How wide a strip of cloth the thread counts for, µm.</param>
-    internal void Lay(Point from, Point to, int breadth)
+    internal void Lay(Point from, Point to, int breadth) => CoveredQuarters.Count(from, to, breadth, new Counter(this));
+
+    private readonly struct Counter(ThreadGrid grid) : IQuarterCounter
     {
-        foreach (var (quarter, area) in new CoveredQuarters(from, to, breadth))
-            thread.At(numbers[quarter]) += area;
+        public void Add(Quarter quarter, long area) => grid.thread.At(grid.numbers[quarter]) += area;
     }
 
     /// <summary>Thread along a way.</summary>
@@ -183,10 +188,24 @@ internal sealed class ThreadGrid
     /// <summary>Whether thread covers some of a square that has more than so many layers.</summary>
     internal bool IsOnMore(Point from, Point to, double most)
     {
-        var change = new ThreadChange(Box.Around([from, to]), stackalloc long[ThreadChange.FewQuarters]);
+        var box = Box.Around([from, to]);
+        if (!IsNearMore(box.Grown(ThreadWidth / 2), most))
+            return false;
+        var change = new ThreadChange(box, stackalloc long[ThreadChange.FewQuarters]);
         change.Lay(from, to, ThreadWidth);
         foreach (var (square, _) in change)
             if (LayersOn(square) > most)
+                return true;
+        return false;
+    }
+
+    /// <summary>Whether a square that lies over a box, or touches it, has more: mostly none has.</summary>
+    private bool IsNearMore(Box box, double most)
+    {
+        var (first, last) = (Quarter.At(new(box.Left, box.Top)), Quarter.At(new(box.Right, box.Bottom)));
+        for (var row = first.Row - 1; row <= last.Row; row++)
+        for (var column = first.Column - 1; column <= last.Column; column++)
+            if (LayersOn(new(column, row)) > most)
                 return true;
         return false;
     }
@@ -222,31 +241,5 @@ internal sealed class ThreadGrid
         foreach (var (square, by) in change)
             fullest = Math.Max(fullest, ThreadOn(square) + by);
         return fullest;
-    }
-
-    /// <summary>
-    /// Squares with more layers or holes than these, those together that touch or lie over each other; in the order of
-    /// rows.
-    /// </summary>
-    /// <param name="asked">Among those with one of these quarters; null for all.</param>
-    internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, int holes, HashSet<Quarter>? asked = null)
-    {
-        ImmutableArray<Square> full =
-        [
-            .. Squares.Where(s =>
-                (LayersOn(s) > layers || HolesIn(s) > holes) && (asked is null || s.Quarters.Any(asked.Contains))
-            ),
-        ];
-        var left = full.ToHashSet();
-        foreach (var square in full)
-        {
-            if (!left.Remove(square))
-                continue;
-            var ground = ImmutableArray.CreateBuilder<Square>();
-            ground.Add(square);
-            for (var i = 0; i < ground.Count; i++)
-                ground.AddRange(ground[i].Around.Where(left.Remove));
-            yield return ground.ToImmutable();
-        }
     }
 }

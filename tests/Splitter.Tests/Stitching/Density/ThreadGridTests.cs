@@ -89,9 +89,9 @@ public sealed class ThreadGridTests
             [
                 [new(8, 2), new(9, 2), new(8, 3), new(9, 3)],
             ],
-            grid.Grounds(3, holes: 2)
+            FullGrounds.Of(grid, 3, holes: 2)
         );
-        Assert.Empty(grid.Grounds(3, holes: 3));
+        Assert.Empty(FullGrounds.Of(grid, 3, holes: 3));
     }
 
     [Fact]
@@ -106,9 +106,9 @@ public sealed class ThreadGridTests
                 [new(10, 4)],
                 [new(14, 4)],
             ],
-            grid.Grounds(3.9, holes: 0)
+            FullGrounds.Of(grid, 3.9, holes: 0)
         );
-        Assert.Empty(grid.Grounds(4, holes: 0));
+        Assert.Empty(FullGrounds.Of(grid, 4, holes: 0));
     }
 
     /// <summary>Two threads at opposite corners of 20 x 20 m, on which all squares would take 5 GB.</summary>
@@ -117,14 +117,13 @@ public sealed class ThreadGridTests
     {
         const int Far = 20_000 * Units.Millimetre;
         Box[] corners = [new(0, 0, 1000, 1000), new(Far - 1000, Far - 1000, Far, Far)];
-        var sum = ThreadGrid.Sum([
-            .. corners.Select(corner =>
-            {
-                var grid = new ThreadGrid(corner);
-                grid.Lay(new(corner.Left, corner.Top), new(corner.Right, corner.Bottom), ThreadGrid.ThreadWidth);
-                return grid;
-            }),
-        ]);
+        var sum = new ThreadGrid(Box.Around(corners));
+        foreach (var corner in corners)
+        {
+            var grid = new ThreadGrid(corner);
+            grid.Lay(new(corner.Left, corner.Top), new(corner.Right, corner.Bottom), ThreadGrid.ThreadWidth);
+            sum.Add(grid);
+        }
         Assert.InRange(sum.Kept, 1, 5000);
         // Each quarter is one of four squares.
         Assert.Equal(2 * 1.4142 * 0.4, sum.Squares.Sum(sum.LayersOn) / 4, 0.01);
@@ -144,7 +143,7 @@ public sealed class ThreadGridTests
             [
                 [new(9, 9)],
             ],
-            grid.Grounds(3, holes: 0)
+            FullGrounds.Of(grid, 3, holes: 0)
         );
     }
 
