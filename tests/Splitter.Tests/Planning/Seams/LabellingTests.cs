@@ -120,6 +120,40 @@ public sealed class LabellingTests
         Assert.Equal(alone, Labelling.Solve(problem, start, jobs: 4));
     }
 
+    /// <summary>
+    /// Of a problem that nobody has asked about yet several threads are the first to ask: each finds all links of a node.
+    /// </summary>
+    [Fact]
+    public void ThreadsThatAskFirstFindAllLinks()
+    {
+        const int Nodes = 20_000;
+        for (var again = 0; again < 40; again++)
+        {
+            var problem = new LabelProblem([.. Enumerable.Repeat<int[]>([0, 1], Nodes)]);
+            for (var node = 1; node < Nodes; node++)
+                problem.AddLink(node - 1, node, 1, LinkKind.Apart);
+            using var start = new Barrier(4);
+            var found = new int[4][];
+            Thread[] threads =
+            [
+                .. Enumerable
+                    .Range(0, 4)
+                    .Select(i => new Thread(() =>
+                    {
+                        start.SignalAndWait();
+                        problem.LinksOf(0);
+                        found[i] = [.. Enumerable.Range(0, Nodes).SelectMany(n => problem.LinksOf(n).ToArray())];
+                    })),
+            ];
+            foreach (var thread in threads)
+                thread.Start();
+            foreach (var thread in threads)
+                thread.Join();
+            int[] all = [0, .. Enumerable.Range(1, Nodes - 2).SelectMany(n => new[] { n - 1, n }), Nodes - 2];
+            Assert.All(found, links => Assert.Equal(all, links));
+        }
+    }
+
     private static (System.Collections.Immutable.ImmutableArray<Box> Grounds, LabelProblem Problem) State(
         Drawing drawing,
         int shared
