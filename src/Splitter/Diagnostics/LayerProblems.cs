@@ -34,8 +34,9 @@ internal static class LayerProblems
             plan,
             (worst, worst.Fullest),
             Invariant(
-                $"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at {Places(spots.Count)}, "
+                $"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at "
             )
+                + Invariant($"{Places(spots.Count)}, ")
                 + mostly
                 + Where(chief),
             Invariant($"{Math.Ceiling(worst.Layers * 10) / 10:0.0}"),

@@ -29,8 +29,8 @@ internal static class BodySteps
     private const int RoomPasses = 2;
 
     /// <summary>
-    /// Layers for which room is made beyond need: between squares at half a millimetre lie others, which have up to this
-    /// much more than any of these, but for few. As measured on the demo and open drawings.
+    /// Layers for which room is made beyond need: between squares at half a millimetre lie others, which have up to
+    /// this much more than any of these, but for few. As measured on the demo and open drawings.
     /// </summary>
     private const double Between = 0.2;
 

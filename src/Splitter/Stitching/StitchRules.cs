@@ -26,8 +26,8 @@ internal static class StitchRules
     internal const int WidestSatin = 8 * Units.Millimetre;
 
     /// <summary>
-    /// Narrowest satin that reaches past its edges by the whole pull, µm: a narrower column would come out wider than it
-    /// is drawn, and its end blunt. Twice <see cref="Shortest"/>.
+    /// Narrowest satin that reaches past its edges by the whole pull, µm: a narrower column would come out wider than
+    /// it is drawn, and its end blunt. Twice <see cref="Shortest"/>.
     /// </summary>
     internal const int NarrowestSatin = 2 * Shortest;
 

@@ -37,7 +37,7 @@ internal sealed class StraightWays(List<(double At, Rung Rung)> rungs, int from,
         (least, most) = (Vector256.Max(least, (moved - aside) / way), Vector256.Min(most, (moved + aside) / way));
     }
 
-    /// <summary>The way to a rung passes all of them closely; where it does not say so it may do so even then.</summary>
+    /// <summary>The way to a rung passes all of them closely; where it does not say so it may even then.</summary>
     internal bool LeadTo(int rung)
     {
         var way = rungs[rung].At - rungs[from].At;

@@ -35,7 +35,9 @@ internal static class TinyWork
             );
     }
 
-    /// <summary>Ground that holds no disc as wide as a thread has no more area than its outline's length by half of it.</summary>
+    /// <summary>
+    /// Ground that holds no disc as wide as a thread has no more area than its outline's length by half of it.
+    /// </summary>
     private static bool IsFinerThanThread(Region ground) =>
         ground.Area <= ground.Rings.Sum(r => r.ToPolyline().Length) * SewDefaults.ThreadWidth / 2
         && !InscribedDisc.Fits(ground, SewDefaults.ThreadWidth);

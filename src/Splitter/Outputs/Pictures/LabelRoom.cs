@@ -33,7 +33,9 @@ internal sealed class LabelRoom(Box page, int letters)
     /// <summary>What it costs to stand beside a line and not on it, in heights of a letter.</summary>
     private const double BesideLine = 3;
 
-    /// <summary>Of <see cref="Distances"/> those at which one still sees what line is meant: a thin one leads there.</summary>
+    /// <summary>
+    /// Of <see cref="Distances"/> those at which one still sees what line is meant: a thin one leads there.
+    /// </summary>
     private const int Beyond = 8;
 
     private readonly List<Box> taken = [];

@@ -35,12 +35,11 @@ internal sealed class MaximumFlow
     /// <summary>The arc from a node towards its root.</summary>
     private readonly int[] parent;
 
-    /// <summary>Steps to the root; certain where the stamp is the present time.</summary>
+    /// <summary>Steps to the root; certain where the stamp is the number of ways.</summary>
     private readonly int[] distance;
     private readonly int[] stamp;
     private readonly Queue<int> active = new();
     private readonly Queue<int> orphans = new();
-    private int time;
 
     internal MaximumFlow(int nodes)
     {
@@ -52,11 +51,9 @@ internal sealed class MaximumFlow
         (distance, stamp) = (new int[nodes], new int[nodes]);
     }
 
-    /// <summary>The flow so far.</summary>
+    /// <summary>The flow so far, and how many ways from source to sink were filled for it.</summary>
     internal long Flow { get; private set; }
-
-    /// <summary>How many ways from source to sink were filled.</summary>
-    internal long Ways { get; private set; }
+    internal int Ways { get; private set; }
 
     /// <summary>Adds arcs from the source to a node and from the node to the sink.</summary>
     internal void AddTerminals(int node, long fromSource, long toSink)
@@ -109,7 +106,6 @@ internal sealed class MaximumFlow
                 active.Dequeue();
                 continue;
             }
-            time++;
             Ways++;
             Augment(bridge);
             while (orphans.TryDequeue(out var orphan))
@@ -209,7 +205,7 @@ internal sealed class MaximumFlow
         }
         if (best != None)
         {
-            (parent[node], distance[node], stamp[node]) = (best, nearest + 1, time);
+            (parent[node], distance[node], stamp[node]) = (best, nearest + 1, Ways);
             return;
         }
         for (var arc = firstArc[node]; arc != None; arc = arcs[arc].Next)
@@ -226,13 +222,13 @@ internal sealed class MaximumFlow
     }
 
     /// <summary>
-    /// Steps from a node to its root; null when the way ends at an orphan. Marks the way with the present time.
+    /// Steps from a node to its root; null when the way ends at an orphan. Marks it with the number of ways.
     /// </summary>
     private int? ToRoot(int start)
     {
         var steps = 0;
         int node;
-        for (node = start; stamp[node] != time; node = arcs[parent[node]].Head)
+        for (node = start; stamp[node] != Ways; node = arcs[parent[node]].Head)
         {
             steps++;
             if (parent[node] == Terminal)
@@ -240,11 +236,11 @@ internal sealed class MaximumFlow
             if (parent[node] < 0)
                 return null;
         }
-        var total = stamp[node] == time ? steps + distance[node] : steps;
+        var total = stamp[node] == Ways ? steps + distance[node] : steps;
         var toGo = total;
-        for (node = start; stamp[node] != time; node = arcs[parent[node]].Head)
+        for (node = start; stamp[node] != Ways; node = arcs[parent[node]].Head)
         {
-            (stamp[node], distance[node]) = (time, toGo--);
+            (stamp[node], distance[node]) = (Ways, toGo--);
             if (parent[node] == Terminal)
                 break;
         }

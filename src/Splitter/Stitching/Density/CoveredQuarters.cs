@@ -3,9 +3,9 @@ using Splitter.Geometry;
 namespace Splitter.Stitching.Density;
 
 /// <summary>
-/// The quarters that a stitch lies on with its whole width, and how much it covers of each; a quarter may come more than
-/// once. Thread is laid as lines side by side: a stitch beside a line between quarters lies on both. Counted by their
-/// middles alone, one or two rows 0.4 mm apart would fall on a quarter.
+/// The quarters that a stitch lies on with its whole width, and how much it covers of each; a quarter may come more
+/// than once. Thread is laid as lines side by side: a stitch beside a line between quarters lies on both. Counted by
+/// their middles alone, one or two rows 0.4 mm apart would fall on a quarter.
 /// </summary>
 internal struct CoveredQuarters
 {

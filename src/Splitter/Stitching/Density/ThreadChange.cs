@@ -2,7 +2,9 @@ using Splitter.Geometry;
 
 namespace Splitter.Stitching.Density;
 
-/// <summary>Thread that is not laid yet, or still lies there: by how much it would change what lies on each square.</summary>
+/// <summary>
+/// Thread that is not laid yet, or still lies there: by how much it would change what lies on each square.
+/// </summary>
 internal readonly ref struct ThreadChange
 {
     /// <summary>Around most ways no more quarters lie: what is noted of them needs no memory of its own.</summary>

@@ -57,13 +57,10 @@ internal sealed class ThreadGrid
     {
         get
         {
-            for (var run = 0; run < numbers.Count - numbers.Columns - 1; run += SparseArray<int>.Run)
+            var end = numbers.Count - numbers.Columns - 1;
+            for (var run = 0; run < end; run += SparseArray<int>.Run)
                 if (run == 0 || IsBelowKept(run))
-                    for (
-                        var i = run;
-                        i < Math.Min(run + SparseArray<int>.Run, numbers.Count - numbers.Columns - 1);
-                        i++
-                    )
+                    for (var i = run; i < Math.Min(run + SparseArray<int>.Run, end); i++)
                         if (numbers[i] is var first && i % numbers.Columns < numbers.Columns - 1)
                             yield return new(first.Column, first.Row);
         }
@@ -170,8 +167,7 @@ internal sealed class ThreadGrid
             Lay(way[i - 1], way[i], breadth);
     }
 
-    /// <summary>Thread as well, or out again; what comes to lie beyond so many layers, as by
-    /// <see cref="TooMany(ThreadChange, double)"/>.</summary>
+    /// <summary>Thread as well, or out again; how much more then lies beyond so many layers, µm².</summary>
     /// <inheritdoc cref="Lay(Point, Point, int)"/>
     internal long Crowd(Point from, Point to, int breadth, double most)
     {
@@ -193,9 +189,7 @@ internal sealed class ThreadGrid
         return false;
     }
 
-    /// <summary>
-    /// What one more thread along a way would cover beyond so many layers, as by <see cref="TooMany(ThreadChange, double)"/>.
-    /// </summary>
+    /// <summary>The same of one more thread along a way that is not laid yet.</summary>
     internal long TooMany(ReadOnlySpan<Point> way, double most)
     {
         var change = new ThreadChange(Box.Around(way), stackalloc long[ThreadChange.FewQuarters]);
@@ -204,8 +198,8 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>
-    /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search for
-    /// less comes to an end.
+    /// How much more would lie beyond so many layers, summed over all squares, µm²: a whole number, so that a search
+    /// for less comes to an end.
     /// </summary>
     internal long TooMany(ThreadChange change, double most)
     {
@@ -227,10 +221,7 @@ internal sealed class ThreadGrid
         return fullest;
     }
 
-    /// <summary>
-    /// Squares with more layers or holes than these, those together that touch or lie over each other; in the order of
-    /// rows.
-    /// </summary>
+    /// <summary>Squares with more layers or holes than these, those that touch or overlap together; by rows.</summary>
     /// <param name="asked">Among those with one of these quarters; null for all.</param>
     internal IEnumerable<ImmutableArray<Square>> Grounds(double layers, int holes, HashSet<Quarter>? asked = null)
     {

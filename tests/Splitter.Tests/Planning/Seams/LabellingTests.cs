@@ -87,7 +87,7 @@ public sealed class LabellingTests
         var choice = new int[problem.NodeCount];
         var flow = Labelling.Flow(problem, choice, 1, [.. Enumerable.Range(0, Side * Side)], new int[Side * Side]);
         flow.Solve();
-        Assert.Equal((0L, 0L), (flow.Flow, flow.Ways));
+        Assert.Equal((0L, 0), (flow.Flow, flow.Ways));
         Assert.Equal(choice, Labelling.Solve(problem, choice));
     }
 
