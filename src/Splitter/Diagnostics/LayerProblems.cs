@@ -33,9 +33,7 @@ internal static class LayerProblems
             drawing,
             plan,
             (worst, worst.Fullest),
-            Invariant(
-                $"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at "
-            )
+            Invariant($"more than {limit} layers of thread on {spots.Sum(s => s.Full) * Quarter.Area:0.##} mm² at ")
                 + Invariant($"{Places(spots.Count)}, ")
                 + mostly
                 + Where(chief),

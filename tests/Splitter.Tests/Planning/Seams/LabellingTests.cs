@@ -126,31 +126,32 @@ public sealed class LabellingTests
     [Fact]
     public void ThreadsThatAskFirstFindAllLinks()
     {
-        const int Nodes = 20_000;
-        for (var again = 0; again < 40; again++)
+        const int Nodes = 300_000;
+        for (var again = 0; again < 10; again++)
         {
             var problem = new LabelProblem([.. Enumerable.Repeat<int[]>([0, 1], Nodes)]);
             for (var node = 1; node < Nodes; node++)
                 problem.AddLink(node - 1, node, 1, LinkKind.Apart);
             using var start = new Barrier(4);
-            var found = new int[4][];
+            var missed = new int[4];
             Thread[] threads =
             [
-                .. Enumerable
-                    .Range(0, 4)
-                    .Select(i => new Thread(() =>
-                    {
-                        start.SignalAndWait();
-                        problem.LinksOf(0);
-                        found[i] = [.. Enumerable.Range(0, Nodes).SelectMany(n => problem.LinksOf(n).ToArray())];
-                    })),
+                .. Enumerable.Range(0, 4).Select(i => new Thread(() => missed[i] = Missed(problem, start))),
             ];
             foreach (var thread in threads)
                 thread.Start();
             foreach (var thread in threads)
                 thread.Join();
-            int[] all = [0, .. Enumerable.Range(1, Nodes - 2).SelectMany(n => new[] { n - 1, n }), Nodes - 2];
-            Assert.All(found, links => Assert.Equal(all, links));
+            Assert.Equal(new int[4], missed);
+        }
+
+        static int Missed(LabelProblem problem, Barrier start)
+        {
+            start.SignalAndWait();
+            var missed = 0;
+            for (var node = 1; node < Nodes - 1; node++)
+                missed += problem.LinksOf(node).SequenceEqual([node - 1, node]) ? 0 : 1;
+            return missed;
         }
     }
 
