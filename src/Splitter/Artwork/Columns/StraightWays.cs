@@ -40,7 +40,11 @@ internal sealed class StraightWays(List<(double At, Rung Rung)> rungs, int from,
     /// <summary>The way to a rung passes all of them closely; it may do so even where this does not say it.</summary>
     internal bool LeadTo(int rung)
     {
-        var speed = (Ends(rung) - Ends(from)) / (rungs[rung].At - rungs[from].At);
+        var way = rungs[rung].At - rungs[from].At;
+        // Beside the first one still, no speed leads there.
+        if (!(way > 0))
+            return false;
+        var speed = (Ends(rung) - Ends(from)) / way;
         return Vector256.LessThanOrEqualAll(least, speed) && Vector256.LessThanOrEqualAll(speed, most);
     }
 

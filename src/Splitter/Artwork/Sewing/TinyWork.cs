@@ -19,7 +19,9 @@ internal static class TinyWork
     {
         ImmutableArray<DrawnArea> areas =
         [
-            .. sheet.Elements.OfType<DrawnArea>().Where(a => SewRules.For(a, recipe.Artwork.Sew)?.As != SewAs.Leave),
+            .. sheet
+                .Elements.OfType<DrawnArea>()
+                .Where(a => SewRules.For(a, recipe.Artwork.Sew)?.As is not (SewAs.Leave or SewAs.Run)),
         ];
         if (areas.Length < FewestAreas)
             return null;

@@ -28,7 +28,10 @@ internal sealed class Nib(ImmutableArray<Point> outline)
         var places = new int[found.Length];
         foreach (var edge in edges)
         {
-            var crossed = places.AsSpan(0, Math.Max(0, edge.End - edge.First));
+            // Level ones cross none: a very thin pen has such.
+            if (edge.First >= edge.End)
+                continue;
+            var crossed = places.AsSpan(0, edge.End - edge.First);
             edge.Cross(edge.First, crossed);
             for (var i = 0; i < crossed.Length; i++)
             {

@@ -37,11 +37,15 @@ internal sealed class LabelProblem
 {
     private readonly List<Link> links = [];
 
-    /// <summary>For each node where its links begin among <see cref="linksOf"/>; one more stands for the end.</summary>
-    private int[]? starts;
+    /// <summary>
+    /// Null until it is asked for. Threads may ask at once: each finds all of it, or makes the same anew.
+    /// </summary>
+    private NodeLinks? byNode;
 
-    /// <summary>The links of one node after the other, rising.</summary>
-    private int[] linksOf = [];
+    /// <summary>The links of one node after the other.</summary>
+    /// <param name="Starts">For each node where its links begin; one more stands for the end.</param>
+    /// <param name="Links">Of each node rising.</param>
+    private sealed record NodeLinks(int[] Starts, int[] Links);
 
     /// <param name="fields">For each node the fields that can have it, rising.</param>
     internal LabelProblem(int[][] fields)
@@ -82,14 +86,14 @@ internal sealed class LabelProblem
         // Where neither has a choice there is nothing to decide.
         if (link.Weight > 0 && link.A != link.B && Fields[link.A].Length + Fields[link.B].Length > 2)
             links.Add(link);
-        starts = null;
+        byNode = null;
     }
 
     /// <summary>The links of a node. They are put in order at the first question after one was added.</summary>
     internal ReadOnlySpan<int> LinksOf(int node)
     {
-        var index = starts ??= Index();
-        return linksOf.AsSpan(index[node]..index[node + 1]);
+        var (starts, all) = byNode ??= Index();
+        return all.AsSpan(starts[node]..starts[node + 1]);
     }
 
     /// <summary>Which fields can have the same node, or the two ends of a link; by both of them.</summary>
@@ -132,9 +136,9 @@ internal sealed class LabelProblem
         return sum;
     }
 
-    private int[] Index()
+    private NodeLinks Index()
     {
-        var index = new int[NodeCount + 1];
+        var (index, linksOf) = (new int[NodeCount + 1], new int[2 * links.Count]);
         foreach (var (a, b, _, _) in links)
         {
             index[a]++;
@@ -142,12 +146,11 @@ internal sealed class LabelProblem
         }
         for (var node = 1; node <= NodeCount; node++)
             index[node] += index[node - 1];
-        linksOf = new int[2 * links.Count];
         for (var i = links.Count - 1; i >= 0; i--)
         {
             linksOf[--index[links[i].A]] = i;
             linksOf[--index[links[i].B]] = i;
         }
-        return index;
+        return new(index, linksOf);
     }
 }

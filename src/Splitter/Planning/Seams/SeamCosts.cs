@@ -112,7 +112,7 @@ internal sealed class SeamCosts
                 if (!wholeness.IsCut(upper) && !wholeness.IsCut(lower))
                     wholes[(upper, lower)] = wholes.GetValueOrDefault((upper, lower)) + cost;
                 else
-                    // Two shapes that are cut are the same node here, and ask for nothing.
+                    // One of them is cut, and whoever has the cell sews it there.
                     links.Add(new(Node(upper), Node(lower), (long)cost, LinkKind.Over));
             }
 

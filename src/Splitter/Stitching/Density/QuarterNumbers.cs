@@ -43,7 +43,7 @@ internal readonly struct QuarterNumbers
     /// <summary>The quarter with a number.</summary>
     internal Quarter this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
 
-    /// <summary>Adds to places by these numbers what those by others hold, all of which lie on the same cloth.</summary>
+    /// <summary>Adds to places by these numbers what those by others hold, all on the same cloth.</summary>
     internal void Add<T>(SparseArray<T> to, SparseArray<T> from, QuarterNumbers others)
         where T : struct, INumber<T>
     {

@@ -65,6 +65,17 @@ public sealed class RungThinningTests
             select Column(steps, bend)
         ).Holds(column => Assert.Equal(Plainly(column), new RungThinning(column).Kept()), cases: 500);
 
+    /// <summary>Where a column goes nowhere there is no straight way, however its rungs move meanwhile.</summary>
+    [Fact]
+    public void RungsAtOnePlaceSayNothingOfEachOther()
+    {
+        List<(double, Rung)> column =
+        [
+            .. Enumerable.Range(1, 3).Select(i => (0.0, new Rung(new(900 * i, 700 * i), new(800 * i, 600 * i)))),
+        ];
+        Assert.Equal(column.Select(r => r.Item2), new RungThinning(column).Kept());
+    }
+
     private static List<(double At, Rung Rung)> Column((int Way, int Left, int Right, int Turned)[] steps, int bend)
     {
         var (at, slant) = (0, 0);

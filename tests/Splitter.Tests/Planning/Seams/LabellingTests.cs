@@ -119,6 +119,41 @@ public sealed class LabellingTests
         Assert.Equal(alone, Labelling.Solve(problem, start, jobs: 4));
     }
 
+    /// <summary>
+    /// Of a problem that nobody has asked about yet several threads are the first to ask: each finds all links of a node.
+    /// </summary>
+    [Fact]
+    public void ThreadsThatAskFirstFindAllLinks()
+    {
+        const int Nodes = 300_000;
+        for (var again = 0; again < 10; again++)
+        {
+            var problem = new LabelProblem([.. Enumerable.Repeat<int[]>([0, 1], Nodes)]);
+            for (var node = 1; node < Nodes; node++)
+                problem.AddLink(node - 1, node, 1, LinkKind.Apart);
+            using var start = new Barrier(4);
+            var missed = new int[4];
+            Thread[] threads =
+            [
+                .. Enumerable.Range(0, 4).Select(i => new Thread(() => missed[i] = Missed(problem, start))),
+            ];
+            foreach (var thread in threads)
+                thread.Start();
+            foreach (var thread in threads)
+                thread.Join();
+            Assert.Equal(new int[4], missed);
+        }
+
+        static int Missed(LabelProblem problem, Barrier start)
+        {
+            start.SignalAndWait();
+            var missed = 0;
+            for (var node = 1; node < Nodes - 1; node++)
+                missed += problem.LinksOf(node).SequenceEqual([node - 1, node]) ? 0 : 1;
+            return missed;
+        }
+    }
+
     private static (System.Collections.Immutable.ImmutableArray<Box> Grounds, LabelProblem Problem) State(
         Drawing drawing,
         int shared
