@@ -63,7 +63,9 @@ internal sealed class RowCover
 
     private readonly Box ground;
     private readonly GroundMap near;
-    private readonly List<Thread>[] quarters;
+
+    /// <summary>Of whole millimetres: of finer ones each stitch would lie on many.</summary>
+    private readonly List<Thread>[] squares;
 
     /// <summary>For each part the place of its first block; one more at the end.</summary>
     private readonly int[] firsts;
@@ -77,14 +79,17 @@ internal sealed class RowCover
     internal RowCover(IReadOnlyList<Block[]> parts, ThreadGrid layers, double most)
     {
         ground = layers.Ground;
-        ImmutableArray<Quarter> around =
+        ImmutableArray<ImmutableArray<Quarter>> around =
         [
             .. Quarter
                 .Near(layers.Fuller(most).SelectMany(s => s.Quarters), Near)
-                .Where(q => ground.Contains(q.Middle)),
+                .Where(q => ground.Contains(q.Middle))
+                .Select(q => new Square(q.Column & ~1, q.Row & ~1))
+                .Distinct()
+                .Select(s => s.Quarters),
         ];
-        near = new([.. around.Select(q => (ImmutableArray<Quarter>)[q])]);
-        quarters = [.. around.Select(_ => new List<Thread>())];
+        near = new(around);
+        squares = [.. around.Select(_ => new List<Thread>())];
         var shapes = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var block in parts.SelectMany(part => part))
             shapes.TryAdd(block.Of, shapes.Count);
@@ -174,7 +179,7 @@ internal sealed class RowCover
     }
 
     private List<Thread> On(Point at) =>
-        ground.Contains(at) && near.GroundOf(Quarter.At(at)) is { } number ? quarters[number] : Nothing;
+        ground.Contains(at) && near.GroundOf(Quarter.At(at)) is { } number ? squares[number] : Nothing;
 
     private void ForEach(int block, ReadOnlySpan<Stitch> stitches, Action<List<Thread>, Thread> change)
     {
@@ -185,10 +190,10 @@ internal sealed class RowCover
             if (!near.Meets(box))
                 continue;
             var (first, last) = (Quarter.At(new(box.Left, box.Top)), Quarter.At(new(box.Right, box.Bottom)));
-            for (var row = first.Row; row <= last.Row; row++)
-            for (var column = first.Column; column <= last.Column; column++)
+            for (var row = first.Row & ~1; row <= last.Row; row += 2)
+            for (var column = first.Column & ~1; column <= last.Column; column += 2)
                 if (near.GroundOf(new(column, row)) is { } number)
-                    change(quarters[number], thread);
+                    change(squares[number], thread);
         }
     }
 }

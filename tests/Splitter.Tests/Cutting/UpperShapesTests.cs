@@ -1,6 +1,5 @@
 using Splitter.Artwork;
 using Splitter.Cutting;
-using Splitter.Geometry;
 
 namespace Splitter.Tests.Cutting;
 

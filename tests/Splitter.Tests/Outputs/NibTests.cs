@@ -1,4 +1,3 @@
-using Splitter.Geometry;
 using Splitter.Outputs.Pictures;
 
 namespace Splitter.Tests.Outputs;
