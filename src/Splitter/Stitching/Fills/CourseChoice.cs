@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Splitter.Geometry;
 
 namespace Splitter.Stitching.Fills;
 
@@ -22,8 +23,8 @@ internal sealed class CourseChoice(FillGround ground, SewnRows rows, Lattice lat
         internal double Cost => Along + (Shows * Over);
     }
 
-    /// <summary>A shorter way over sewn ground, µm, is no reason to sew a section in two: two stitches.</summary>
-    private const double LeastToDivide = 2 * PolygonSewer.TravelStitch;
+    /// <summary>A shorter way over sewn ground, µm, is no reason to sew a section in two: two to three rows.</summary>
+    private const double LeastToDivide = Units.Millimetre;
 
     /// <summary>
     /// Of the four corners to begin at the one that makes the ways to it and on from the other end short. Where the way
