@@ -63,4 +63,7 @@ internal sealed record Sheet(int Width, int Height, ImmutableArray<DrawnElement>
     /// False where its size is a bare number, so that a unit of the drawing is taken for a CSS pixel.
     /// </summary>
     internal bool StatesUnit { get; init; } = true;
+
+    /// <summary>The width that a drawing states with its unit, µm; null where it has none.</summary>
+    internal int? StatedWidth { get; init; }
 }

@@ -182,6 +182,15 @@ internal static class DrawingProblems
                 + "'cloth.color'"
         );
 
+    internal static Diagnostic TenthOfDrawing(Place place, double width, double stated) =>
+        Diagnostic.Warning(
+            2139,
+            place,
+            Invariant($"the work comes out {width:0.#} mm wide, a tenth of what the drawing states; ")
+                + "areas too small to sew are left out; "
+                + Invariant($"if that is not meant, write '{stated:0.#} mm' here, or nothing")
+        );
+
     /// <param name="fine">Of so many areas.</param>
     internal static Diagnostic TinyWork(Place place, int fine, int areas, double width, double height) =>
         Diagnostic.Warning(

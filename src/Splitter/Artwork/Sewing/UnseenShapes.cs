@@ -6,8 +6,8 @@ using Splitter.Recipes;
 namespace Splitter.Artwork.Sewing;
 
 /// <summary>
-/// Shapes whose thread has nearly the colour of the cloth around them: sewn with care, and not seen. What lies on or
-/// beside thread of another colour is seen by that.
+/// Shapes whose thread has nearly the colour of the cloth around them: sewn with care, and not seen. What has thread of
+/// another colour along enough of its edge is seen by that.
 /// </summary>
 internal static class UnseenShapes
 {
@@ -20,6 +20,12 @@ internal static class UnseenShapes
 
     /// <summary>Shapes no further apart than this are side by side, µm: about a thread's width.</summary>
     private const int Beside = 500;
+
+    /// <summary>
+    /// With so much of its edge beside other colours, as a share, a shape is seen. A leaf that a stem touches is not, a
+    /// roof on its wall is. Common practice, no source.
+    /// </summary>
+    private const double EnoughEdge = 0.25;
 
     /// <summary>One line for each thread. Nothing is told of cloth whose colour the recipe does not give.</summary>
     internal static IEnumerable<Diagnostic> On(
@@ -52,10 +58,10 @@ internal static class UnseenShapes
     private static bool IsBeside(Shape shape, ImmutableArray<Shape> others)
     {
         var near = shape.Footprint.Bounds.Grown(Beside);
-        var meeting = others.Where(o => o.Footprint.Bounds.Meets(near)).ToList();
+        var meeting = others.Where(o => o.Footprint.Bounds.Meets(near)).Select(o => o.Footprint).ToList();
         if (meeting.Count == 0)
             return false;
-        var around = Polygons.Offset(shape.Footprint, Beside);
-        return meeting.Exists(o => !Polygons.Intersect(around, o.Footprint).IsEmpty);
+        var around = Polygons.Subtract(Polygons.Offset(shape.Footprint, Beside), shape.Footprint);
+        return Polygons.Intersect(around, Polygons.Union(meeting)).Area >= EnoughEdge * around.Area;
     }
 }

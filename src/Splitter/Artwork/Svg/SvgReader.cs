@@ -63,7 +63,13 @@ internal static class SvgReader
         }
         if (painter.Elements.IsEmpty)
             remarks.Add(root, (place, _) => ArtworkProblems.Nothing(place));
-        return Finish(new(corner.X, corner.Y, painter.Elements) { StatesUnit = StatesUnit(cascade.Of(root)) }, remarks);
+        var statesUnit = StatesUnit(cascade.Of(root));
+        var sheet = new Sheet(corner.X, corner.Y, painter.Elements)
+        {
+            StatesUnit = statesUnit,
+            StatedWidth = statesUnit ? Snapping.Snap(Lengths.Pixel * size).X : null,
+        };
+        return Finish(sheet, remarks);
     }
 
     /// <summary>

@@ -40,9 +40,6 @@ internal static class EveryHoopingPage
         );
     }
 
-    /// <summary>A file that says it, whole, with figures for an example.</summary>
-    private const string FileForm = "{ part: D, offsets: [{ at: A6, up: 1 mm }, { at: A8, up: 1 mm }] }";
-
     /// <summary>From a part's page to what is told here: a sentence that ends with the name of this page.</summary>
     internal static object[] Linked(SheetContent sheet, string text) =>
         [$"{text} ", Html.Element("a", new XAttribute("href", $"#{Id}"), sheet.Say.Say("every.title")), "."];
@@ -112,7 +109,10 @@ internal static class EveryHoopingPage
                 crosses.Max() > 1 ? say.Say("check.correct.many") : say.Say("check.correct.one"),
                 .. crosses.Max() > 1 ? new[] { say.Say("check.disagree") } : [],
                 say.Say("check.realign"),
-                new object[] { $"{say.Say("check.realign-file")} ", Html.Element("code", FileForm) },
+                .. sheet.Parts.Select(p => new RealignLine(sheet, p.Part).AsFile()).FirstOrDefault(f => f is not null)
+                    is { } file
+                    ? [(object[])[$"{say.Say("check.realign-file")} ", Html.Element("code", file)]]
+                    : Array.Empty<object>(),
             ]),
         ];
     }

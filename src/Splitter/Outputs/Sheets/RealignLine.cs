@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Xml.Linq;
 using Splitter.Parts;
 
@@ -16,26 +17,41 @@ internal sealed class RealignLine(SheetContent sheet, Part part)
 
     private const int Fewest = 2;
 
+    private readonly ImmutableArray<string> places =
+    [
+        .. part.Hooping.Takes.Take(Most).Select(i => sheet.Plan.Corners[i].Id),
+    ];
+
+    private bool IsEnough => places.Length >= Fewest;
+
     /// <summary>Null where too few places show both ways.</summary>
-    internal XElement? Write()
-    {
-        var places = part.Hooping.Takes.Take(Most).Select(i => sheet.Plan.Corners[i].Id).ToList();
-        return places.Count < Fewest
-            ? null
-            : Html.Classed(
+    internal XElement? Write() =>
+        IsEnough
+            ? Html.Classed(
                 "div",
                 "command",
                 Html.Element("p", sheet.Say.Say("check.command", ("places", sheet.Say.Listed(places)))),
-                Html.Element("p", Html.Element("code", Line(places)))
-            );
-    }
+                Html.Element("p", Html.Element("code", Line()))
+            )
+            : null;
 
-    private string Line(IEnumerable<string> places) =>
+    /// <summary>A file that says the same, whole; null where too few places show both ways.</summary>
+    internal string? AsFile() =>
+        IsEnough
+            ? $"{{ part: {part.Letter}, offsets: ["
+                + string.Join(", ", places.Select(place => $"{{ at: {place}, right: {Nothing}, up: {Nothing} }}"))
+                + "] }"
+            : null;
+
+    /// <summary>To be overwritten by what is read.</summary>
+    private string Nothing => $"0.0 {sheet.Numbers.Unit}";
+
+    private string Line() =>
         string.Join(
             ' ',
             [
                 $"splitter realign {Word(sheet.RecipeFile)} --hoop {Word(sheet.Plan.Hoop.Name)} --part {part.Letter}",
-                .. places.Select(place => $"--at {place} 0.0 {sheet.Numbers.Unit} right 0.0 {sheet.Numbers.Unit} up"),
+                .. places.Select(place => $"--at {place} {Nothing} right {Nothing} up"),
             ]
         );
 

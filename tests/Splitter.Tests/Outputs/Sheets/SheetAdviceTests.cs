@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using System.Xml.Linq;
 using Splitter.Correcting;
 using Splitter.Diagnostics;
@@ -83,6 +84,20 @@ public sealed class SheetAdviceTests
             Assert.True(Sighting.Of(places, Sails.Plan.Hoopings[i], read.Value, Place.Whole("call")).Succeeded);
             Assert.All(read.Value, offset => Assert.Contains(offset.At, page.Value, StringComparison.Ordinal));
         }
+    }
+
+    /// <summary>So is the file that says the same, once for the whole work: of a part that is there.</summary>
+    [Fact]
+    public void TheFileThatMovesAPartIsOfThisWork()
+    {
+        var page = SheetSamples.PageOf(Sails).Descendants("section").Single(s => Id(s) == "every-hooping");
+        var file = page.Descendants("code").Single(c => c.Value.StartsWith('{')).Value;
+        var read = OffsetFile.Read("offsets.yaml", Encoding.UTF8.GetBytes(file)).Value;
+        var part = Sails.Parts.Select(p => p.Letter).ToList().IndexOf(read.Part);
+        var places = MeasurablePlace.Of(SheetSamples.Sails.Job.Drawing, Sails.Plan, part);
+        Assert.True(
+            Sighting.Of(places, Sails.Plan.Hoopings[part], read.Offsets, Place.Whole("offsets.yaml")).Succeeded
+        );
     }
 
     [Fact]
