@@ -72,6 +72,16 @@ internal sealed class CoveredCells
         && last[number] is { } cells
         && cells[CellAt(at, quarter)] >= from;
 
+    /// <summary>The same of all places along a stitch.</summary>
+    internal bool IsCovered(Point from, Point to, int first)
+    {
+        var steps = (int)Math.Ceiling(from.DistanceTo(to) / Cell);
+        for (var k = 0; k <= steps; k++)
+            if (!IsCovered(from.Towards(to, steps == 0 ? 0 : (double)k / steps), first))
+                return false;
+        return true;
+    }
+
     /// <summary>Whether stitches with this number or later ones cover a place and all around it.</summary>
     internal bool IsHidden(Point at, int from)
     {

@@ -145,7 +145,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
     }
 
     /// <summary>Later thread hides all of a way that is not as good as on the old one.</summary>
-    private static bool IsHidden(Point[] way, Point[] old, int next, CoveredCells cover)
+    internal static bool IsHidden(Point[] way, Point[] old, int next, CoveredCells cover)
     {
         for (var i = 1; i < way.Length; i++)
         {
