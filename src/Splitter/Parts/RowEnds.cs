@@ -51,8 +51,13 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
     }
 
     /// <summary>Whether a row stays as it is there for a cross.</summary>
-    internal static bool IsNear(Point[] crosses, Point hole) =>
-        crosses.Any(cross => cross.DistanceTo(hole) < NearCross);
+    internal static bool IsNear(Point[] crosses, Point hole)
+    {
+        foreach (var cross in crosses)
+            if (cross.DistanceTo(hole) < NearCross)
+                return true;
+        return false;
+    }
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
     private static (bool Ends, bool Begins) Turn(List<Stitch> stitches, int hole)
