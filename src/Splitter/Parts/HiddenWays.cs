@@ -141,9 +141,13 @@ internal sealed class HiddenWays
 
     private double LyingOn(int cell) => layers.LayersAt(ground.MiddleOf(cell));
 
-    private bool Bears(double lying) => mayCrowd || TooMany(lying) <= 0;
+    /// <summary>A way that saves a trim is worth what is kept free elsewhere.</summary>
+    private bool Bears(double lying) => mayCrowd || TooMany(lying) <= Square.Between;
 
-    /// <summary>Layers beyond what they should be, with one thread more than those that lie there.</summary>
+    /// <summary>
+    /// Layers beyond what they should be, <see cref="Square.Between"/> less than cloth and needle bear, with one thread
+    /// more than those that lie there.
+    /// </summary>
     private double TooMany(double lying) => Math.Max(0, lying + OneThread - most);
 
     private double Weight(double lying) => 1 + (WorthALayer * lying) + (WorthTooMany * TooMany(lying));

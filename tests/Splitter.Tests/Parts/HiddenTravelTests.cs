@@ -105,5 +105,32 @@ public sealed class HiddenTravelTests
         );
     }
 
+    /// <summary>
+    /// A band as wide as the ground lies between two blocks. Crossed by one thread it has 2.9 layers: more than is kept
+    /// to where there is a choice, 2.8, but no more than the cloth bears, 3. With 3.2 the thread is cut.
+    /// </summary>
+    [Theory]
+    [InlineData(0.8, true)]
+    [InlineData(0.5, false)]
+    public void AWayFromBlockToBlockUsesAllThatTheClothBears(double spacing, bool isFound)
+    {
+        ImmutableArray<Stitch> rows =
+        [
+            .. Enumerable
+                .Range(0, 51)
+                .SelectMany(row => new[] { Mm(row % 2 * 40, 0.4 * row), Mm((row + 1) % 2 * 40, 0.4 * row) })
+                .Select(p => new Stitch(p, StitchUse.Fill)),
+        ];
+        var layers = new ThreadGrid(new(-10_000, -10_000, 50_000, 30_000));
+        foreach (var apart in new[] { 0.4, 0.4, spacing })
+            for (var y = -5.0; y < 25; y += apart)
+                layers.Lay(Mm(15, y), Mm(20, y), ThreadGrid.ThreadWidth);
+        var ways = new HiddenWays(new([new("field", rows)]), layers, 3 - Square.Between);
+
+        var way = ways.Find(Mm(5, 10), Mm(35, 10), 0);
+
+        Assert.Equal(isFound, way is not null);
+    }
+
     private static Point Mm(double x, double y) => new((int)Math.Round(x * 1000), (int)Math.Round(y * 1000));
 }

@@ -27,7 +27,7 @@ internal sealed class ShapeMaker
     private readonly List<Diagnostic> problems = [];
 
     /// <summary>What is left out since it is too small.</summary>
-    private readonly List<Diagnostic> tooSmall = [];
+    private readonly List<(DrawnElement Element, Diagnostic Warning)> tooSmall = [];
 
     private ShapeMaker(Recipe recipe, Sheet sheet)
     {
@@ -45,10 +45,16 @@ internal sealed class ShapeMaker
     {
         var maker = new ShapeMaker(recipe, sheet);
         ImmutableArray<Shape> shapes = [.. sheet.Elements.SelectMany(e => maker.Shapes(e))];
-        maker.problems.AddRange(TinyWork.Told(recipe, sheet) is { } tiny ? [tiny] : maker.tooSmall);
+        maker.problems.AddRange(maker.LeftOut(TinyWork.Told(recipe, sheet)));
         maker.problems.AddRange(SewRules.Unused(recipe, sheet));
         return Result.From(shapes, maker.problems);
     }
+
+    /// <param name="tiny">Says it of all areas at once; null where each is told.</param>
+    private IEnumerable<Diagnostic> LeftOut(Diagnostic? tiny) =>
+        tiny is null
+            ? tooSmall.Select(t => t.Warning)
+            : [tiny, .. tooSmall.Where(t => t.Element is not DrawnArea).Select(t => t.Warning)];
 
     private ImmutableArray<Shape> Shapes(DrawnElement element)
     {
@@ -65,7 +71,7 @@ internal sealed class ShapeMaker
         {
             var name = element.Id ?? names.Next(element);
             var leave = leaves.Value.For(element.Place, element.Color, name);
-            tooSmall.Add(DrawingProblems.TooSmall(element.Place, name, leave));
+            tooSmall.Add((element, DrawingProblems.TooSmall(element.Place, name, leave)));
         }
         return shapes;
     }

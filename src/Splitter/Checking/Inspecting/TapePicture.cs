@@ -72,7 +72,7 @@ internal static class TapePicture
                 .. LayerScale.Classes.Select<LayerClass, (Action<Point>, string)>(of =>
                     (
                         left => page.Swatch(left, of.Colour),
-                        $"{of.Text}: {Figures.Count(layers.Count(of.Holds) / 4)} mm²"
+                        $"{of.Text}: {Figures.QuarterMillimetres(layers.Count(of.Holds))} mm²"
                     )
                 ),
                 (

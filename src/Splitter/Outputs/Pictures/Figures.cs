@@ -17,6 +17,13 @@ internal static class Figures
 
     internal static string Many(int count, string one, string many) => $"{Count(count)} {(count == 1 ? one : many)}";
 
+    /// <summary>An area in whole square millimetres; one below four quarters of them as it is.</summary>
+    /// <param name="quarters">Of a square millimetre.</param>
+    internal static string QuarterMillimetres(int quarters) =>
+        quarters < 4
+            ? (quarters / 4m).ToString("0.##", CultureInfo.InvariantCulture)
+            : Count((int)Math.Round(quarters / 4m));
+
     internal static string Millimetres(int micrometres) =>
         ((decimal)micrometres / Units.Millimetre).ToString("0.#", CultureInfo.InvariantCulture);
 }

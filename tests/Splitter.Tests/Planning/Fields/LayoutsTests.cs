@@ -97,7 +97,7 @@ public sealed class LayoutsTests
                         most = Math.Max(most, ++now);
                         Monitor.PulseAll(gate);
                         if (most < 2)
-                            Monitor.Wait(gate, TimeSpan.FromMilliseconds(jobs > 1 ? 100 : 2));
+                            Monitor.Wait(gate, TimeSpan.FromMilliseconds(jobs > 1 ? 1000 : 2));
                         now--;
                     }
                     return 0;
