@@ -204,7 +204,17 @@ internal sealed class SmallMoves
         foreach (var (from, to, breadth) in Thread(stitches, hole, place))
             change.Lay(from, to, breadth);
         var more = layers.TooMany(change, most);
-        return more >= 0 || layers.Overfills(change, most) || layers.Overfills(change, limit) ? 0 : -more;
+        return more >= 0 || Overfills(change, most) || Overfills(change, limit) ? 0 : -more;
+    }
+
+    /// <summary>Whether a square that has no more than so many layers would have more.</summary>
+    private bool Overfills(ThreadChange change, double layersThere)
+    {
+        var borne = (long)Math.Round(layersThere * Units.SquareMillimetre);
+        foreach (var (square, by) in change)
+            if (layers.ThreadOn(square) is var lying && lying <= borne && lying + by > borne)
+                return true;
+        return false;
     }
 
     private void Count(Stitch[] stitches, int hole, int sign)

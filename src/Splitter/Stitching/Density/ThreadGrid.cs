@@ -225,24 +225,12 @@ internal sealed class ThreadGrid
     /// </summary>
     internal long TooMany(ThreadChange change, double most)
     {
-        var (borne, sum) = (Borne(most), 0L);
+        var (borne, sum) = ((long)Math.Round(most * Units.SquareMillimetre), 0L);
         foreach (var (square, by) in change)
             if (ThreadOn(square) is var lying && Math.Max(lying, lying + by) > borne)
                 sum += Math.Max(0, lying + by - borne) - Math.Max(0, lying - borne);
         return sum;
     }
-
-    /// <summary>Whether a square that has no more than so many layers would have more.</summary>
-    internal bool Overfills(ThreadChange change, double most)
-    {
-        var borne = Borne(most);
-        foreach (var (square, by) in change)
-            if (by > 0 && ThreadOn(square) is var lying && lying <= borne && lying + by > borne)
-                return true;
-        return false;
-    }
-
-    private static long Borne(double most) => (long)Math.Round(most * Units.SquareMillimetre);
 
     /// <summary>What lies on the fullest square below one more thread along a way, with it, µm².</summary>
     internal long MostBelow(ReadOnlySpan<Point> way)
