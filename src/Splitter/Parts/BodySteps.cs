@@ -65,16 +65,42 @@ internal static class BodySteps
         );
         ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
-            MakeRoom();
+            MakeRoom(most);
         var pierced = HolesNow();
         Relief.Relieve(parts, pierced, layers);
         OnEach((blocks, _) => new ShortTies(layers, pierced, most).Shorten(blocks));
-        var moves = new SmallMoves(layers, pierced, most);
-        foreach (var round in SmallMoves.Rounds)
-            OnEach((blocks, _) => moves.Move(blocks, round));
+        MovedHoles[] moved = [.. parts.Select(_ => new MovedHoles())];
+        for (var pass = 0; pass < RoomPasses && IsTold(); pass++)
+            pierced = MakeLastRoom();
+        if (IsTold())
+            MoveALittle(mostLayers);
+        MoveALittle(most);
+        if (IsTold())
+            MakeLastRoom();
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
-        void MakeRoom()
+        bool IsTold() => layers.Fuller(mostLayers).Count > 0;
+
+        // What is kept free for squares between is used up where else too many layers would be told.
+        ThreadGrid MakeLastRoom()
+        {
+            var holes = MakeRoom(mostLayers);
+            var (moves, crowded) = (
+                new SmallMoves(layers, holes, mostLayers, mostLayers),
+                new CrowdedSquares(layers, holes, mostLayers)
+            );
+            OnEach((blocks, part) => moves.MoveHidden(blocks, new(crowded.CoverOf(blocks)), moved[part]));
+            return holes;
+        }
+
+        void MoveALittle(double most)
+        {
+            var moves = new SmallMoves(layers, pierced, most, mostLayers);
+            foreach (var round in SmallMoves.Rounds)
+                OnEach((blocks, part) => moves.Move(blocks, round, moved[part]));
+        }
+
+        ThreadGrid MakeRoom(double most)
         {
             var rows = new SpareRows(new([.. parts.Select(p => p.Blocks)], layers, most), layers, most);
             OnEach((blocks, part) => rows.LeaveOut(blocks, part, crosses));
@@ -88,6 +114,7 @@ internal static class BodySteps
                     new RoomyTravel(crowded, layers, holes, most).Move(blocks, cover);
                 }
             );
+            return holes;
         }
 
         void OnEach(Action<Block[], int> work) =>

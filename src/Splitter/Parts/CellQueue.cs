@@ -10,9 +10,18 @@ namespace Splitter.Parts;
 /// <param name="leastStep">What a step from cell to cell costs at least.</param>
 internal sealed class CellQueue(double leastStep)
 {
-    private readonly List<List<(double Cost, int Cell)>> buckets = [];
+    private readonly List<List<Waiting>> buckets = [];
     private int turn;
     private int taken;
+
+    /// <summary>Sorted often: nothing is asked but what tells two of them apart.</summary>
+    private readonly record struct Waiting(double Cost, int Cell) : IComparable<Waiting>
+    {
+        public int CompareTo(Waiting other) =>
+            Cost < other.Cost ? -1
+            : Cost > other.Cost ? 1
+            : Cell.CompareTo(other.Cell);
+    }
 
     internal void Clear()
     {
@@ -26,7 +35,7 @@ internal sealed class CellQueue(double leastStep)
         var bucket = (int)(cost / leastStep);
         while (buckets.Count <= bucket)
             buckets.Add([]);
-        buckets[bucket].Add((cost, cell));
+        buckets[bucket].Add(new(cost, cell));
     }
 
     /// <summary>Takes the cheapest one; false when none is left.</summary>

@@ -72,6 +72,16 @@ internal sealed class CoveredCells
         && last[number] is { } cells
         && cells[CellAt(at, quarter)] >= from;
 
+    /// <summary>The same of all places along a stitch.</summary>
+    internal bool IsCovered(Point from, Point to, int first)
+    {
+        var steps = (int)Math.Ceiling(from.DistanceTo(to) / Cell);
+        for (var k = 0; k <= steps; k++)
+            if (!IsCovered(from.Towards(to, steps == 0 ? 0 : (double)k / steps), first))
+                return false;
+        return true;
+    }
+
     /// <summary>Whether stitches with this number or later ones cover a place and all around it.</summary>
     internal bool IsHidden(Point at, int from)
     {
@@ -130,35 +140,42 @@ internal sealed class CoveredCells
     private int[] LeastAround(Quarter quarter)
     {
         const int Wide = Side + (2 * Margin);
+        var beside = new int[]?[9];
+        for (var i = 0; i < beside.Length; i++)
+            beside[i] = LastOf(new(quarter.Column + (i % 3) - 1, quarter.Row + (i / 3) - 1));
         var (across, least) = (new int[Side * Wide], new int[Side * Side]);
         for (var row = 0; row < Wide; row++)
         for (var column = 0; column < Side; column++)
         {
             var lowest = int.MaxValue;
-            for (var beside = -Margin; beside <= Margin; beside++)
-                lowest = Math.Min(lowest, LastOn(quarter, column + beside, row - Margin));
+            for (var aside = -Margin; aside <= Margin; aside++)
+                lowest = Math.Min(lowest, LastOn(quarter, beside, column + aside, row - Margin));
             across[(row * Side) + column] = lowest;
         }
         for (var i = 0; i < least.Length; i++)
         {
             least[i] = int.MaxValue;
-            for (var beside = 0; beside <= 2 * Margin; beside++)
-                least[i] = Math.Min(least[i], across[i + (beside * Side)]);
+            for (var down = 0; down <= 2 * Margin; down++)
+                least[i] = Math.Min(least[i], across[i + (down * Side)]);
         }
         return least;
     }
 
+    private int[]? LastOf(Quarter quarter) => quarters.GroundOf(quarter) is { } number ? last[number] : null;
+
+    /// <param name="beside">What covers the quarter and the eight around it.</param>
     /// <param name="column">Of a cell, counted from the quarter, which it may lie beside.</param>
     /// <param name="row">The same.</param>
-    private int LastOn(Quarter quarter, int column, int row)
+    private int LastOn(Quarter quarter, int[]?[] beside, int column, int row)
     {
         var at = new Point(
             (quarter.Column * Quarter.Side) + (column * Cell),
             (quarter.Row * Quarter.Side) + (row * Cell)
         );
-        quarter = Quarter.At(at);
-        return ground.Contains(at) && quarters.GroundOf(quarter) is { } number && last[number] is { } cells
-            ? cells[CellAt(at, quarter)]
+        // Counted from the first of those nine.
+        (column, row) = (column + Side, row + Side);
+        return ground.Contains(at) && beside[(row / Side * 3) + (column / Side)] is { } cells
+            ? cells[(row % Side * Side) + (column % Side)]
             : None;
     }
 

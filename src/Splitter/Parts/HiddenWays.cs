@@ -49,19 +49,24 @@ internal sealed class HiddenWays
     private readonly HiddenGround ground;
     private readonly ThreadGrid layers;
     private readonly double most;
-    private readonly double[] cost;
-    private readonly int[] before;
-    private readonly int[] seen;
+    private readonly ReachedCell[] reached;
     private readonly CellQueue queue = new(HiddenGround.Cell);
     private int search;
     private bool mayCrowd;
+
+    /// <summary>A cell as a search has come to it.</summary>
+    /// <param name="Search">Which one: what others have left is not cleared.</param>
+    /// <param name="Before">The cell that it was reached from.</param>
+    /// <param name="Cost">Of the way to it.</param>
+    /// <param name="Lying">Layers there: a cell is come to from several sides.</param>
+    private readonly record struct ReachedCell(int Search, int Before, double Cost, double Lying);
 
     /// <param name="layers">Of the whole cloth.</param>
     /// <param name="mostLayers">That cloth and needle bear, less <see cref="Square.Between"/>.</param>
     internal HiddenWays(HiddenGround ground, ThreadGrid layers, double mostLayers)
     {
         (this.ground, this.layers, most) = (ground, layers, mostLayers);
-        (cost, before, seen) = (new double[ground.Cells], new int[ground.Cells], new int[ground.Cells]);
+        reached = new ReachedCell[ground.Cells];
     }
 
     /// <summary>The corners of a way, both ends included; null when there is none.</summary>
@@ -72,12 +77,12 @@ internal sealed class HiddenWays
         (this.mayCrowd, search) = (mayCrowd, search + 1);
         queue.Clear();
         foreach (var cell in Near(from, next))
-            Reached(cell, ground.MiddleOf(cell).DistanceTo(from), -1);
+            Came(cell, new(search, -1, ground.MiddleOf(cell).DistanceTo(from), LyingOn(cell)));
         var goals = Near(to, next).ToHashSet();
         var window = Box.Around([from, to]).Grown(Detour);
-        while (goals.Count > 0 && queue.TryTake(out var cell, out var reached))
+        while (goals.Count > 0 && queue.TryTake(out var cell, out var cost))
         {
-            if (reached > cost[cell])
+            if (cost > reached[cell].Cost)
                 continue;
             if (goals.Contains(cell))
                 return Straightened(cell, from, to, next) is var way && way.Length <= Longest ? way.Points : null;
@@ -89,7 +94,7 @@ internal sealed class HiddenWays
     /// <summary>From a cell to its neighbours.</summary>
     private void GoOn(int cell, int next, Box window)
     {
-        var (here, middle) = (cost[cell], ground.MiddleOf(cell));
+        var (here, middle) = (reached[cell].Cost, ground.MiddleOf(cell));
         foreach (var (dx, dy, away) in Neighbours)
         {
             var neighbour = cell + (dy * ground.Columns) + dx;
@@ -97,9 +102,11 @@ internal sealed class HiddenWays
             if (!ground.IsHidden(neighbour, next) || IsReached(neighbour, here + away))
                 continue;
             var at = new Point(middle.X + (dx * HiddenGround.Cell), middle.Y + (dy * HiddenGround.Cell));
-            var lying = layers.LayersAt(at);
-            if (Bears(lying) && window.Contains(at))
-                Reached(neighbour, here + (Weight(lying) * away), cell);
+            if (!window.Contains(at))
+                continue;
+            var lying = reached[neighbour].Search == search ? reached[neighbour].Lying : layers.LayersAt(at);
+            if (Bears(lying))
+                Came(neighbour, new(search, cell, here + (Weight(lying) * away), lying));
         }
     }
 
@@ -119,19 +126,20 @@ internal sealed class HiddenWays
                 yield return cell;
     }
 
-    private void Reached(int cell, double sum, int from)
+    private void Came(int cell, ReachedCell how)
     {
-        if (IsReached(cell, sum))
+        if (IsReached(cell, how.Cost))
             return;
-        (seen[cell], cost[cell], before[cell]) = (search, sum, from);
-        queue.Add(cell, sum);
+        reached[cell] = how;
+        queue.Add(cell, how.Cost);
     }
 
-    private bool IsReached(int cell, double sum) => seen[cell] == search && cost[cell] <= sum;
+    private bool IsReached(int cell, double cost) => reached[cell].Search == search && reached[cell].Cost <= cost;
 
     /// <summary>Hidden, and bears one thread more.</summary>
-    private bool IsOpen(int cell, int next) =>
-        ground.IsHidden(cell, next) && Bears(layers.LayersAt(ground.MiddleOf(cell)));
+    private bool IsOpen(int cell, int next) => ground.IsHidden(cell, next) && Bears(LyingOn(cell));
+
+    private double LyingOn(int cell) => layers.LayersAt(ground.MiddleOf(cell));
 
     /// <summary>A way that saves a trim is worth what is kept free elsewhere.</summary>
     private bool Bears(double lying) => mayCrowd || TooMany(lying) <= Square.Between;
@@ -148,7 +156,7 @@ internal sealed class HiddenWays
     private Polyline Straightened(int goal, Point from, Point to, int next)
     {
         var points = new List<Point> { to };
-        for (var cell = goal; cell >= 0; cell = before[cell])
+        for (var cell = goal; cell >= 0; cell = reached[cell].Before)
             points.Add(ground.MiddleOf(cell));
         points.Add(from);
         points.Reverse();

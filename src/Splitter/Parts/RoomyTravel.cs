@@ -20,6 +20,14 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
     /// <summary>Directions in which they are.</summary>
     private const int Directions = 16;
 
+    private static readonly ImmutableArray<Vector> Moves =
+    [
+        .. from reach in Reaches
+        from i in Enumerable.Range(0, Directions)
+        let angle = 2 * Math.PI * i / Directions
+        select new Vector(reach * Math.Cos(angle), reach * Math.Sin(angle)),
+    ];
+
     /// <summary>What moves makes room for others: so often all thread is gone through at most.</summary>
     private const int Rounds = 4;
 
@@ -46,9 +54,14 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
         foreach (var i in open)
             threads[i] = [.. blocks[i].Stitches.Select((s, k) => new Numbered(s, cover.FirstOf(i) + k))];
         var moved = new bool[blocks.Length];
-        for (var round = 0; round < Rounds; round++)
+        var any = true;
+        for (var round = 0; any && round < Rounds; round++)
+        {
+            any = false;
             foreach (var i in open)
-                moved[i] |= Moved(threads[i], cover);
+                if (Moved(threads[i], cover))
+                    any = moved[i] = true;
+        }
         foreach (var i in open.Where(i => moved[i]))
             blocks[i] = blocks[i] with { Stitches = [.. threads[i].Select(s => s.Stitch)] };
     }
@@ -72,9 +85,9 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
             if (!IsHidden(thread[i].Stitch))
                 continue;
             var last = i + 1 < thread.Count && IsHidden(thread[i + 1].Stitch) ? i + 1 : i;
-            Point[] old = [.. thread[(i - 1)..(last + 1)].Select(s => s.Stitch.At)];
-            if (!crowded.Meet(old[0], old[1]) && !crowded.Meet(old[^2], old[^1]))
+            if (!Meets(thread, i) && (last == i || !Meets(thread, last)))
                 continue;
+            Point[] old = [.. thread[(i - 1)..(last + 1)].Select(s => s.Stitch.At)];
             var number = thread[last].Number;
             if (Better(old, number + 1, cover) is not { } way)
                 continue;
@@ -85,18 +98,24 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
         return any;
     }
 
+    private bool Meets(List<Numbered> thread, int stitch) =>
+        crowded.Meet(thread[stitch - 1].Stitch.At, thread[stitch].Stitch.At);
+
     /// <summary>The way between the same ends that makes fewest layers too many, if it is another one.</summary>
     /// <param name="next">Number of the first stitch that can hide it.</param>
     private Point[]? Better(Point[] old, int next, CoveredCells cover)
     {
         layers.Lay(old, -ThreadGrid.ThreadWidth);
         var (best, least) = (old, (double)layers.TooMany(old, most));
+        var length = Length(old);
         var fullest = least > 0 ? layers.MostBelow(old) : 0;
         if (least > 0)
             foreach (var way in Ways(old))
                 if (
-                    IsSewable(way, old, next, cover)
-                    && layers.TooMany(way, most) + (WorthLength * Math.Max(0, Length(way) - Length(old))) is var sum
+                    WorthLength * Math.Max(0, Length(way) - length) is var longer
+                    && longer < least
+                    && IsSewable(way, old, next, cover)
+                    && layers.TooMany(way, most) + longer is var sum
                     && sum < least
                     && layers.MostBelow(way) <= fullest
                     && IsHidden(way, old, next, cover)
@@ -125,15 +144,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
             yield return [old[0], at, .. old[1..]];
     }
 
-    private static IEnumerable<Point> Around(Point middle)
-    {
-        foreach (var reach in Reaches)
-            for (var i = 0; i < Directions; i++)
-            {
-                var angle = 2 * Math.PI * i / Directions;
-                yield return new Vector(reach * Math.Cos(angle), reach * Math.Sin(angle)).From(middle).OnTape();
-            }
-    }
+    private static IEnumerable<Point> Around(Point middle) => Moves.Select(move => move.From(middle).OnTape());
 
     /// <summary>Stitches of a length that hidden ones have, and new holes below later thread, where few are.</summary>
     private bool IsSewable(Point[] way, Point[] old, int next, CoveredCells cover)
@@ -141,11 +152,14 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
         for (var i = 1; i < way.Length; i++)
             if (way[i - 1].DistanceTo(way[i]) is < StitchRules.Shortest or > Ties.HiddenStitch)
                 return false;
-        return way.All(p => old.Contains(p) || (cover.IsHidden(p, next) && holes.HolesAt(p) < ThreadGrid.Crowded));
+        foreach (var p in way)
+            if (!old.Contains(p) && !(cover.IsHidden(p, next) && holes.HolesAt(p) < ThreadGrid.Crowded))
+                return false;
+        return true;
     }
 
     /// <summary>Later thread hides all of a way that is not as good as on the old one.</summary>
-    private static bool IsHidden(Point[] way, Point[] old, int next, CoveredCells cover)
+    internal static bool IsHidden(Point[] way, Point[] old, int next, CoveredCells cover)
     {
         for (var i = 1; i < way.Length; i++)
         {

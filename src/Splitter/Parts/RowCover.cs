@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Splitter.Geometry;
 using Splitter.Stitching;
 using Splitter.Stitching.Density;
@@ -58,8 +59,6 @@ internal sealed class RowCover
             return along >= -Beyond && along <= length + Beyond && Math.Abs(Vector.Cross(way, to)) <= beside * length;
         }
     }
-
-    private static readonly List<Thread> Nothing = [];
 
     private readonly Box ground;
     private readonly GroundMap near;
@@ -141,11 +140,11 @@ internal sealed class RowCover
         foreach (var aside in Around)
         {
             var (place, below) = (aside.From(at), -1);
-            foreach (var thread in On(place))
+            foreach (ref readonly var thread in On(place))
                 if (
                     thread.Use is StitchUse.Fill or StitchUse.Satin
-                    && (thread.Block > block || IsSame(thread, block))
                     && thread.IsNear(place, Breadth)
+                    && (thread.Block > block || IsSame(thread, block))
                 )
                 {
                     below = Math.Max(below, thread.Block > block ? part : blocks[thread.Block].Part);
@@ -167,7 +166,7 @@ internal sealed class RowCover
     /// <param name="from">The first block that is asked for.</param>
     private bool HidesAnything(Point at, int block, int from)
     {
-        foreach (var thread in On(at))
+        foreach (ref readonly var thread in On(at))
             if (
                 thread.Block >= from
                 && thread.Block <= block
@@ -178,8 +177,10 @@ internal sealed class RowCover
         return false;
     }
 
-    private List<Thread> On(Point at) =>
-        ground.Contains(at) && near.GroundOf(Quarter.At(at)) is { } number ? squares[number] : Nothing;
+    private ReadOnlySpan<Thread> On(Point at) =>
+        ground.Contains(at) && near.GroundOf(Quarter.At(at)) is { } number
+            ? CollectionsMarshal.AsSpan(squares[number])
+            : [];
 
     private void ForEach(int block, ReadOnlySpan<Stitch> stitches, Action<List<Thread>, Thread> change)
     {

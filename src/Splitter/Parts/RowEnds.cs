@@ -51,8 +51,13 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
     }
 
     /// <summary>Whether a row stays as it is there for a cross.</summary>
-    internal static bool IsNear(Point[] crosses, Point hole) =>
-        crosses.Any(cross => cross.DistanceTo(hole) < NearCross);
+    internal static bool IsNear(Point[] crosses, Point hole)
+    {
+        foreach (var cross in crosses)
+            if (cross.DistanceTo(hole) < NearCross)
+                return true;
+        return false;
+    }
 
     /// <summary>Whether a row ends in a hole, and another one begins in the hole after it.</summary>
     private static (bool Ends, bool Begins) Turn(List<Stitch> stitches, int hole)
@@ -93,37 +98,42 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
         List<End> ones = ends ? Earlier(stitches, hole, -1, block) : [new(stitches[hole].At, hole - 1)];
         List<End> twos = begins ? Earlier(stitches, hole + 1, 1, block) : [new(stitches[hole + 1].At, hole + 2)];
         var (first, last) = (ones[^1].Beside, twos[^1].Beside);
-        var old = stitches[first..(last + 1)];
-        var best = old;
-        Count(old, -ThreadGrid.ThreadWidth);
-        var least = TooMany(old);
-        foreach (var one in least > 0 ? ones : [])
-        foreach (var two in twos)
+        var old = CollectionsMarshal.AsSpan(stitches)[first..(last + 1)].ToArray();
+        Point[] places = [.. old.Select(s => s.At)];
+        layers.Lay(places, -ThreadGrid.ThreadWidth);
+        var (best, least) = (((End One, End Two, Point[] Way)?)null, layers.TooMany(places, most));
+        // Thread on both sides of the turn makes no fewer too many than either by itself, all in all.
+        long[] before = [.. ones.Select(one => layers.TooMany([.. places[..(one.Beside - first + 1)], one.At], most))];
+        long[] after = [.. twos.Select(two => layers.TooMany([two.At, .. places[(two.Beside - first)..]], most))];
+        for (var i = 0; i < ones.Count; i++)
+        for (var k = 0; k < twos.Count && least > 0; k++)
         {
-            if (one.At.DistanceTo(two.At) < StitchRules.Shortest)
+            var (one, two) = (ones[i], twos[k]);
+            if (before[i] + after[k] >= least || one.At.DistanceTo(two.At) < StitchRules.Shortest)
                 continue;
-            List<Stitch> way =
-            [
-                .. stitches[first..(one.Beside + 1)],
-                stitches[hole] with
-                {
-                    At = one.At,
-                },
-                stitches[hole + 1] with
-                {
-                    At = two.At,
-                },
-                .. stitches[two.Beside..(last + 1)],
-            ];
-            if (TooMany(way) is var sum && sum < least && cover.IsSpare(one.At, two.At, block))
-                (best, least) = (way, sum);
+            Point[] way = [.. places[..(one.Beside - first + 1)], one.At, two.At, .. places[(two.Beside - first)..]];
+            if (layers.TooMany(way, most) is var sum && sum < least && cover.IsSpare(one.At, two.At, block))
+                (best, least) = ((one, two, way), sum);
         }
-        Count(best, ThreadGrid.ThreadWidth);
-        if (best == old)
+        layers.Lay(best?.Way ?? places, ThreadGrid.ThreadWidth);
+        if (best is not { } turn)
             return false;
-        cover.Replace(block, CollectionsMarshal.AsSpan(old), CollectionsMarshal.AsSpan(best));
-        stitches.RemoveRange(first, old.Count);
-        stitches.InsertRange(first, best);
+        Stitch[] shorter =
+        [
+            .. old[..(turn.One.Beside - first + 1)],
+            stitches[hole] with
+            {
+                At = turn.One.At,
+            },
+            stitches[hole + 1] with
+            {
+                At = turn.Two.At,
+            },
+            .. old[(turn.Two.Beside - first)..],
+        ];
+        cover.Replace(block, old, shorter);
+        stitches.RemoveRange(first, old.Length);
+        stitches.InsertRange(first, shorter);
         return true;
     }
 
@@ -152,8 +162,4 @@ internal sealed class RowEnds(RowCover cover, ThreadGrid layers, double most)
         && stitches[hole].Use == StitchUse.Fill
         && stitches[hole + step].Use == StitchUse.Fill
         && GoTheSameWay(stitches, (hole - step, hole), (hole, hole + step));
-
-    private double TooMany(List<Stitch> way) => layers.TooMany([.. way.Select(s => s.At)], most);
-
-    private void Count(List<Stitch> way, int breadth) => layers.Lay([.. way.Select(s => s.At)], breadth);
 }

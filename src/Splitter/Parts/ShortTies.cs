@@ -66,22 +66,32 @@ internal sealed class ShortTies(ThreadGrid layers, ThreadGrid holes, double most
     /// <summary>Makes the holes of one instead of the other, unless they would be too many where more come.</summary>
     private bool IsPierced(Block block, Block shortened)
     {
-        var more = Holes(shortened)
-            .Concat(Holes(block).Select(on => (on.Square, Count: -on.Count)))
+        var (made, left) = Changed(block.Stitches.AsSpan(), shortened.Stitches.AsSpan());
+        var more = Holes(made)
+            .Concat(Holes(left).Select(on => (on.Square, Count: -on.Count)))
             .GroupBy(on => on.Square, on => on.Count)
             .ToDictionary(on => on.Key, on => on.Sum());
         if (more.Any(on => on.Value > 0 && holes.HolesIn(on.Key) + on.Value > ThreadGrid.MostHoles))
             return false;
-        foreach (var stitch in block.Stitches)
+        foreach (var stitch in left)
             holes.Close(stitch.At);
-        foreach (var stitch in shortened.Stitches)
+        foreach (var stitch in made)
             holes.Pierce(stitch.At);
         return true;
     }
 
-    private static IEnumerable<(Square Square, int Count)> Holes(Block block) =>
-        block
-            .Stitches.SelectMany(stitch => Quarter.At(stitch.At).Squares)
+    /// <summary>Stitches that only the new ones have, and only the old ones: most are the same.</summary>
+    private static (Stitch[] Made, Stitch[] Left) Changed(ReadOnlySpan<Stitch> old, ReadOnlySpan<Stitch> now)
+    {
+        var (start, end) = (old.CommonPrefixLength(now), 0);
+        while (end < Math.Min(old.Length, now.Length) - start && old[^(end + 1)] == now[^(end + 1)])
+            end++;
+        return ([.. now[start..^end]], [.. old[start..^end]]);
+    }
+
+    private static IEnumerable<(Square Square, int Count)> Holes(Stitch[] stitches) =>
+        stitches
+            .SelectMany(stitch => Quarter.At(stitch.At).Squares)
             .GroupBy(square => square)
             .Select(on => (on.Key, on.Count()));
 }

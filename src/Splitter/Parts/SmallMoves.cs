@@ -7,7 +7,7 @@ namespace Splitter.Parts;
 
 /// <summary>
 /// The last resort where more thread lies than cloth and needle bear: needle holes move by so little that it does not
-/// show, and where a column turns in a point some of its stitches end short of it.
+/// show, or below later stitches, and where a column turns in a point some of its stitches end short of it.
 /// </summary>
 internal sealed class SmallMoves
 {
@@ -29,6 +29,9 @@ internal sealed class SmallMoves
     /// than a thread's width.
     /// </summary>
     private const int Covered = 500;
+
+    /// <summary>What moves makes room for others: so often hidden holes are gone through.</summary>
+    private const int HiddenPasses = 4;
 
     /// <summary>What is tried one after the other: first what shows least.</summary>
     internal static readonly ImmutableArray<Round> Rounds =
@@ -57,43 +60,61 @@ internal sealed class SmallMoves
     private readonly ThreadGrid layers;
     private readonly ThreadGrid holes;
     private readonly double most;
-    private readonly long borne;
+    private readonly double limit;
     private readonly GroundMap full;
 
     /// <param name="layers">Of the whole cloth; what is changed is counted there.</param>
     /// <param name="holes">The same of needle holes.</param>
-    /// <param name="most">Layers that cloth and needle bear.</param>
-    internal SmallMoves(ThreadGrid layers, ThreadGrid holes, double most)
+    /// <param name="most">Layers that there should be.</param>
+    /// <param name="limit">Layers that cloth and needle bear: no fewer.</param>
+    internal SmallMoves(ThreadGrid layers, ThreadGrid holes, double most, double limit)
     {
-        (this.layers, this.holes, this.most, borne) = (
-            layers,
-            holes,
-            most,
-            (long)Math.Round(most * Units.SquareMillimetre)
-        );
+        (this.layers, this.holes, this.most, this.limit) = (layers, holes, most, limit);
         full = new([
             [.. layers.Fuller(most).SelectMany(s => s.Quarters).Distinct()],
         ]);
     }
 
+    /// <summary>Moves holes that were not moved so before.</summary>
     /// <param name="blocks">Of a part, in sewing order.</param>
-    internal void Move(Block[] blocks, Round round)
+    /// <param name="moved">Holes of the part.</param>
+    internal void Move(Block[] blocks, Round round, MovedHoles moved) =>
+        Move(
+            blocks,
+            round.IsShorter ? moved.Short : moved.Aside,
+            (_, stitches, hole) =>
+                !round.IsFor(stitches[hole].Use) || moved.Short.Contains(stitches[hole].At) ? []
+                : round.IsShorter ? Earlier(stitches, hole, moved.Short)
+                : moved.Aside.Contains(stitches[hole].At) ? []
+                : Beside(stitches[hole].At)
+        );
+
+    /// <summary>Moves holes that later stitches hide, as far and as often as they do.</summary>
+    /// <inheritdoc cref="Move(Block[], Round, MovedHoles)"/>
+    internal void MoveHidden(Block[] blocks, HiddenPlaces places, MovedHoles moved)
+    {
+        for (var pass = 0; pass < HiddenPasses; pass++)
+            Move(blocks, moved.Aside, places.Of);
+    }
+
+    /// <param name="put">Where holes are put is added.</param>
+    /// <param name="places">Of a block, by its place in the part, for one of its holes.</param>
+    private void Move(Block[] blocks, HashSet<Point> put, Func<int, Stitch[], int, IEnumerable<Point>> places)
     {
         for (var i = 0; i < blocks.Length; i++)
             if (full.Meets(blocks[i].Bounds.Grown(ThreadGrid.ThreadWidth / 2)))
-                blocks[i] = Moved(blocks[i], round);
+                blocks[i] = Moved(blocks[i], put, (stitches, hole) => places(i, stitches, hole));
     }
 
-    private Block Moved(Block block, Round round)
+    private Block Moved(Block block, HashSet<Point> put, Func<Stitch[], int, IEnumerable<Point>> places)
     {
-        var (stitches, moved) = (block.Stitches.ToArray(), new HashSet<int>());
+        var (stitches, any) = (block.Stitches.ToArray(), false);
         for (var hole = 1; hole + 1 < stitches.Length; hole++)
             if (
-                round.IsFor(stitches[hole].Use)
+                IsMovable(stitches[hole].Use)
                 && IsMovable(stitches[hole + 1].Use)
                 && IsNearFull(stitches, hole)
-                && Better(stitches, hole, round.IsShorter ? Earlier(stitches, hole, moved) : Beside(stitches[hole].At))
-                    is { } better
+                && Better(stitches, hole, places(stitches, hole)) is { } better
             )
             {
                 Count(stitches, hole, -1);
@@ -101,12 +122,13 @@ internal sealed class SmallMoves
                 stitches[hole] = stitches[hole] with { At = better };
                 Count(stitches, hole, 1);
                 holes.Pierce(better);
-                moved.Add(hole);
+                put.Add(better);
+                any = true;
             }
-        return moved.Count == 0 ? block : block with { Stitches = [.. stitches] };
+        return any ? block with { Stitches = [.. stitches] } : block;
     }
 
-    private static bool IsMovable(StitchUse use) => Rounds.Any(round => round.IsFor(use));
+    private static bool IsMovable(StitchUse use) => use is not (StitchUse.Tie or StitchUse.Mark);
 
     private bool IsNearFull(Stitch[] stitches, int hole) =>
         full.Meets(
@@ -119,16 +141,19 @@ internal sealed class SmallMoves
     /// <summary>
     /// Earlier ends of a column's stitches where those before and after them cover the edge; none where there are none.
     /// </summary>
-    /// <param name="moved">Holes that lie short of the edge already.</param>
-    private static IEnumerable<Point> Earlier(Stitch[] stitches, int hole, HashSet<int> moved)
+    /// <param name="moved">Places of holes that lie short of the edge already.</param>
+    private static IEnumerable<Point> Earlier(Stitch[] stitches, int hole, HashSet<Point> moved)
     {
         var (before, after) = (hole - 2, hole + 2);
-        while (moved.Contains(before))
+        while (before >= 0 && moved.Contains(stitches[before].At))
             before -= 2;
+        while (after < stitches.Length && moved.Contains(stitches[after].At))
+            after += 2;
         if (
             before < 0
             || after >= stitches.Length
-            || moved.Contains(hole - 1)
+            || moved.Contains(stitches[hole - 1].At)
+            || moved.Contains(stitches[hole + 1].At)
             || stitches[before..(after + 1)].Any(s => s.Use != StitchUse.Satin)
             || stitches[before].At.DistanceTo(stitches[after].At) > Covered
         )
@@ -164,8 +189,8 @@ internal sealed class SmallMoves
     }
 
     /// <summary>
-    /// How much less thread lies beyond what cloth bears with the hole at another place, µm²; none where another square
-    /// becomes too full.
+    /// How much less thread lies beyond what there should be with the hole at another place, µm²; none where another
+    /// square becomes too full, or fuller than cloth bears.
     /// </summary>
     private long Saved(Stitch[] stitches, int hole, Point place)
     {
@@ -178,13 +203,18 @@ internal sealed class SmallMoves
             change.Lay(from, to, -breadth);
         foreach (var (from, to, breadth) in Thread(stitches, hole, place))
             change.Lay(from, to, breadth);
+        var more = layers.TooMany(change, most);
+        return more >= 0 || Overfills(change, most) || Overfills(change, limit) ? 0 : -more;
+    }
+
+    /// <summary>Whether a square that has no more than so many layers would have more.</summary>
+    private bool Overfills(ThreadChange change, double layersThere)
+    {
+        var borne = (long)Math.Round(layersThere * Units.SquareMillimetre);
         foreach (var (square, by) in change)
-        {
-            var lying = layers.ThreadOn(square);
-            if (lying <= borne && lying + by > borne)
-                return 0;
-        }
-        return -layers.TooMany(change, most);
+            if (layers.ThreadOn(square) is var lying && lying <= borne && lying + by > borne)
+                return true;
+        return false;
     }
 
     private void Count(Stitch[] stitches, int hole, int sign)

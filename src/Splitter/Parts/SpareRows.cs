@@ -45,13 +45,18 @@ internal sealed class SpareRows(RowCover cover, ThreadGrid layers, double most)
     /// <inheritdoc cref="RowEnds.Shorten(List{Stitch}, int, Point[])"/>
     private bool LeaveOut(List<Stitch> stitches, int block, Point[] crosses)
     {
-        var any = false;
-        for (int first = 0, last; first + 2 < stitches.Count; first = last + 1)
+        var (any, first) = (false, 0);
+        for (var full = 1; full < stitches.Count; full++)
         {
-            var isFull = false;
-            for (last = first; last + 1 < stitches.Count && IsSpare(stitches, last + 1, block, crosses); last++)
-                isFull |= layers.IsOnMore(stitches[last].At, stitches[last + 1].At, most);
-            for (var i = first; isFull && i + 2 <= last; i++)
+            // Mostly too little lies there, which is sooner told than whether others cover it.
+            if (!IsFull(stitches, full) || !IsSpare(stitches, full, block, crosses))
+                continue;
+            var (begin, last) = (full - 1, full);
+            while (begin > first && IsSpare(stitches, begin, block, crosses))
+                begin--;
+            while (last + 1 < stitches.Count && IsSpare(stitches, last + 1, block, crosses))
+                last++;
+            for (var i = begin; i + 2 <= last; i++)
                 if (Farthest(stitches, i, last, block) is { } hole)
                 {
                     Stitch[] way = [stitches[i], new(stitches[hole].At, StitchUse.Travel)];
@@ -64,9 +69,15 @@ internal sealed class SpareRows(RowCover cover, ThreadGrid layers, double most)
                     last -= hole - i - 1;
                     any = true;
                 }
+            first = full = last + 1;
         }
         return any;
     }
+
+    private bool IsFull(List<Stitch> stitches, int stitch) =>
+        stitches[stitch].Use is StitchUse.Travel or StitchUse.Fill
+        && cover.Knows(stitches[stitch].At)
+        && layers.IsOnMore(stitches[stitch - 1].At, stitches[stitch].At, most);
 
     /// <summary>Whether a stitch may be left out: it is on its way, or a row that is not needed.</summary>
     private bool IsSpare(List<Stitch> stitches, int stitch, int block, Point[] crosses)

@@ -38,6 +38,14 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
     public void EverySpotOfOpenDrawingsIsTold(string folder, string name) =>
         Check(Made(StitchSubject.OfDrawing(folder, name).Request), 3);
 
+    /// <summary>Of the demo in its small hoop too, but for one square millimetre at a seam.</summary>
+    [Theory]
+    [InlineData("lighthouse-bay", "small", 1)]
+    [InlineData("lighthouse-bay", "large", 0)]
+    [InlineData("faroe-islands", "large", 0)]
+    public void RecipesHaveNoSquareMillimetreTooFull(string recipe, string hoop, double most) =>
+        Assert.InRange(Told(Examples.Made(recipe, hoop).Sets.Single()).Sum(spot => spot.Area), 0, most);
+
     private static readonly Gen<string> Shape = Gen.Select(
         Gen.Int[0, 6],
         Gen.Int[0, 120],

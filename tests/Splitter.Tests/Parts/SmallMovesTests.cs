@@ -147,6 +147,103 @@ public sealed class SmallMovesTests
             );
         });
 
+    [Fact]
+    public void NoHoleThatShowsMovesTwice() =>
+        Works.Holds(work =>
+        {
+            var cloth = Cloth(work.Block, work.Layers);
+            var (blocks, moved) = (new[] { work.Block }, new MovedHoles());
+            Move(blocks, cloth, Most, Most, moved);
+            var once = blocks[0];
+            Move(blocks, cloth, Most - 0.5, Most, moved);
+            Assert.All(
+                work.Block.Stitches.Zip(once.Stitches, blocks[0].Stitches),
+                holes =>
+                    Assert.True(
+                        holes.First.At == holes.Second.At
+                            || holes.Second.At == holes.Third.At
+                            || holes.First.Use == StitchUse.Satin
+                    )
+            );
+        });
+
+    /// <summary>Where fewer layers are wished for than cloth bears.</summary>
+    [Fact]
+    public void NoSquareComesToHaveMoreThanClothBears() =>
+        Works.Holds(work =>
+        {
+            var cloth = Cloth(work.Block, work.Layers);
+            var before = Full(cloth);
+            Move([work.Block], cloth, Most - 0.8, Most, new());
+            Assert.All(Full(cloth), square => Assert.Contains(square, before));
+        });
+
+    /// <summary>More than a step: below rows nobody sees it.</summary>
+    [Fact]
+    public void WhatLaterStitchesHideMovesAsFarAsItNeedsTo()
+    {
+        ImmutableArray<Block> work = [Across(StitchUse.Travel), Rows(30)];
+        var cloth = Cloth(work, 1.85);
+        Assert.NotEmpty(Full(cloth));
+        var moved = MovedHidden(work, cloth);
+        Assert.InRange(moved[0].Stitches[2].At.DistanceTo(work[0].Stitches[2].At), 2 * Relief.ShownMove, 1000);
+        Assert.Empty(Full(cloth));
+        Assert.Equal(work[1], moved[1]);
+    }
+
+    /// <summary>The rows end where the travel lies: beyond it nothing hides it.</summary>
+    [Fact]
+    public void WhatWouldShowStaysWhereItIs()
+    {
+        ImmutableArray<Block> work = [Across(StitchUse.Travel), Rows(13)];
+        var cloth = Cloth(work, 1.85);
+        Assert.NotEmpty(Full(cloth));
+        Assert.Equal(work[0], MovedHidden(work, cloth)[0]);
+    }
+
+    /// <summary>A row that later ones lie over moves like travel; one that covers the cloth alone stays.</summary>
+    [Fact]
+    public void ARowMovesWhereTheClothIsCoveredWithoutIt()
+    {
+        ImmutableArray<Block> work = [Across(StitchUse.Fill), Rows(30)];
+        Assert.NotEqual(work[0].Stitches, MovedHidden(work, Cloth(work, 1.85))[0].Stitches);
+        work = [work[0]];
+        var cloth = Cloth(work, 2.85);
+        Assert.NotEmpty(Full(cloth));
+        Assert.Equal(work[0], MovedHidden(work, cloth)[0]);
+    }
+
+    [Fact]
+    public void WhereHiddenHolesArePutLaterStitchesHideThem() =>
+        Works.Holds(works =>
+        {
+            ImmutableArray<Block> work = [works.Block, Rows(30)];
+            var cloth = Cloth(work, works.Layers);
+            var cover = new CrowdedSquares(cloth, cloth, Most).CoverOf(work);
+            var moved = MovedHidden(work, cloth)[0].Stitches;
+            for (var i = 0; i < moved.Length; i++)
+                if (moved[i].At != works.Block.Stitches[i].At)
+                    Assert.True(cover.IsHidden(moved[i].At, i + 2));
+        });
+
+    /// <summary>From the left to the right through the lower half of the square.</summary>
+    private static Block Across(StitchUse use) =>
+        new("across", [.. Enumerable.Range(-2, 5).Select(i => new Stitch(new(500 + (i * 1000), 900), use))]);
+
+    /// <summary>So many rows from the top.</summary>
+    private static Block Rows(int count) =>
+        new(
+            "rows",
+            [
+                .. Enumerable
+                    .Range(0, 2 * count)
+                    .Select(i => new Stitch(
+                        new((i + 1) / 2 % 2 == 0 ? -3000 : 4000, -4000 + (i / 2 * 400)),
+                        StitchUse.Fill
+                    )),
+            ]
+        );
+
     private static bool IsFixed(StitchUse use) => use == StitchUse.Tie;
 
     private static Block Moved(Block block, double layers) => Moved(block, Cloth(block, layers));
@@ -154,10 +251,24 @@ public sealed class SmallMovesTests
     private static Block Moved(Block block, ThreadGrid cloth)
     {
         Block[] blocks = [block];
-        var moves = new SmallMoves(cloth, cloth, Most);
-        foreach (var round in SmallMoves.Rounds)
-            moves.Move(blocks, round);
+        Move(blocks, cloth, Most, Most, new());
         return blocks[0];
+    }
+
+    private static void Move(Block[] blocks, ThreadGrid cloth, double most, double limit, MovedHoles moved)
+    {
+        var moves = new SmallMoves(cloth, cloth, most, limit);
+        foreach (var round in SmallMoves.Rounds)
+            moves.Move(blocks, round, moved);
+    }
+
+    /// <summary>The same where later stitches hide it.</summary>
+    private static Block[] MovedHidden(ImmutableArray<Block> work, ThreadGrid cloth)
+    {
+        Block[] blocks = [.. work];
+        var cover = new CrowdedSquares(cloth, cloth, Most).CoverOf(blocks);
+        new SmallMoves(cloth, cloth, Most, Most).MoveHidden(blocks, new(cover), new());
+        return blocks;
     }
 
     private static ImmutableArray<Square> Full(ThreadGrid cloth) =>
@@ -165,15 +276,18 @@ public sealed class SmallMovesTests
 
     private static double TooMany(ThreadGrid cloth) => Full(cloth).Sum(s => cloth.LayersOn(s) - Most);
 
-    /// <summary>The block, and so many layers below it on one square.</summary>
-    private static ThreadGrid Cloth(Block block, double layers)
+    private static ThreadGrid Cloth(Block block, double layers) => Cloth([block], layers);
+
+    /// <summary>The blocks, and so many layers below them on one square.</summary>
+    private static ThreadGrid Cloth(ImmutableArray<Block> blocks, double layers)
     {
         var cloth = new ThreadGrid(Ground);
         var full = new Square(0, 0);
         while (cloth.LayersOn(full) < layers)
             cloth.Lay(new(full.Middle.X - 50, full.Middle.Y), new(full.Middle.X + 50, full.Middle.Y), 400);
-        ClothLayers.Lay(cloth, block, 1);
-        foreach (var stitch in block.Stitches)
+        foreach (var block in blocks)
+            ClothLayers.Lay(cloth, block, 1);
+        foreach (var stitch in blocks.SelectMany(block => block.Stitches))
             cloth.Pierce(stitch.At);
         return cloth;
     }
