@@ -37,6 +37,22 @@ internal sealed class SparseArray<T>(int length, T nothing = default)
         return runs[(uint)place / Run] is { } run ? (run[at], run[at + 1], run[at + 2]) : (nothing, nothing, nothing);
     }
 
+    /// <summary>What a place and those after it hold; beyond the last one nothing.</summary>
+    internal void Read(int place, Span<T> into)
+    {
+        while (!into.IsEmpty)
+        {
+            var at = (int)((uint)place % Run);
+            var count = Math.Min(Run - at, into.Length);
+            if ((uint)place / Run < (uint)runs.Length && runs[(uint)place / Run] is { } run)
+                run.AsSpan(at, count).CopyTo(into);
+            else
+                into[..count].Fill(nothing);
+            place += count;
+            into = into[count..];
+        }
+    }
+
     /// <summary>A place to be changed.</summary>
     internal ref T At(int place)
     {

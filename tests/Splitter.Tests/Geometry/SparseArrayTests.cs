@@ -18,6 +18,19 @@ public sealed class SparseArrayTests
     }
 
     [Fact]
+    public void PlacesAreReadAcrossRunsAndBeyondTheEnd()
+    {
+        const int Run = SparseArray<int>.Run;
+        var array = new SparseArray<int>(3 * Run, nothing: 7);
+        (array.At(Run - 1), array.At(Run), array.At((3 * Run) - 1)) = (1, 2, 3);
+        var read = new int[(4 * Run) + 2];
+        array.Read(Run - 2, read);
+        Assert.Equal([7, 1, 2, 7], read[..4]);
+        Assert.Equal([7, 3, 7], read[(2 * Run)..((2 * Run) + 3)]);
+        Assert.All(read[((2 * Run) + 2)..], held => Assert.Equal(7, held));
+    }
+
+    [Fact]
     public void ThreadsThatComeToARunAtOnceKeepWhatEachOfThemHolds()
     {
         // In every round two threads come to a new run; few of them meet, and none may lose what it has written.

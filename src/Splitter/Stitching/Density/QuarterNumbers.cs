@@ -43,6 +43,23 @@ internal readonly struct QuarterNumbers
     /// <summary>The quarter with a number.</summary>
     internal Quarter this[int number] => new(first.Column + (number % Columns), first.Row + (number / Columns));
 
+    /// <summary>The square that a quarter with a number is the first of.</summary>
+    internal Square SquareFrom(int number) => new(this[number].Column, this[number].Row);
+
+    /// <summary>For each square whose first quarter is one of a run, what its quarters hold together.</summary>
+    /// <param name="run">Number of the first of them.</param>
+    /// <param name="sums">A place for each; beyond the last number there is nothing.</param>
+    internal void Sum<T>(SparseArray<T> of, int run, Span<T> sums)
+        where T : unmanaged, INumber<T>
+    {
+        Span<T> above = stackalloc T[SparseArray<T>.Run + 1];
+        Span<T> below = stackalloc T[SparseArray<T>.Run + 1];
+        of.Read(run, above);
+        of.Read(run + Columns, below);
+        for (var i = 0; i < sums.Length; i++)
+            sums[i] = above[i] + above[i + 1] + below[i] + below[i + 1];
+    }
+
     /// <summary>Adds to places by these numbers what those by others hold, all on the same cloth.</summary>
     internal void Add<T>(SparseArray<T> to, SparseArray<T> from, QuarterNumbers others)
         where T : struct, INumber<T>

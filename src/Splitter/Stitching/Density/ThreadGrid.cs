@@ -56,7 +56,7 @@ internal sealed class ThreadGrid
     }
 
     /// <summary>The same of squares.</summary>
-    internal IReadOnlyList<Square> Squares => SquaresWhere(_ => true);
+    internal IReadOnlyList<Square> Squares => Fuller(double.NegativeInfinity);
 
     /// <summary>How many places are kept in memory.</summary>
     internal long Kept => thread.Kept + holes.Kept;
@@ -68,29 +68,33 @@ internal sealed class ThreadGrid
         Keeps(run) || Keeps(run + Run) || Keeps(run + numbers.Columns) || Keeps(run + numbers.Columns + Run);
 
     /// <summary>Squares with more layers or needle holes than these, row by row from the top.</summary>
-    internal IReadOnlyList<Square> Fuller(double layers, int holes = int.MaxValue) =>
-        SquaresWhere(first => LayersFrom(first) > layers || (holes < int.MaxValue && HolesFrom(first) > holes));
-
-    /// <param name="isAsked">By the number of a square's first quarter.</param>
-    private List<Square> SquaresWhere(Func<int, bool> isAsked)
+    internal IReadOnlyList<Square> Fuller(double layers, int holes = int.MaxValue)
     {
-        var (squares, columns, end) = (new List<Square>(), numbers.Columns, numbers.Count - numbers.Columns - 1);
+        var (squares, borne, end) = (new List<Square>(), Borne(layers), numbers.Count - numbers.Columns - 1);
+        Span<long> areas = stackalloc long[Run];
+        Span<int> pierced = stackalloc int[Run];
         for (var run = 0; run < end; run += Run)
         {
             if (run > 0 && !IsBelowKept(run))
                 continue;
-            var column = run % columns;
-            for (var i = run; i < Math.Min(run + Run, end); i++)
-            {
+            numbers.Sum(thread, run, areas);
+            if (holes < int.MaxValue)
+                numbers.Sum(this.holes, run, pierced);
+            for (var i = 0; i < Math.Min(Run, end - run); i++)
                 // The last quarter of a row begins no square.
-                if (++column == columns)
-                    column = 0;
-                else if (isAsked(i) && numbers[i] is var first)
-                    squares.Add(new(first.Column, first.Row));
-            }
+                if ((areas[i] > borne || pierced[i] > holes) && (run + i + 1) % numbers.Columns != 0)
+                    squares.Add(numbers.SquareFrom(run + i));
         }
         return squares;
     }
+
+    /// <summary>So many layers on a square, µm².</summary>
+    private static long Borne(double layers) =>
+        double.IsInfinity(layers)
+            ? layers > 0
+                ? long.MaxValue
+                : long.MinValue
+            : (long)Math.Round(layers * Units.SquareMillimetre);
 
     /// <summary>Counts as well what another grid has, which lies on this one's ground.</summary>
     internal void Add(ThreadGrid part)
@@ -225,7 +229,7 @@ internal sealed class ThreadGrid
     /// </summary>
     internal long TooMany(ThreadChange change, double most)
     {
-        var (borne, sum) = ((long)Math.Round(most * Units.SquareMillimetre), 0L);
+        var (borne, sum) = (Borne(most), 0L);
         foreach (var (square, by) in change)
             if (ThreadOn(square) is var lying && Math.Max(lying, lying + by) > borne)
                 sum += Math.Max(0, lying + by - borne) - Math.Max(0, lying - borne);

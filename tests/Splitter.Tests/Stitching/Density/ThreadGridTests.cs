@@ -67,6 +67,35 @@ public sealed class ThreadGridTests
                 cases: 50
             );
 
+    /// <summary>On ground of several runs of quarters a row, squares between two runs among them.</summary>
+    [Fact]
+    public void FullerSquaresAreThoseThatHoldMore() =>
+        Gen.Select(Place, Place)
+            .Array[1, 40]
+            .Holds(
+                stitches =>
+                {
+                    var grid = new ThreadGrid(new(-45_000, -26_000, 71_000, 26_000));
+                    foreach (var (from, to) in stitches)
+                    {
+                        grid.Lay(from, to, ThreadGrid.ThreadWidth);
+                        grid.Pierce(to);
+                    }
+                    Square[] all =
+                    [
+                        .. from row in Enumerable.Range(-53, 106)
+                        from column in Enumerable.Range(-91, 234)
+                        select new Square(column, row),
+                    ];
+                    Assert.Equal(all.Where(s => grid.LayersOn(s) > 0.5), grid.Fuller(0.5));
+                    Assert.Equal(
+                        all.Where(s => grid.LayersOn(s) > 1 || grid.HolesIn(s) > 1),
+                        grid.Fuller(layers: 1, holes: 1)
+                    );
+                },
+                cases: 50
+            );
+
     /// <summary>A thread of 0.4 mm beside the line between two squares lies on both.</summary>
     [Fact]
     public void ThreadIsLaidWithItsWidth()
