@@ -52,7 +52,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
             return;
         var threads = new List<Numbered>[blocks.Length];
         foreach (var i in open)
-            threads[i] = [.. blocks[i].Stitches.Select((s, k) => new Numbered(s, cover.FirstOf(i) + k))];
+            threads[i] = [.. Rest(blocks[i], cover.FirstOf(i))];
         var moved = new bool[blocks.Length];
         var any = true;
         for (var round = 0; any && round < Rounds; round++)
@@ -63,7 +63,24 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
                     any = moved[i] = true;
         }
         foreach (var i in open.Where(i => moved[i]))
-            blocks[i] = blocks[i] with { Stitches = [.. threads[i].Select(s => s.Stitch)] };
+            blocks[i] = With(blocks[i], threads[i]);
+    }
+
+    /// <summary>What may move: all but short stitches that are a tie.</summary>
+    private static IEnumerable<Numbered> Rest(Block block, int number)
+    {
+        var (first, end) = ShortTie.Rest(block);
+        for (var i = first; i < end; i++)
+            yield return new(block.Stitches[i], number + i);
+    }
+
+    private static Block With(Block block, List<Numbered> moved)
+    {
+        var (first, end) = ShortTie.Rest(block);
+        return block with
+        {
+            Stitches = [.. block.Stitches[..first], .. moved.Select(s => s.Stitch), .. block.Stitches[end..]],
+        };
     }
 
     private bool IsNearCrowded(Block block)
@@ -163,7 +180,7 @@ internal sealed class RoomyTravel(CrowdedSquares crowded, ThreadGrid layers, Thr
     {
         for (var i = 1; i < way.Length; i++)
         {
-            var steps = (int)Math.Ceiling(way[i - 1].DistanceTo(way[i]) / Stride);
+            var steps = Math.Max(1, (int)Math.Ceiling(way[i - 1].DistanceTo(way[i]) / Stride));
             for (var k = 0; k <= steps; k++)
                 if (way[i - 1].Towards(way[i], (double)k / steps) is var p && !cover.IsHidden(p, next) && !IsOn(old, p))
                     return false;

@@ -89,12 +89,22 @@ internal sealed class SmallMoves
                 : Beside(stitches[hole].At)
         );
 
-    /// <summary>Moves holes that later stitches hide, as far and as often as they do.</summary>
+    /// <summary>
+    /// Moves holes that later stitches hide, as far and as often as they do. Short stitches that are a tie stay: longer
+    /// ones hold no thread.
+    /// </summary>
     /// <inheritdoc cref="Move(Block[], Round, MovedHoles)"/>
     internal void MoveHidden(Block[] blocks, HiddenPlaces places, MovedHoles moved)
     {
         for (var pass = 0; pass < HiddenPasses; pass++)
-            Move(blocks, moved.Aside, places.Of);
+            Move(
+                blocks,
+                moved.Aside,
+                (block, stitches, hole) =>
+                    ShortTie.Rest(blocks[block]) is var rest && hole > rest.First && hole + 1 < rest.End
+                        ? places.Of(block, stitches, hole)
+                        : []
+            );
     }
 
     /// <param name="put">Where holes are put is added.</param>

@@ -34,10 +34,11 @@ internal sealed class SpareRows(RowCover cover, ThreadGrid layers, double most)
         {
             if (!cover.Meets(blocks[i]))
                 continue;
-            var (stitches, place) = (blocks[i].Stitches.ToList(), cover.FirstOf(part) + i);
+            var (all, place, rest) = (blocks[i].Stitches, cover.FirstOf(part) + i, ShortTie.Rest(blocks[i]));
+            var stitches = all[rest.First..rest.End].ToList();
             Point[] near = [.. met[blocks[i].Of]];
             if (ends.Shorten(stitches, place, near) | LeaveOut(stitches, place, near))
-                blocks[i] = blocks[i] with { Stitches = [.. stitches] };
+                blocks[i] = blocks[i] with { Stitches = [.. all[..rest.First], .. stitches, .. all[rest.End..]] };
         }
     }
 

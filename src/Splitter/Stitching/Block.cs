@@ -62,6 +62,9 @@ internal sealed record Block(string Of, ImmutableArray<Stitch> Stitches)
     /// </summary>
     internal (bool Start, bool End) IsTied { get; init; } = (true, true);
 
+    /// <summary>At which ends short stitches of the path itself are its tie.</summary>
+    internal (bool Start, bool End) IsShortTied { get; init; }
+
     /// <summary>Where it starts.</summary>
     public Point Start => Stitches[0].At;
 

@@ -17,11 +17,28 @@ internal static class ShortTie
     internal const int Length = 500;
 
     /// <summary>A block that is tied where it begins, tied so instead; null where its path is too short.</summary>
-    internal static Block? AtStart(Block block) => With(block, Begun(Ties.FromStart(block)));
+    internal static Block? AtStart(Block block) =>
+        With(block with { IsShortTied = block.IsShortTied with { Start = true } }, Begun(Ties.FromStart(block)));
 
     /// <summary>The same where it ends.</summary>
     internal static Block? AtEnd(Block block) =>
-        With(block, Begun(Backwards(Ties.UpToEnd(block))) is { } begun ? Backwards(begun) : null);
+        With(
+            block with
+            {
+                IsShortTied = block.IsShortTied with { End = true },
+            },
+            Begun(Backwards(Ties.UpToEnd(block))) is { } begun ? Backwards(begun) : null
+        );
+
+    /// <summary>
+    /// What is not of such ties, by the numbers of its first hole and of the one after its last: these two are where a
+    /// tie ends or begins, and stay too. Nothing where both ties meet.
+    /// </summary>
+    internal static (int First, int End) Rest(Block block)
+    {
+        var first = block.IsShortTied.Start ? Count : 0;
+        return (first, Math.Max(first, block.Stitches.Length - (block.IsShortTied.End ? Count : 0)));
+    }
 
     private static Block? With(Block block, ImmutableArray<Stitch>? stitches) =>
         stitches is { } all ? block with { Stitches = all } : null;

@@ -93,6 +93,18 @@ public sealed class RoomyTravelTests
         Assert.Equal(0, Over(Moved(block, full), full[0]));
     }
 
+    /// <summary>They hold the thread by being short.</summary>
+    [Fact]
+    public void ShortStitchesThatAreATieStay()
+    {
+        ImmutableArray<Square> full = [new(0, 0)];
+        var block = ShortTie.AtStart(Ties.Fasten("path", [Travel(-900, 300), Travel(4000, 300)])!)!;
+        Assert.Equal(Tie(block), Tie(Moved(block, full)));
+        Assert.NotEqual(Tie(block), Tie(Moved(block with { IsShortTied = default }, full)));
+
+        static List<Point> Tie(Block of) => [.. of.Stitches.Take(ShortTie.Count + 1).Select(s => s.At)];
+    }
+
     [Fact]
     public void NoHolesAreMadeWhereTheyAreCrowded() =>
         Works.Holds(work =>

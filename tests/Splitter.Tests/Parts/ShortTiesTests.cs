@@ -80,6 +80,26 @@ public sealed class ShortTiesTests
             Assert.InRange(cloth.HolesIn(full), 0, before);
         });
 
+    /// <summary>So that what comes after leaves them as they are.</summary>
+    [Fact]
+    public void ABlockKnowsWhichOfItsStitchesAreATie() =>
+        Works.Holds(blocks =>
+            Assert.All(
+                Shortened(blocks, Most).Zip(blocks),
+                pair =>
+                {
+                    var (now, before) = pair;
+                    var (first, end) = ShortTie.Rest(now);
+                    Assert.Equal((Ties.IsTiedAtStart(now) ? 0 : ShortTie.Count), first);
+                    Assert.Equal(
+                        Math.Max(first, now.Stitches.Length - (Ties.IsTiedAtEnd(now) ? 0 : ShortTie.Count)),
+                        end
+                    );
+                    Assert.Equal((0, before.Stitches.Length), ShortTie.Rest(before));
+                }
+            )
+        );
+
     /// <summary>What is counted is what lies there afterwards.</summary>
     [Fact]
     public void TheClothIsCountedAsItIsSewn() =>

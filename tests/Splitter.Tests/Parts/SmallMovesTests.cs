@@ -201,6 +201,16 @@ public sealed class SmallMovesTests
         Assert.Equal(work[0], MovedHidden(work, cloth)[0]);
     }
 
+    /// <summary>They hold the thread by being short.</summary>
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void ShortStitchesThatAreATieStayBelowRowsToo(bool start, bool end)
+    {
+        ImmutableArray<Block> work = [Across(StitchUse.Travel) with { IsShortTied = (start, end) }, Rows(30)];
+        Assert.Equal(work[0], MovedHidden(work, Cloth(work, 1.85))[0]);
+    }
+
     /// <summary>A row that later ones lie over moves like travel; one that covers the cloth alone stays.</summary>
     [Fact]
     public void ARowMovesWhereTheClothIsCoveredWithoutIt()

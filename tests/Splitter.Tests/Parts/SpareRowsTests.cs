@@ -114,6 +114,21 @@ public sealed class SpareRowsTests
         Assert.Equal(isHidden, Excess(layers) < before);
     }
 
+    /// <summary>The block begins 2 mm before the end of a row: up to 2 mm beyond the turn it is tied.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ShortStitchesThatAreATieStay(bool isTie)
+    {
+        var block = Rows(0, 12);
+        block = block with { Stitches = block.Stitches[75..], IsShortTied = (isTie, false) };
+        Block[] blocks = [block, Rows(8, 20, "cover")];
+        LeaveOut([blocks], Layers(more: 2, block));
+        Assert.Equal(isTie, blocks[0].Stitches.Take(5).SequenceEqual(block.Stitches.Take(5)));
+        Assert.Equal(12_000, block.Stitches.Where(s => s.At.Y == 6_400).Max(s => s.At.X));
+        Assert.True(blocks[0].Stitches.Where(s => s.At.Y == 6_400).Max(s => s.At.X) < 12_000);
+    }
+
     /// <summary>A cross of another part is held against where rows end: near it they do as they did.</summary>
     [Theory]
     [InlineData("rows", 0, true)]
