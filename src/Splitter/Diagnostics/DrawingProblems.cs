@@ -187,7 +187,7 @@ internal static class DrawingProblems
             2139,
             place,
             Invariant($"the work comes out {width:0.#} mm wide, a tenth of what the drawing states; ")
-                + "areas too small to sew are left out; "
+                + "areas that come out too small to sew are left out; "
                 + Invariant($"if that is not meant, write '{stated:0.#} mm' here, or nothing")
         );
 

@@ -40,12 +40,12 @@ internal static class BodySteps
     {
         if (sewn.All(s => s.Blocks.IsEmpty))
             return [.. plan.Hoopings.Select(_ => ImmutableArray<BodyStep>.Empty)];
-        var most = mostLayers - Square.Between;
+        var wished = mostLayers - Square.Between;
         var layers = ClothLayers.ThreadOf(sewn, jobs);
         // What came as stitches stays as it is, and only what we tie is joined.
         var isKept = sewn[0].Piece is KeptPiece;
         if (!isKept)
-            sewn = new RoomyRings(layers, most).Begun(sewn);
+            sewn = new RoomyRings(layers, wished).Begun(sewn);
         var (byHooping, overlaps) = (sewn.ToLookup(s => s.Piece.Hooping), new ShapeOverlaps());
         var ordered = InOrder.Select(
             [.. plan.Hoopings.Select((_, i) => byHooping[i])],
@@ -56,25 +56,25 @@ internal static class BodySteps
         LayRuns(sewn.SelectMany(s => s.Blocks), layers, -1);
         LayRuns(ordered.SelectMany(steps => steps).SelectMany(s => s.Blocks), layers, 1);
         Box[] boxes = [.. ordered.Select(Around)];
-        var parts = InTurn(part => Joined(ordered[part], layers, most, isSpread: !isKept));
+        var parts = InTurn(part => Joined(ordered[part], layers, wished, isSpread: !isKept));
         if (isKept)
             return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
         // Once more, now that all others' thread lies where it will.
         parts = InTurn(part =>
-            Spread(parts[part].Blocks, parts[part].Ground, new(new(parts[part].Ground, layers, most), layers, most))
+            Spread(parts[part].Blocks, parts[part].Ground, new(new(parts[part].Ground, layers, wished), layers, wished))
         );
         ImmutableArray<AlignmentStitch> crosses = [.. plan.Hoopings.SelectMany(h => h.Alignments)];
         for (var pass = 0; pass < RoomPasses; pass++)
-            MakeRoom(most);
+            MakeRoom(wished);
         var pierced = HolesNow();
         Relief.Relieve(parts, pierced, layers);
-        OnEach((blocks, _) => new ShortTies(layers, pierced, most).Shorten(blocks));
+        OnEach((blocks, _) => new ShortTies(layers, pierced, wished).Shorten(blocks));
         MovedHoles[] moved = [.. parts.Select(_ => new MovedHoles())];
         for (var pass = 0; pass < RoomPasses && IsTold(); pass++)
             pierced = MakeLastRoom();
         if (IsTold())
             MoveALittle(mostLayers);
-        MoveALittle(most);
+        MoveALittle(wished);
         if (IsTold())
             MakeLastRoom();
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
@@ -89,7 +89,7 @@ internal static class BodySteps
                 new SmallMoves(layers, holes, mostLayers, mostLayers),
                 new CrowdedSquares(layers, holes, mostLayers)
             );
-            OnEach((blocks, part) => moves.MoveHidden(blocks, new(crowded.CoverOf(blocks)), moved[part]));
+            OnEach((blocks, part) => moves.MoveHidden(blocks, new(crowded.CoverOf(blocks), moved[part]), moved[part]));
             return holes;
         }
 

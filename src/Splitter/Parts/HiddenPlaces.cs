@@ -6,7 +6,8 @@ namespace Splitter.Parts;
 
 /// <summary>Other places for needle holes where nobody sees it: below what later stitches cover.</summary>
 /// <param name="cover">What a part's stitches cover.</param>
-internal sealed class HiddenPlaces(CoveredCells cover)
+/// <param name="moved">Holes of the part that lie elsewhere already.</param>
+internal sealed class HiddenPlaces(CoveredCells cover, MovedHoles moved)
 {
     /// <summary>All that lie so near, on the tape's grid.</summary>
     private static readonly ImmutableArray<Vector> Near =
@@ -22,6 +23,7 @@ internal sealed class HiddenPlaces(CoveredCells cover)
 
     /// <summary>
     /// Places where later stitches hide the hole and both of its stitches, of which only hidden ones may be needed now.
+    /// What of these lay in the open at first stays as near to that as does not show.
     /// </summary>
     /// <param name="block">By its place in the part.</param>
     /// <param name="stitches">Of it.</param>
@@ -31,11 +33,11 @@ internal sealed class HiddenPlaces(CoveredCells cover)
             at = stitches[hole].At,
             after = stitches[hole + 1].At;
         var next = cover.FirstOf(block) + hole + 2;
+        Point[] first = [moved.First(before), moved.First(at), moved.First(after)];
         return IsSpare(before, stitches[hole], next) && IsSpare(at, stitches[hole + 1], next)
             ? Near.Select(step => step.From(at))
                 .Where(place =>
-                    cover.IsHidden(place, next)
-                    && RoomyTravel.IsHidden([before, place, after], [before, at, after], next, cover)
+                    cover.IsHidden(place, next) && RoomyTravel.IsHidden([before, place, after], first, next, cover)
                 )
             : [];
     }

@@ -81,11 +81,11 @@ internal sealed class SmallMoves
     internal void Move(Block[] blocks, Round round, MovedHoles moved) =>
         Move(
             blocks,
-            round.IsShorter ? moved.Short : moved.Aside,
+            round.IsShorter ? (_, to) => moved.Short.Add(to) : moved.PutAside,
             (_, stitches, hole) =>
                 !round.IsFor(stitches[hole].Use) || moved.Short.Contains(stitches[hole].At) ? []
                 : round.IsShorter ? Earlier(stitches, hole, moved.Short)
-                : moved.Aside.Contains(stitches[hole].At) ? []
+                : moved.IsAside(stitches[hole].At) ? []
                 : Beside(stitches[hole].At)
         );
 
@@ -99,7 +99,7 @@ internal sealed class SmallMoves
         for (var pass = 0; pass < HiddenPasses; pass++)
             Move(
                 blocks,
-                moved.Aside,
+                moved.PutAside,
                 (block, stitches, hole) =>
                     ShortTie.Rest(blocks[block]) is var rest && hole > rest.First && hole + 1 < rest.End
                         ? places.Of(block, stitches, hole)
@@ -107,16 +107,16 @@ internal sealed class SmallMoves
             );
     }
 
-    /// <param name="put">Where holes are put is added.</param>
+    /// <param name="put">Is told from where to where a hole is put.</param>
     /// <param name="places">Of a block, by its place in the part, for one of its holes.</param>
-    private void Move(Block[] blocks, HashSet<Point> put, Func<int, Stitch[], int, IEnumerable<Point>> places)
+    private void Move(Block[] blocks, Action<Point, Point> put, Func<int, Stitch[], int, IEnumerable<Point>> places)
     {
         for (var i = 0; i < blocks.Length; i++)
             if (full.Meets(blocks[i].Bounds.Grown(ThreadGrid.ThreadWidth / 2)))
                 blocks[i] = Moved(blocks[i], put, (stitches, hole) => places(i, stitches, hole));
     }
 
-    private Block Moved(Block block, HashSet<Point> put, Func<Stitch[], int, IEnumerable<Point>> places)
+    private Block Moved(Block block, Action<Point, Point> put, Func<Stitch[], int, IEnumerable<Point>> places)
     {
         var (stitches, any) = (block.Stitches.ToArray(), false);
         for (var hole = 1; hole + 1 < stitches.Length; hole++)
@@ -129,10 +129,10 @@ internal sealed class SmallMoves
             {
                 Count(stitches, hole, -1);
                 holes.Close(stitches[hole].At);
+                put(stitches[hole].At, better);
                 stitches[hole] = stitches[hole] with { At = better };
                 Count(stitches, hole, 1);
                 holes.Pierce(better);
-                put.Add(better);
                 any = true;
             }
         return any ? block with { Stitches = [.. stitches] } : block;

@@ -236,6 +236,26 @@ public sealed class SmallMovesTests
                     Assert.True(cover.IsHidden(moved[i].At, i + 2));
         });
 
+    /// <summary>However often holes move: what shows of a stitch stays within a quarter of a thread's width.</summary>
+    [Fact]
+    public void WhatNothingHidesStaysAboutWhereItWas() =>
+        Works.Holds(works =>
+        {
+            // They end about where the thread lies.
+            ImmutableArray<Block> work = [works.Block, Rows(13)];
+            var cloth = Cloth(work, works.Layers);
+            var cover = new CrowdedSquares(cloth, cloth, Most).CoverOf(work);
+            var (old, moved) = (works.Block.Stitches, MovedHidden(work, cloth)[0].Stitches);
+            for (var i = 1; i < moved.Length; i++)
+            for (var k = 0; k <= 10; k++)
+                if (moved[i - 1].At.Towards(moved[i].At, k / 10.0) is var at && !cover.IsHidden(at, i + 1))
+                    Assert.InRange(
+                        old.Zip(old.Skip(1)).Min(s => Polygons.Distance(s.First.At, s.Second.At, at, at)),
+                        0,
+                        Relief.ShownMove + 1
+                    );
+        });
+
     /// <summary>From the left to the right through the lower half of the square.</summary>
     private static Block Across(StitchUse use) =>
         new("across", [.. Enumerable.Range(-2, 5).Select(i => new Stitch(new(500 + (i * 1000), 900), use))]);
@@ -276,8 +296,8 @@ public sealed class SmallMovesTests
     private static Block[] MovedHidden(ImmutableArray<Block> work, ThreadGrid cloth)
     {
         Block[] blocks = [.. work];
-        var cover = new CrowdedSquares(cloth, cloth, Most).CoverOf(blocks);
-        new SmallMoves(cloth, cloth, Most, Most).MoveHidden(blocks, new(cover), new());
+        var (cover, moved) = (new CrowdedSquares(cloth, cloth, Most).CoverOf(blocks), new MovedHoles());
+        new SmallMoves(cloth, cloth, Most, Most).MoveHidden(blocks, new(cover, moved), moved);
         return blocks;
     }
 

@@ -7,7 +7,7 @@ namespace Splitter.Artwork.Sewing;
 
 /// <summary>
 /// Shapes whose thread has nearly the colour of the cloth around them: sewn with care, and not seen. What has thread of
-/// another colour along enough of its edge is seen by that.
+/// another colour along enough of its edge is seen by that; what lies on it shows where it is, but not its outline.
 /// </summary>
 internal static class UnseenShapes
 {
