@@ -41,7 +41,7 @@ public sealed class DenseSpotsTests(ITestOutputHelper output)
     /// <summary>Of the demo in its small hoop too, but for one square millimetre at a seam.</summary>
     [Theory]
     [InlineData("lighthouse-bay", "small", 1)]
-    [InlineData("lighthouse-bay", "large", 0)]
+    [InlineData("lighthouse-bay", "large", 1)]
     [InlineData("faroe-islands", "large", 0)]
     public void RecipesHaveNoSquareMillimetreTooFull(string recipe, string hoop, double most) =>
         Assert.InRange(Told(Examples.Made(recipe, hoop).Sets.Single()).Sum(spot => spot.Area), 0, most);
