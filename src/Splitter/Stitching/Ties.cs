@@ -109,8 +109,9 @@ internal static class Ties
     /// </summary>
     internal static IEnumerable<ImmutableArray<Point>> Starts(Block block)
     {
-        ImmutableArray<Point> path = [.. block.Stitches.Skip(AtStart).Select(s => s.At)];
         yield return AtStartOf(block);
+        // Mostly that will do, and the path is not gone through.
+        ImmutableArray<Point> path = [.. block.Stitches.Skip(AtStart).Select(s => s.At)];
         foreach (var length in Lengths)
             if (Spread(path, length) is { } along)
             {
@@ -124,8 +125,9 @@ internal static class Ties
     /// <summary>The same where it ends, from its last hole.</summary>
     internal static IEnumerable<ImmutableArray<Point>> Ends(Block block)
     {
-        ImmutableArray<Point> path = [.. block.Stitches.SkipLast(AtEnd).Reverse().Select(s => s.At)];
         yield return AtEndOf(block);
+        // Mostly that will do, and the path is not gone through.
+        ImmutableArray<Point> path = [.. block.Stitches.SkipLast(AtEnd).Reverse().Select(s => s.At)];
         foreach (var length in Lengths)
             if (Spread(path, length) is { } along)
             {
