@@ -79,6 +79,8 @@ internal static class BodySteps
             MakeLastRoom();
         return [.. ordered.Select((steps, i) => With(steps, parts[i].Blocks))];
 
+        Point[] MetOf(int part) => [.. crosses.Where(cross => cross.With == part).Select(cross => cross.At)];
+
         bool IsTold() => layers.Fuller(mostLayers).Count > 0;
 
         // What is kept free for squares between is used up where else too many layers would be told.
@@ -89,7 +91,10 @@ internal static class BodySteps
                 new SmallMoves(layers, holes, mostLayers, mostLayers),
                 new CrowdedSquares(layers, holes, mostLayers)
             );
-            OnEach((blocks, part) => moves.MoveHidden(blocks, new(crowded.CoverOf(blocks), moved[part]), moved[part]));
+            OnEach(
+                (blocks, part) =>
+                    moves.MoveHidden(blocks, new(crowded.CoverOf(blocks), moved[part], MetOf(part)), moved[part])
+            );
             return holes;
         }
 
@@ -97,7 +102,7 @@ internal static class BodySteps
         {
             var moves = new SmallMoves(layers, pierced, most, mostLayers);
             foreach (var round in SmallMoves.Rounds)
-                OnEach((blocks, part) => moves.Move(blocks, round, moved[part]));
+                OnEach((blocks, part) => moves.Move(blocks, round, moved[part], MetOf(part)));
         }
 
         ThreadGrid MakeRoom(double most)

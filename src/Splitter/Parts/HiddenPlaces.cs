@@ -7,7 +7,8 @@ namespace Splitter.Parts;
 /// <summary>Other places for needle holes where nobody sees it: below what later stitches cover.</summary>
 /// <param name="cover">What a part's stitches cover.</param>
 /// <param name="moved">Holes of the part that lie elsewhere already.</param>
-internal sealed class HiddenPlaces(CoveredCells cover, MovedHoles moved)
+/// <param name="crosses">Where those of later parts meet what the part sews.</param>
+internal sealed class HiddenPlaces(CoveredCells cover, MovedHoles moved, Point[] crosses)
 {
     /// <summary>All that lie so near, on the tape's grid.</summary>
     private static readonly ImmutableArray<Vector> Near =
@@ -42,7 +43,8 @@ internal sealed class HiddenPlaces(CoveredCells cover, MovedHoles moved)
             : [];
     }
 
-    /// <summary>Whether the cloth is covered without a stitch.</summary>
+    /// <summary>Whether the cloth is covered without a stitch, and no cross is looked at beside it.</summary>
     private bool IsSpare(Point from, Stitch to, int next) =>
-        to.Use is StitchUse.Travel or StitchUse.Underlay || cover.IsCovered(from, to.At, next);
+        to.Use is StitchUse.Travel or StitchUse.Underlay
+        || (!RowEnds.IsNear(crosses, from) && !RowEnds.IsNear(crosses, to.At) && cover.IsCovered(from, to.At, next));
 }

@@ -30,6 +30,9 @@ internal sealed class SmallMoves
     /// </summary>
     private const int Covered = 500;
 
+    /// <summary>What a cross is held against lies no farther from it, µm: parts overlap by about a millimetre.</summary>
+    private const int BesideCross = 1200;
+
     /// <summary>What moves makes room for others: so often hidden holes are gone through.</summary>
     private const int HiddenPasses = 4;
 
@@ -78,7 +81,8 @@ internal sealed class SmallMoves
     /// <summary>Moves holes that were not moved so before.</summary>
     /// <param name="blocks">Of a part, in sewing order.</param>
     /// <param name="moved">Holes of the part.</param>
-    internal void Move(Block[] blocks, Round round, MovedHoles moved) =>
+    /// <param name="crosses">Where those of later parts meet what the part sews: that goes no farther from them.</param>
+    internal void Move(Block[] blocks, Round round, MovedHoles moved, Point[] crosses) =>
         Move(
             blocks,
             round.IsShorter ? (_, to) => moved.Short.Add(to) : moved.PutAside,
@@ -86,14 +90,14 @@ internal sealed class SmallMoves
                 !round.IsFor(stitches[hole].Use) || moved.Short.Contains(stitches[hole].At) ? []
                 : round.IsShorter ? Earlier(stitches, hole, moved.Short)
                 : moved.IsAside(stitches[hole].At) ? []
-                : Beside(stitches[hole].At)
+                : Beside(stitches[hole].At).Where(to => round.IsHidden || !IsFarther(stitches[hole].At, to, crosses))
         );
 
     /// <summary>
     /// Moves holes that later stitches hide, as far and as often as they do. Short stitches that are a tie stay: longer
     /// ones hold no thread.
     /// </summary>
-    /// <inheritdoc cref="Move(Block[], Round, MovedHoles)"/>
+    /// <inheritdoc cref="Move(Block[], Round, MovedHoles, Point[])"/>
     internal void MoveHidden(Block[] blocks, HiddenPlaces places, MovedHoles moved)
     {
         for (var pass = 0; pass < HiddenPasses; pass++)
@@ -147,6 +151,9 @@ internal sealed class SmallMoves
         );
 
     private static IEnumerable<Point> Beside(Point at) => Aside.Select(step => step.From(at));
+
+    private static bool IsFarther(Point from, Point to, Point[] crosses) =>
+        crosses.Any(cross => cross.DistanceTo(from) <= BesideCross && cross.DistanceTo(to) > cross.DistanceTo(from));
 
     /// <summary>
     /// Earlier ends of a column's stitches where those before and after them cover the edge; none where there are none.

@@ -63,6 +63,10 @@ public sealed class SmallMovesTests
         Assert.True(TooMany(Cloth(moved, 2.8)) < TooMany(Cloth(line, 2.8)));
         Assert.All(moved.Stitches.Select(s => s.At.Y), y => Assert.InRange(y, 0, 100));
         Assert.Equal(line.Stitches, Moved(line, layers: 1).Stitches);
+        // Nor away from where a cross of a later part meets it.
+        Block[] met = [line];
+        Move(met, Cloth(line, 2.8), Most, Most, new(), new Point(500, 900));
+        Assert.Equal(line, met[0]);
     }
 
     /// <summary>On the edge that it turns about stitches end earlier, as many as those beside them cover.</summary>
@@ -217,6 +221,8 @@ public sealed class SmallMovesTests
     {
         ImmutableArray<Block> work = [Across(StitchUse.Fill), Rows(30)];
         Assert.NotEqual(work[0].Stitches, MovedHidden(work, Cloth(work, 1.85))[0].Stitches);
+        // A cross of a later part is held against it.
+        Assert.Equal(work[0], MovedHidden(work, Cloth(work, 1.85), new Point(500, 900))[0]);
         work = [work[0]];
         var cloth = Cloth(work, 2.85);
         Assert.NotEmpty(Full(cloth));
@@ -285,19 +291,26 @@ public sealed class SmallMovesTests
         return blocks[0];
     }
 
-    private static void Move(Block[] blocks, ThreadGrid cloth, double most, double limit, MovedHoles moved)
+    private static void Move(
+        Block[] blocks,
+        ThreadGrid cloth,
+        double most,
+        double limit,
+        MovedHoles moved,
+        params Point[] crosses
+    )
     {
         var moves = new SmallMoves(cloth, cloth, most, limit);
         foreach (var round in SmallMoves.Rounds)
-            moves.Move(blocks, round, moved);
+            moves.Move(blocks, round, moved, crosses);
     }
 
     /// <summary>The same where later stitches hide it.</summary>
-    private static Block[] MovedHidden(ImmutableArray<Block> work, ThreadGrid cloth)
+    private static Block[] MovedHidden(ImmutableArray<Block> work, ThreadGrid cloth, params Point[] crosses)
     {
         Block[] blocks = [.. work];
         var (cover, moved) = (new CrowdedSquares(cloth, cloth, Most).CoverOf(blocks), new MovedHoles());
-        new SmallMoves(cloth, cloth, Most, Most).MoveHidden(blocks, new(cover, moved), moved);
+        new SmallMoves(cloth, cloth, Most, Most).MoveHidden(blocks, new(cover, moved, crosses), moved);
         return blocks;
     }
 
