@@ -30,7 +30,7 @@ internal sealed class SmallMoves
     /// </summary>
     private const int Covered = 500;
 
-    /// <summary>What a cross is held against lies no farther from it, µm: parts overlap by about a millimetre.</summary>
+    /// <summary>What a cross is held against lies no farther from it, µm: parts overlap by a millimetre.</summary>
     private const int BesideCross = 1200;
 
     /// <summary>What moves makes room for others: so often hidden holes are gone through.</summary>
@@ -81,7 +81,7 @@ internal sealed class SmallMoves
     /// <summary>Moves holes that were not moved so before.</summary>
     /// <param name="blocks">Of a part, in sewing order.</param>
     /// <param name="moved">Holes of the part.</param>
-    /// <param name="crosses">Where those of later parts meet what the part sews: that goes no farther from them.</param>
+    /// <param name="crosses">Where those of later parts meet what the part sews: nothing goes farther away.</param>
     internal void Move(Block[] blocks, Round round, MovedHoles moved, Point[] crosses) =>
         Move(
             blocks,
